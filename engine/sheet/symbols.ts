@@ -1,11 +1,5 @@
 /** Short builders for a sheet's symbols. */
-import type {
-  ConstantSymbol,
-  CurveSymbol,
-  FormulaSymbol,
-  InputSymbol,
-  ProcedureSymbol,
-} from './types.ts';
+import type { ConstantSymbol, CurveSymbol, FormulaSymbol, InputSymbol, ProcedureSymbol } from './types.ts';
 
 type Extra<S, Taken extends string> = Omit<S, 'kind' | 'name' | 'unit' | Taken>;
 

@@ -1,0 +1,101 @@
+/** One answer for every symbol of a sheet. */
+import { treesOf } from './trees.ts';
+import type { Argument, Curve, Given, Outcome, ProcedureSymbol, Sheet, SymbolSpec } from './types.ts';
+import { type Absence, bothAbsent, missing, type Read, undefinedFor, type Value, walk } from './walk.ts';
+
+/** 'allowed speed (n_c)': how reasons name a symbol. */
+export const nameOf = (sheet: Sheet, key: string): string => `${sheet.symbols[key]!.name} (${key})`;
+
+const known = (value: number): Outcome => ({ state: 'known', value });
+const outcome = (value: Value): Outcome => (typeof value === 'number' ? known(value) : value);
+
+/**
+ * Values of all symbols in SI. What is not given is `missing` with the inputs it needs, and only what is really
+ * needed counts: of a condition that is known, one branch. A curve that is given counts as known; its value is the
+ * number of its points.
+ */
+export function evaluate<K extends string>(sheet: Sheet<K>, given: Given<K>): Record<K, Outcome> {
+  return walkSheet(sheet, given);
+}
+
+export function walkSheet<K extends string>(sheet: Sheet<K>, given: Given<K>): Record<K, Outcome> {
+  const values = walkValues(sheet as Sheet, given as Given<string>);
+  const outcomes = {} as Record<K, Outcome>;
+  for (const key of sheet.order) outcomes[key] = outcome(values.get(key)!);
+  return outcomes;
+}
+
+/** As `walkSheet`, as bare numbers or absences. */
+export function walkValues(sheet: Sheet, given: Given<string>): Map<string, Value> {
+  const { expressions } = treesOf(sheet);
+  const values = new Map<string, Value>();
+  const read: Read = (key) => values.get(key)!;
+  for (const key of sheet.order) {
+    const spec = sheet.symbols[key]!;
+    const where = nameOf(sheet, key);
+    if (spec.kind === 'constant') values.set(key, sheet.constants[key]!);
+    else if (spec.kind === 'formula')
+      values.set(key, inDomain(spec, where, walk(expressions.get(key)!, read, where)));
+    else if (spec.kind === 'procedure')
+      values.set(key, inDomain(spec, where, runProcedure(spec, where, given, read)));
+    else values.set(key, inputValue(spec, key, given[key]));
+  }
+  return values;
+}
+
+/** An input or curve as given, or why it cannot be used. */
+export function inputValue(spec: SymbolSpec, key: string, argument: Argument | undefined): Value {
+  if (argument === undefined) return missing([key]);
+  if (spec.kind === 'curve') return curveValue(spec.name, argument);
+  if (typeof argument !== 'number') return undefinedFor(`${spec.name} must be one number, not a curve`);
+  if (!Number.isFinite(argument)) return undefinedFor(`${spec.name} is not a finite number`);
+  return inDomain(spec, spec.name, argument);
+}
+
+function curveValue(name: string, argument: Argument): Value {
+  if (typeof argument === 'number') return undefinedFor(`${name} must be a curve, not one number`);
+  const { x, y } = argument;
+  if (x.length === 0) return undefinedFor(`${name} has no points`);
+  if (x.length !== y.length) return undefinedFor(`${name} needs as many values across as up`);
+  if (![...x, ...y].every(Number.isFinite))
+    return undefinedFor(`${name} has a point that is not a finite number`);
+  if (x.some((each, at) => at > 0 && each <= x[at - 1]!)) {
+    return undefinedFor(`${name} needs its points in ascending order, none twice`);
+  }
+  return x.length;
+}
+
+/** Keeps a value that lies in its symbol's domain, and says what the domain is for one that does not. */
+export function inDomain(spec: SymbolSpec, where: string, value: Value): Value {
+  if (typeof value !== 'number' || !('domain' in spec)) return value;
+  switch (spec.domain) {
+    case 'positive':
+      return value > 0 ? value : undefinedFor(`${where} must be above zero`);
+    case 'not negative':
+      return value >= 0 ? value : undefinedFor(`${where} must not be below zero`);
+    case 'fraction':
+      return value >= 0 && value <= 1 ? value : undefinedFor(`${where} must lie between 0 and 1`);
+    default:
+      return value;
+  }
+}
+
+function runProcedure(spec: ProcedureSymbol, where: string, given: Given<string>, read: Read): Value {
+  let absent: Absence | undefined;
+  const args: Argument[] = [];
+  for (const key of spec.reads) {
+    const value = read(key);
+    if (typeof value !== 'number') absent = absent ? bothAbsent(absent, value) : value;
+    const curve = given[key];
+    args.push(typeof curve === 'object' ? (curve satisfies Curve) : (value as number));
+  }
+  return absent ?? callProcedure(spec, where, args);
+}
+
+/** Runs a procedure on arguments that are all there. */
+export function callProcedure(spec: ProcedureSymbol, where: string, args: readonly Argument[]): Value {
+  const refused = spec.refuses?.(...args);
+  if (refused !== undefined) return undefinedFor(refused);
+  const result = spec.run(...args);
+  return Number.isFinite(result) ? result : undefinedFor(`${where} has no answer for these values`);
+}

@@ -1,0 +1,5 @@
+export { defineSheet, type SheetSpec } from './define.ts';
+export { SheetError } from './errors.ts';
+export { evaluate } from './evaluate.ts';
+export { constant, curve, formula, input, procedure } from './symbols.ts';
+export type * from './types.ts';
