@@ -1,5 +1,5 @@
 /** The refit: the document of one machine, everything known and decided about it. */
-import type { Basis } from '../quantity/types.ts';
+import type { Basis, Problem } from '../quantity/types.ts';
 
 /** A fact's value as a person gave it. Text is kept as typed and parsed when it is used. */
 export type FactValue =
@@ -55,14 +55,46 @@ export interface Refit {
   readonly policies: Readonly<Record<string, string>>;
 }
 
-/** One recorded change. `old` is what it replaced, so that it can be undone. */
+/** One recorded change. `old` is what it replaced, so that it can be undone; null where nothing stood or stands. */
 export type Change =
-  | { readonly do: 'fact'; readonly part: string; readonly fact: string; readonly old: Fact | null; readonly new: Fact | null }
+  | {
+      readonly do: 'fact';
+      readonly part: string;
+      readonly fact: string;
+      readonly old: Fact | null;
+      readonly new: Fact | null;
+    }
   | { readonly do: 'part'; readonly id: string; readonly old: Part | null; readonly new: Part | null }
-  | { readonly do: 'place'; readonly chain: string | null; readonly place: string; readonly old: Place; readonly new: Place }
+  | {
+      readonly do: 'place';
+      readonly chain: string | null;
+      readonly place: string;
+      readonly old: Place | null;
+      readonly new: Place | null;
+    }
   | { readonly do: 'chain'; readonly id: string; readonly old: Chain | null; readonly new: Chain | null }
-  | { readonly do: 'policy'; readonly policy: string; readonly old: string | null; readonly new: string | null }
-  | { readonly do: 'title'; readonly old: { readonly name: string; readonly about: string }; readonly new: { readonly name: string; readonly about: string } };
+  | {
+      readonly do: 'policy';
+      readonly policy: string;
+      readonly old: string | null;
+      readonly new: string | null;
+    }
+  | { readonly do: 'machine'; readonly old: Refit['machine']; readonly new: Refit['machine'] }
+  | {
+      readonly do: 'title';
+      readonly old: { readonly name: string; readonly about: string };
+      readonly new: { readonly name: string; readonly about: string };
+    };
+
+/** A refusal of an edit because something else stands there now than its author saw. */
+export interface ConflictProblem extends Problem {
+  readonly conflict: {
+    /** What is there now, in words: '1.32 ± 0.06 ohm (measured)'. */
+    readonly now: string;
+    /** The change that found something else. */
+    readonly change: Change;
+  };
+}
 
 export interface Edit {
   /** 1, 2, 3 … in the order of the log. */

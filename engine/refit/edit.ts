@@ -1,0 +1,190 @@
+/** Edits: applied, undone and folded. A refit is never changed in place; what an edit leaves alone is shared. */
+import { ok, type Problem, type Result, refuse } from '../quantity/types.ts';
+import { LIMITS } from './limits.ts';
+import { compareChainIds } from './order.ts';
+import { referenceProblem } from './references.ts';
+import { same } from './same.ts';
+import { BY_ID, brief, type Namer, sayFact, sayPlaceNow } from './say.ts';
+import type { Chain, Change, ConflictProblem, Edit, Place, Refit } from './types.ts';
+
+/**
+ * The refit after all changes of the edit, or a refusal that leaves it as it was: a ConflictProblem where something
+ * else stands than the edit says it replaced, else what would no longer hold together.
+ */
+export function applyEdit(refit: Refit, edit: Pick<Edit, 'changes'>, namer: Namer = BY_ID): Result<Refit> {
+  let after = refit;
+  for (const change of edit.changes) {
+    const next = applyChange(after, change, namer);
+    if (!next.ok) return next;
+    after = next.value;
+  }
+  // Parts of one edit may lean on each other, so only the end has to hold together.
+  const structural = edit.changes.some(
+    ({ do: what }) => what === 'part' || what === 'place' || what === 'chain',
+  );
+  const problem = overfull(after, edit.changes) ?? (structural ? referenceProblem(after) : undefined);
+  return problem ? refuse(problem) : ok(after);
+}
+
+/** Who undoes, when, and where in the log the undoing stands. */
+export type UndoMeta = Pick<Edit, 'number' | 'who' | 'when' | 'basedOn'>;
+
+/** The edit that takes `edit` back. */
+export function undoOf(edit: Edit, meta: UndoMeta): Edit {
+  const says = brief(`Undone: edit ${edit.number} (${edit.says})`, LIMITS.text);
+  return { ...meta, changes: edit.changes.map(inverse).reverse(), says };
+}
+
+/** The state after all edits in turn; a refusal names the edit. Numbers must follow each other. */
+export function foldEdits(start: Refit, edits: readonly Edit[]): Result<Refit> {
+  let state = start;
+  for (const [index, edit] of edits.entries()) {
+    if (index > 0 && edit.number !== edits[index - 1]!.number + 1)
+      return inEdit(edit, { code: 'malformed', message: 'it does not follow the number before.' });
+    const next = applyEdit(state, edit);
+    if (!next.ok) return inEdit(edit, next.problem);
+    state = next.value;
+  }
+  return ok(state);
+}
+
+/** The state before all edits, from the state after them. */
+export function unfoldEdits(end: Refit, edits: readonly Edit[]): Result<Refit> {
+  let state = end;
+  for (const edit of edits.toReversed()) {
+    const before = applyEdit(state, { changes: edit.changes.map(inverse).reverse() });
+    if (!before.ok) return inEdit(edit, before.problem);
+    state = before.value;
+  }
+  return ok(state);
+}
+
+const inEdit = (edit: Edit, problem: Problem): Result<Refit> =>
+  refuse({ ...problem, message: `Edit ${edit.number}: ${problem.message}` });
+
+const inverse = (change: Change): Change => ({ ...change, old: change.new, new: change.old }) as Change;
+
+function applyChange(refit: Refit, change: Change, namer: Namer): Result<Refit> {
+  switch (change.do) {
+    case 'fact': {
+      const part = own(refit.parts, change.part);
+      if (!part) return missing(`There is no part '${change.part}' in this refit.`, `parts.${change.part}`);
+      const now = own(part.facts, change.fact) ?? null;
+      const name = `${namer.part(change.part)}: ${namer.fact(change.part, change.fact)}`;
+      if (!same(now, change.old)) return conflict(change, name, sayFact(now));
+      const facts = put(part.facts, change.fact, change.new);
+      return ok({ ...refit, parts: { ...refit.parts, [part.id]: { ...part, facts } } });
+    }
+    case 'part': {
+      const now = own(refit.parts, change.id) ?? null;
+      if (!same(now, change.old))
+        return conflict(change, namer.part(change.id), now ? `'${now.name}'` : 'not there');
+      return ok({ ...refit, parts: put(refit.parts, change.id, change.new) });
+    }
+    case 'place':
+      return applyPlace(refit, change, namer);
+    case 'chain': {
+      const now = refit.chains.find(({ id }) => id === change.id) ?? null;
+      if (!same(now, change.old)) return conflict(change, `axis ${change.id}`, now ? 'another' : 'not there');
+      if (change.new !== null && change.new.id !== change.id)
+        return missing(
+          `An axis keeps its name: ${change.id} cannot become ${change.new.id}.`,
+          `chains.${change.id}.id`,
+        );
+      return ok({ ...refit, chains: putChain(refit.chains, change.id, change.new) });
+    }
+    case 'policy': {
+      const now = own(refit.policies, change.policy) ?? null;
+      if (now !== change.old) return conflict(change, `policy ${change.policy}`, now ?? 'at its usual value');
+      return ok({ ...refit, policies: put(refit.policies, change.policy, change.new) });
+    }
+    case 'machine':
+      if (refit.machine !== change.old) return conflict(change, 'kind of machine', refit.machine);
+      return ok({ ...refit, machine: change.new });
+    case 'title': {
+      const now = { name: refit.name, about: refit.about };
+      if (!same(now, change.old))
+        return conflict(change, 'name and description', `'${now.name}', '${brief(now.about)}'`);
+      return ok({ ...refit, ...change.new });
+    }
+  }
+}
+
+function applyPlace(refit: Refit, change: Extract<Change, { do: 'place' }>, namer: Namer): Result<Refit> {
+  const chain = refit.chains.find(({ id }) => id === change.chain);
+  if (change.chain !== null && !chain)
+    return missing(`There is no axis ${change.chain} in this refit.`, `chains.${change.chain}`);
+  const places = chain ? chain.places : refit.places;
+  const now = own(places, change.place) ?? null;
+  if (!same(now, change.old))
+    return conflict(change, namer.place(change.chain, change.place), sayPlaceNow(now, namer));
+  const after: Readonly<Record<string, Place>> = put(places, change.place, change.new);
+  return ok(
+    chain
+      ? { ...refit, chains: putChain(refit.chains, chain.id, { ...chain, places: after }) }
+      : { ...refit, places: after },
+  );
+}
+
+/** Counts that an edit may have pushed over what a file can hold. */
+function overfull(refit: Refit, changes: readonly Change[]): Problem | undefined {
+  const counts: [where: string, record: object, max: number][] = [];
+  for (const change of changes) {
+    if (change.do === 'fact') {
+      const part = own(refit.parts, change.part);
+      if (part) counts.push([`parts.${part.id}.facts`, part.facts, LIMITS.facts]);
+    } else if (change.do === 'part') counts.push(['parts', refit.parts, LIMITS.parts]);
+    else if (change.do === 'policy') counts.push(['policies', refit.policies, LIMITS.policies]);
+    else if (change.do === 'chain') counts.push(['chains', refit.chains, LIMITS.chains]);
+    else if (change.do === 'place') {
+      const chain = refit.chains.find(({ id }) => id === change.chain);
+      counts.push(['places', chain ? chain.places : refit.places, LIMITS.places]);
+    }
+  }
+  const checked = new Set<object>();
+  for (const [where, record, max] of counts) {
+    if (checked.has(record)) continue;
+    checked.add(record);
+    if (Object.keys(record).length > max)
+      return { code: 'out-of-domain', message: `${where} can hold at most ${max}.`, where };
+  }
+  return undefined;
+}
+
+const own = <T>(record: Readonly<Record<string, T>>, key: string): T | undefined =>
+  Object.hasOwn(record, key) ? record[key] : undefined;
+
+function put<T>(
+  record: Readonly<Record<string, T>>,
+  key: string,
+  value: T | null,
+): Readonly<Record<string, T>> {
+  if (value !== null) return { ...record, [key]: value };
+  const { [key]: _removed, ...rest } = record;
+  return rest;
+}
+
+function putChain(chains: readonly Chain[], id: string, chain: Chain | null): readonly Chain[] {
+  if (chain === null) return chains.filter((other) => other.id !== id);
+  if (chains.some((other) => other.id === id))
+    return chains.map((other) => (other.id === id ? chain : other));
+  const at = chains.findIndex((other) => compareChainIds(other.id, id) > 0);
+  return chains.toSpliced(at < 0 ? chains.length : at, 0, chain);
+}
+
+const missing = (message: string, where: string): Result<Refit> =>
+  refuse({ code: 'unknown-name', message, where });
+
+function conflict(change: Change, where: string, now: string): Result<Refit> {
+  const problem: ConflictProblem = {
+    code: 'out-of-domain',
+    message: `${where} is now ${now}, which is not what this edit was made from; look at it and make the edit again.`,
+    where,
+    conflict: { now, change },
+  };
+  return refuse(problem);
+}
+
+/** The conflict in a refusal, where that is what it was. */
+export const conflictOf = (problem: Problem): ConflictProblem['conflict'] | undefined =>
+  'conflict' in problem ? (problem as ConflictProblem).conflict : undefined;

@@ -1,0 +1,22 @@
+/** The document of one machine: its schema, its files and its edits. */
+export { type Archive, readArchive, writeArchive } from './archive.ts';
+export { applyEdit, conflictOf, foldEdits, type UndoMeta, undoOf, unfoldEdits } from './edit.ts';
+export { LIMITS } from './limits.ts';
+export { newRefit } from './new.ts';
+export { photoFault, photoKind } from './photo.ts';
+export {
+  chosenPart,
+  everyPlace,
+  type FactPath,
+  findFact,
+  findPlace,
+  pathOf,
+  placeOf,
+  refitNamer,
+  resolvePath,
+} from './place.ts';
+export { parseEdit, parseRefit, readEdits, readRefit } from './read.ts';
+export { BY_ID, type Namer, sayChange, sayChanges, sayFact } from './say.ts';
+export { refitJsonSchema } from './schema.ts';
+export type { Chain, Change, ConflictProblem, Edit, Fact, FactValue, Part, Place, Refit } from './types.ts';
+export { writeEdits, writeRefit } from './write.ts';

@@ -1,0 +1,23 @@
+/** How much a refit and its files may hold: far above any real machine, low enough that no file can exhaust a computer. */
+export const LIMITS = {
+  /** Characters. */
+  text: 2_000,
+  name: 120,
+  parts: 2_000,
+  facts: 200,
+  chains: 12,
+  places: 60,
+  options: 60,
+  policies: 300,
+  changes: 2_000,
+  /** Levels of brackets within brackets in a JSON file. */
+  depth: 24,
+  /** Bytes, once unpacked. */
+  refitFile: 5_000_000,
+  historyFile: 40_000_000,
+  photo: 8_000_000,
+  archive: 64_000_000,
+  archiveEntries: 1_000,
+  /** Unpacked over packed, for entries above a megabyte. */
+  expansion: 200,
+} as const;

@@ -1,0 +1,211 @@
+/** A small invented refit and generators of others, for the tests of this room. */
+import fc from 'fast-check';
+import { BASES } from '../quantity/types.ts';
+import { compareChainIds } from './order.ts';
+import type { Chain, Change, Edit, Fact, FactValue, Part, Place, Refit } from './types.ts';
+
+const quantity = (text: string): FactValue => ({ kind: 'quantity', text });
+
+export const SAMPLE: Refit = {
+  format: 'fettle-refit',
+  version: 1,
+  id: 'old-lathe',
+  name: 'Old lathe',
+  about: 'Came without its cabinet.\nThe slides are good.',
+  machine: 'lathe',
+  places: { site: { options: ['workshop'], chosen: 'workshop' }, supply: { options: [], chosen: null } },
+  chains: [
+    {
+      id: 'X',
+      kind: 'axis',
+      places: {
+        motor: { options: ['x-motor', 'x-motor-new'], chosen: 'x-motor' },
+        screw: { options: ['x-screw'], chosen: 'x-screw' },
+        reduction: { options: [], chosen: 'none' },
+      },
+    },
+    { id: 'Z', kind: 'axis', places: { motor: { options: [], chosen: null } } },
+  ],
+  parts: {
+    'x-motor': {
+      id: 'x-motor',
+      kind: 'motor',
+      name: 'Old X motor',
+      facts: {
+        resistance: { value: quantity('1.32 ± 0.06 ohm'), basis: 'measured', note: 'Four wires, cold.' },
+        type: { value: { kind: 'choice', option: 'brushed' }, basis: 'plate' },
+        torque: {
+          value: { kind: 'curve', text: '1.1 N·m at 300 r/min; 0.8 N·m at 600 r/min' },
+          basis: 'datasheet',
+        },
+      },
+    },
+    'x-motor-new': { id: 'x-motor-new', kind: 'motor', name: 'Motor from the shelf', facts: {} },
+    'x-screw': {
+      id: 'x-screw',
+      kind: 'screw',
+      name: 'X screw',
+      facts: { lead: { value: quantity('5 mm'), basis: 'told' } },
+    },
+    workshop: {
+      id: 'workshop',
+      kind: 'site',
+      name: 'Workshop',
+      facts: {
+        mains: { value: quantity('230 V'), basis: 'guess' },
+        phases: { value: { kind: 'choices', options: ['one', 'three'] }, basis: 'guess' },
+        notes: { value: { kind: 'text', text: 'Damp in winter' }, basis: 'told' },
+      },
+    },
+  },
+  policies: { 'screw.whirl': '80 %' },
+};
+
+export const edit = (number: number, changes: readonly Change[], extra: Partial<Edit> = {}): Edit => ({
+  number,
+  who: 'bench',
+  when: '2026-03-01T18:30:00Z',
+  basedOn: number - 1,
+  changes,
+  says: 'a change',
+  ...extra,
+});
+
+const ids = fc
+  .stringMatching(/^[a-zA-Z0-9][a-zA-Z0-9-]{0,12}$/)
+  .filter((id) => !(id in Object.prototype) && id !== 'none' && id !== 'prototype');
+const texts = fc
+  .string({ unit: 'grapheme', maxLength: 40 })
+  .map((text) => text.replace(/[\p{Cc}\p{Surrogate}]/gu, '').slice(0, 120))
+  .filter((text) => !/\p{Surrogate}/u.test(text));
+const names = texts.filter((text) => text.length > 0);
+
+const values: fc.Arbitrary<FactValue> = fc.oneof(
+  fc.record({ kind: fc.constant('quantity' as const), text: texts }),
+  fc.record({ kind: fc.constant('choice' as const), option: ids }),
+  fc.record({ kind: fc.constant('choices' as const), options: fc.array(ids, { maxLength: 4 }) }),
+  fc.record({ kind: fc.constant('text' as const), text: texts.map((text) => `${text}\n${text}`) }),
+  fc.record({ kind: fc.constant('curve' as const), text: texts }),
+);
+export const factsOf: fc.Arbitrary<Fact> = fc.record(
+  { value: values, basis: fc.constantFrom(...BASES), note: texts },
+  { requiredKeys: ['value', 'basis'] },
+);
+const facts = fc.dictionary(ids, factsOf, { maxKeys: 4, noNullPrototype: true });
+const chainIds = fc.constantFrom('X', 'Y', 'Z', 'A', 'B', 'C1', 'U', 'W', 'S', 'Q2');
+
+/** Whole refits whose references hold: parts are dealt out over the places. */
+export const refits: fc.Arbitrary<Refit> = fc
+  .record({
+    id: ids,
+    name: names,
+    about: texts,
+    machine: fc.constantFrom('lathe' as const, 'mill' as const, 'other' as const),
+    parts: fc.uniqueArray(fc.record({ id: ids, kind: ids, name: names, facts }), {
+      selector: (p) => p.id,
+      maxLength: 8,
+    }),
+    chains: fc.uniqueArray(chainIds, { maxLength: 5 }),
+    slots: fc.array(fc.record({ chain: fc.nat(5), place: ids, take: fc.nat(3), pick: fc.nat(5) }), {
+      maxLength: 6,
+    }),
+    policies: fc.dictionary(ids, texts, { maxKeys: 3, noNullPrototype: true }),
+  })
+  .map(({ parts, chains, slots, ...rest }) => {
+    const free = parts.map(({ id }) => id);
+    const places: Record<string, Place>[] = [{}, ...chains.map(() => ({}))];
+    for (const slot of slots) {
+      const room = places[slot.chain % places.length]!;
+      if (Object.hasOwn(room, slot.place)) continue;
+      const options = free.splice(0, slot.take);
+      room[slot.place] = { options, chosen: [...options, 'none', null][slot.pick % (options.length + 2)]! };
+    }
+    const ordered = chains
+      .map((id, index): Chain => ({ id, kind: 'axis', places: places[index + 1]! }))
+      .sort((a, b) => compareChainIds(a.id, b.id));
+    return {
+      format: 'fettle-refit',
+      version: 1,
+      ...rest,
+      places: places[0]!,
+      chains: ordered,
+      parts: Object.fromEntries(parts.map((part): [string, Part] => [part.id, part])),
+    } satisfies Refit;
+  });
+
+/** A change that fits the refit, of the kind that `pick` falls on. */
+export function someChange(refit: Refit, pick: number, fact: Fact): Change {
+  const parts = Object.values(refit.parts);
+  const part = parts[pick % Math.max(1, parts.length)];
+  const chain = refit.chains[pick % Math.max(1, refit.chains.length)];
+  const title = { name: refit.name, about: refit.about };
+  switch (pick % 11) {
+    case 0:
+    case 1:
+      if (part)
+        return { do: 'fact', part: part.id, fact: 'entered', old: part.facts.entered ?? null, new: fact };
+      break;
+    case 2: {
+      const [name, old] = part ? (Object.entries(part.facts)[0] ?? []) : [];
+      if (part && name && old) return { do: 'fact', part: part.id, fact: name, old, new: null };
+      break;
+    }
+    case 3: {
+      const id = `added-${pick}`;
+      const old = refit.parts[id] ?? null;
+      return { do: 'part', id, old, new: { id, kind: 'motor', name: 'Added', facts: { entered: fact } } };
+    }
+    case 4: {
+      const used = new Set(
+        [refit.places, ...refit.chains.map((c) => c.places)]
+          .flatMap((p) => Object.values(p))
+          .flatMap((p) => p.options),
+      );
+      const loose = parts.find(({ id }) => !used.has(id));
+      if (loose) return { do: 'part', id: loose.id, old: loose, new: null };
+      break;
+    }
+    case 5:
+      if (chain) return { do: 'chain', id: chain.id, old: chain, new: null };
+      break;
+    case 6:
+      if (refit.chains.every(({ id }) => id !== 'V'))
+        return {
+          do: 'chain',
+          id: 'V',
+          old: null,
+          new: { id: 'V', kind: 'axis', places: { motor: { options: [], chosen: null } } },
+        };
+      break;
+    case 7:
+      return {
+        do: 'place',
+        chain: null,
+        place: 'spare',
+        old: refit.places.spare ?? null,
+        new: pick % 2 ? { options: [], chosen: 'none' } : null,
+      };
+    case 8: {
+      const [name, old] = chain ? (Object.entries(chain.places)[0] ?? []) : [];
+      if (chain && name && old)
+        return {
+          do: 'place',
+          chain: chain.id,
+          place: name,
+          old,
+          new: { options: old.options, chosen: old.chosen === 'none' ? null : 'none' },
+        };
+      break;
+    }
+    case 9:
+      return {
+        do: 'policy',
+        policy: 'tight',
+        old: refit.policies.tight ?? null,
+        new: pick % 2 ? `${pick} %` : null,
+      };
+  }
+  return pick % 2
+    ? { do: 'title', old: title, new: { name: `Machine ${pick}`, about: 'Changed' } }
+    : { do: 'machine', old: refit.machine, new: 'mill' };
+}

@@ -1,0 +1,102 @@
+/** Changes in words, for the history and for the person whose edit met another's. */
+import { LIMITS } from './limits.ts';
+import type { Change, Fact, Place } from './types.ts';
+
+/** How things are called; without one, their ids stand. */
+export interface Namer {
+  readonly part: (id: string) => string;
+  readonly fact: (part: string, fact: string) => string;
+  readonly place: (chain: string | null, place: string) => string;
+}
+
+export const BY_ID: Namer = {
+  part: (id) => id,
+  fact: (_part, fact) => fact,
+  place: (chain, place) => (chain === null ? place : `${chain} ${place}`),
+};
+
+/** A fact as '1.32 ± 0.06 ohm (measured)', or 'nothing'. */
+export function sayFact(fact: Fact | null): string {
+  if (fact === null) return 'nothing';
+  const { value } = fact;
+  const said =
+    value.kind === 'choice'
+      ? value.option
+      : value.kind === 'choices'
+        ? value.options.join(', ') || 'none'
+        : value.text;
+  return `${brief(said)} (${fact.basis})`;
+}
+
+/** One change as 'X motor: winding resistance 1.32 ± 0.06 ohm (measured)'. */
+export function sayChange(change: Change, namer: Namer = BY_ID): string {
+  switch (change.do) {
+    case 'fact': {
+      const subject = `${namer.part(change.part)}: ${namer.fact(change.part, change.fact)}`;
+      return change.new === null
+        ? `${subject} taken out (was ${sayFact(change.old)})`
+        : `${subject} ${sayFact(change.new)}`;
+    }
+    case 'part':
+      if (change.new === null)
+        return `${change.old?.kind ?? 'part'} '${change.old?.name ?? change.id}' taken out`;
+      if (change.old === null) return `${change.new.kind} '${change.new.name}' added`;
+      return change.old.name === change.new.name
+        ? `${change.new.kind} '${change.new.name}' changed`
+        : `${change.old.kind} '${change.old.name}' is now '${change.new.name}'`;
+    case 'place':
+      return `${namer.place(change.chain, change.place)}: ${sayPlace(change.old, change.new, namer)}`;
+    case 'chain':
+      return `axis ${change.id} ${change.new === null ? 'taken out' : change.old === null ? 'added' : 'changed'}`;
+    case 'policy':
+      return `policy ${change.policy}: ${change.new === null ? 'back to its usual value' : brief(change.new)}`;
+    case 'machine':
+      return `kind of machine: ${change.new}`;
+    case 'title':
+      return change.old.name === change.new.name
+        ? 'description changed'
+        : `name: '${change.new.name}' (was '${change.old.name}')`;
+  }
+}
+
+/** All changes of an edit in one text, short enough to be kept with it. */
+export function sayChanges(changes: readonly Change[], namer: Namer = BY_ID): string {
+  const shown = changes.length > 5 ? changes.slice(0, 4) : changes;
+  const more = changes.length - shown.length;
+  const said = shown.map((change) => sayChange(change, namer)).join('; ');
+  return brief(more > 0 ? `${said}; and ${more} more changes` : said, LIMITS.text);
+}
+
+/** On one line, and no longer than `max`. */
+export function brief(text: string, max = 200): string {
+  const line = text.replace(/[\s\p{Cc}]+/gu, ' ').trim();
+  return line.length <= max ? line : `${line.slice(0, max - 1).replace(/\p{Surrogate}$/u, '')}…`;
+}
+
+export function sayPlaceNow(place: Place | null, namer: Namer): string {
+  if (place === null) return 'not there';
+  const chosen =
+    place.chosen === null
+      ? 'not known yet'
+      : place.chosen === 'none'
+        ? 'nothing fitted'
+        : namer.part(place.chosen);
+  return `${chosen}, of ${place.options.length} options`;
+}
+
+function sayPlace(before: Place | null, after: Place | null, namer: Namer): string {
+  if (after === null) return 'taken out';
+  if (before?.chosen !== after.chosen)
+    return after.chosen === null
+      ? 'not known yet'
+      : after.chosen === 'none'
+        ? 'nothing fitted'
+        : namer.part(after.chosen);
+  const added = after.options.filter((id) => !before.options.includes(id));
+  const removed = before.options.filter((id) => !after.options.includes(id));
+  const said = [
+    ...added.map((id) => `option ${namer.part(id)} added`),
+    ...removed.map((id) => `option ${namer.part(id)} taken out`),
+  ];
+  return said.length > 0 ? said.join(', ') : 'order of options changed';
+}
