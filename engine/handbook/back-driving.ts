@@ -69,7 +69,7 @@ export const backDriving = defineSheet({
     alpha: formula(
       'angular acceleration of the free fall',
       'rad/s²',
-      'max(T_hold - T_f, 0 * T_f) / J_all',
+      'max(T_hold - T_f, 0) / J_all',
       newton,
       {
         tex: '\\alpha',

@@ -51,7 +51,7 @@ export const moveSCurve = defineSheet({
       tex: 't_a',
       says: 'Longer than speed over acceleration, by one ramp.',
     }),
-    tc: formula('time at full speed', 's', 'D >= v * ta_full ? D / v - ta_full : 0 * ta', kinematics, {
+    tc: formula('time at full speed', 's', 'D >= v * ta_full ? D / v - ta_full : 0', kinematics, {
       tex: 't_c',
       says: 'Zero for a short move.',
     }),

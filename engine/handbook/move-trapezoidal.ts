@@ -21,7 +21,7 @@ export const moveTrapezoidal = defineSheet({
       tex: 't_a',
       says: 'Slowing down takes as long.',
     }),
-    tc: formula('time at full speed', 's', 'D >= v^2 / a ? D / v - v / a : 0 * ta', kinematics, {
+    tc: formula('time at full speed', 's', 'D >= v^2 / a ? D / v - v / a : 0', kinematics, {
       tex: 't_c',
       says: 'Zero for a short move.',
     }),

@@ -24,7 +24,7 @@ export const screwLifePreloaded = defineSheet({
     F_1: formula('load on the pressed half', 'N', 'F <= F_off ? Fpr * (1 + F / F_off)^1.5 : F', iso, {
       says: 'Preload and load share out as two springs would; above the lift-off load this half carries all.',
     }),
-    F_2: formula('load on the relieved half', 'N', 'F <= F_off ? F_1 - F : 0 * F', iso, {
+    F_2: formula('load on the relieved half', 'N', 'F <= F_off ? F_1 - F : 0', iso, {
       says: 'Nothing is left on it once the preload is gone.',
     }),
     L: formula(
