@@ -1,19 +1,58 @@
 /** All sheets of the handbook. One import and one line a sheet, in alphabetical order. */
 import type { Sheet } from '../sheet/index.ts';
 import { accelerationTorque } from './acceleration-torque.ts';
+import { analogueCommand } from './analogue-command.ts';
 import { axialResonance } from './axial-resonance.ts';
+import { axisCycle } from './axis-cycle.ts';
+import { axisTorque } from './axis-torque.ts';
 import { backDriving } from './back-driving.ts';
+import { backEfficiency } from './back-efficiency.ts';
 import { belt } from './belt.ts';
 import { bestRatio } from './best-ratio.ts';
+import { brushlessConstants } from './brushless-constants.ts';
 import { buckling } from './buckling.ts';
+import { busCurrent } from './bus-current.ts';
+import { busExtremes } from './bus-extremes.ts';
+import { coilSuppression } from './coil-suppression.ts';
+import { copperHeating } from './copper-heating.ts';
+import { countsRounding } from './counts-rounding.ts';
+import { dcEquivalent } from './dc-equivalent.ts';
+import { dcMotor } from './dc-motor.ts';
+import { demagnetising } from './demagnetising.ts';
+import { discharge } from './discharge.ts';
 import { dnLimit } from './dn-limit.ts';
+import { dutyCycle } from './duty-cycle.ts';
+import { encoder } from './encoder.ts';
 import { gearRatio } from './gear-ratio.ts';
+import { indexCount } from './index-count.ts';
 import { inertia } from './inertia.ts';
+import { inrush } from './inrush.ts';
+import { leadAgreement } from './lead-agreement.ts';
+import { lineDriver } from './line-driver.ts';
+import { logicLevels } from './logic-levels.ts';
+import { mainsTap } from './mains-tap.ts';
+import { motorHeating } from './motor-heating.ts';
+import { motorHeatingTwoBody } from './motor-heating-two-body.ts';
+import { motorTemperature } from './motor-temperature.ts';
+import { motorTimeConstants } from './motor-time-constants.ts';
 import { moveSCurve } from './move-s-curve.ts';
 import { moveTrapezoidal } from './move-trapezoidal.ts';
+import { movingMass } from './moving-mass.ts';
 import { nutStiffness } from './nut-stiffness.ts';
+import { optoInput } from './opto-input.ts';
+import { pullUp } from './pull-up.ts';
+import { pulseTravel } from './pulse-travel.ts';
+import { quantisation } from './quantisation.ts';
 import { reflectedInertia } from './reflected-inertia.ts';
+import { regeneration } from './regeneration.ts';
+import { regulatedSupply } from './regulated-supply.ts';
+import { resolution } from './resolution.ts';
+import { resolverConverter } from './resolver-converter.ts';
+import { ripple } from './ripple.ts';
+import { rippleSourceResistance } from './ripple-source-resistance.ts';
+import { rmsCurrent } from './rms-current.ts';
 import { rmsTorque } from './rms-torque.ts';
+import { screwDrag } from './screw-drag.ts';
 import { screwLead } from './screw-lead.ts';
 import { screwLife } from './screw-life.ts';
 import { screwLifePreloaded } from './screw-life-preloaded.ts';
@@ -24,25 +63,70 @@ import { screwSpeed } from './screw-speed.ts';
 import { screwStiffness } from './screw-stiffness.ts';
 import { screwTorque } from './screw-torque.ts';
 import { slideForces } from './slide-forces.ts';
+import { stepRate } from './step-rate.ts';
+import { stepTiming } from './step-timing.ts';
+import { stepper } from './stepper.ts';
+import { stepperCurve } from './stepper-curve.ts';
 import { thermalGrowth } from './thermal-growth.ts';
+import { transformerRating } from './transformer-rating.ts';
+import { usualFriction } from './usual-friction.ts';
 import { whirl } from './whirl.ts';
 import { whirlShortcut } from './whirl-shortcut.ts';
 
 export const HANDBOOK: readonly Sheet[] = [
   accelerationTorque,
+  analogueCommand,
   axialResonance,
+  axisCycle,
+  axisTorque,
   backDriving,
+  backEfficiency,
   belt,
   bestRatio,
+  brushlessConstants,
   buckling,
+  busCurrent,
+  busExtremes,
+  coilSuppression,
+  copperHeating,
+  countsRounding,
+  dcEquivalent,
+  dcMotor,
+  demagnetising,
+  discharge,
   dnLimit,
+  dutyCycle,
+  encoder,
   gearRatio,
+  indexCount,
   inertia,
+  inrush,
+  leadAgreement,
+  lineDriver,
+  logicLevels,
+  mainsTap,
+  motorHeating,
+  motorHeatingTwoBody,
+  motorTemperature,
+  motorTimeConstants,
   moveSCurve,
   moveTrapezoidal,
+  movingMass,
   nutStiffness,
+  optoInput,
+  pullUp,
+  pulseTravel,
+  quantisation,
   reflectedInertia,
+  regeneration,
+  regulatedSupply,
+  resolution,
+  resolverConverter,
+  ripple,
+  rippleSourceResistance,
+  rmsCurrent,
   rmsTorque,
+  screwDrag,
   screwLead,
   screwLife,
   screwLifePreloaded,
@@ -53,7 +137,13 @@ export const HANDBOOK: readonly Sheet[] = [
   screwStiffness,
   screwTorque,
   slideForces,
+  stepRate,
+  stepTiming,
+  stepper,
+  stepperCurve,
   thermalGrowth,
+  transformerRating,
+  usualFriction,
   whirl,
   whirlShortcut,
 ];
