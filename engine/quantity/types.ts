@@ -19,6 +19,8 @@ export interface Dimension {
   readonly K: number;
   readonly tally: Tally;
   readonly tallyPower: number;
+  /** Exponent of angle beside another tally: −1 in lines per turn. Absent when zero or when `tally` is itself angle. */
+  readonly anglePower?: number;
 }
 
 export interface Unit {

@@ -1,0 +1,19 @@
+/** Units as people write them, uncertainty, basis. */
+export { isBasis, standardUncertainty, weakest } from './basis.ts';
+export { describeDimension } from './describe.ts';
+export {
+  dimension,
+  dimensionKey,
+  divide,
+  equal,
+  multiply,
+  PLAIN,
+  plain,
+  power,
+  sameDimension,
+} from './dimension.ts';
+export { convert, formatNumber, formatQuantity, printQuantity, toSI } from './format.ts';
+export { type Expected, parseQuantity } from './quantity.ts';
+export type { LengthOf } from './thread-words.ts';
+export * from './types.ts';
+export { parseUnit, unitOf } from './unit.ts';

@@ -1,0 +1,298 @@
+/** Cuts a unit's text into factors. Grammar: factors joined by · * × - or a blank, divided by / or 'per', raised by ^, 2 or ², in brackets. */
+import { normalise } from './characters.ts';
+import type { Problem, Result } from './types.ts';
+import { ok, refuse } from './types.ts';
+import type { Atom } from './unit-table.ts';
+import { lookUp, REFUSED_SPELLINGS, RUN_TOGETHER } from './unit-table.ts';
+
+/** One unit, or a bare number such as the 1000 of V/1000 r/min, with its exponent. */
+export interface Factor {
+  readonly of: Atom | number;
+  readonly power: number;
+  /** Joined to the one before with a hyphen, as on plates. */
+  readonly hyphen: boolean;
+}
+
+class Refusal extends Error {
+  readonly problem: Problem;
+  constructor(problem: Problem) {
+    super(problem.message);
+    this.problem = problem;
+  }
+}
+
+const stop = (problem: Problem): never => {
+  throw new Refusal(problem);
+};
+
+type Token =
+  | {
+      readonly kind: 'word' | 'operator';
+      readonly text: string;
+      readonly at: number;
+      readonly tight: boolean;
+    }
+  | {
+      readonly kind: 'number';
+      readonly value: number;
+      readonly text: string;
+      readonly at: number;
+      readonly tight: boolean;
+    };
+
+const LETTER = /[A-Za-zΩµ°℃℉_]/;
+const TOKEN = /(\d+(?:\.\d+)?)|([A-Za-zΩµ°℃℉_]+)|(["'%])|(\*\*|[·*×/^()√.-])/y;
+
+/** Spellings with blanks or points inside, made one word before cutting. */
+function spell(text: string): string {
+  return normalise(text)
+    .replace(/\br\. ?p\. ?m\.?/gi, 'rpm')
+    .replace(/\b(?:degrees?|deg\.?|°) ?([CF])(?![A-Za-z])/g, '°$1')
+    .replace(/\b(?:degrees?|deg) (celsius|fahrenheit)/gi, '$1')
+    .replace(/° ([CF])(?![A-Za-z])/g, '°$1')
+    .replace(/\b(V|A) ?(?:DC|AC|dc|ac)(?![A-Za-z])/g, '$1')
+    .replace(/\barc[ -](sec|min)/gi, 'arc$1')
+    .replace(/\bthreads? ?(?:per|\/) ?in(?:ch)?\b/gi, 'tpi')
+    .replace(/\b(?:rev|revs|r|U|tr|turns?) ?\/ ?min(?:ute)?\b\.?/g, 'r_min')
+    .replace(/\bREV ?\/ ?MIN\b/g, 'r_min');
+}
+
+function cut(text: string): Token[] {
+  const tokens: Token[] = [];
+  let at = 0;
+  let tight = false;
+  while (at < text.length) {
+    if (text[at] === ' ') {
+      at++;
+      tight = false;
+      continue;
+    }
+    TOKEN.lastIndex = at;
+    const found = TOKEN.exec(text);
+    if (!found) {
+      const odd = String.fromCodePoint(text.codePointAt(at)!);
+      return stop({ code: 'unit-unknown', message: `The sign “${odd}” is not part of any unit known here.` });
+    }
+    const [whole, number, word, mark, operator] = found;
+    if (number !== undefined) tokens.push({ kind: 'number', value: Number(number), text: number, at, tight });
+    else if (word !== undefined || mark !== undefined) tokens.push({ kind: 'word', text: whole, at, tight });
+    // A point behind an abbreviation ('lb. in.') only ends it; between letters ('N.m') it multiplies.
+    else if (operator !== '.' || LETTER.test(text[at + 1] ?? ''))
+      tokens.push({
+        kind: 'operator',
+        text: operator === '.' || operator === '×' || operator === '*' ? '·' : operator!,
+        at,
+        tight,
+      });
+    at += whole.length;
+    tight = true;
+  }
+  return tokens;
+}
+
+function wordAtoms(word: string): readonly Atom[] {
+  if (word === 'r_min') return [lookUp('r/min')!];
+  const refused = REFUSED_SPELLINGS[word.toLowerCase()];
+  if (refused)
+    stop({
+      code: 'ambiguous',
+      message: `“${word}” ${refused.says}. Write ${refused.instead.join(' or ')}.`,
+      suggestion: refused.instead[0],
+      readings: refused.instead,
+    });
+  const exact = lookUp(word);
+  const pair =
+    RUN_TOGETHER[word] ??
+    Object.entries(RUN_TOGETHER).find(([k]) => k.toLowerCase() === word.toLowerCase())?.[1];
+  // The table wins where it has the very spelling (nm), the pair where only the case differs (NM, OZIN).
+  if (pair && (word !== 'nm' || !exact)) return pair.map((part) => lookUp(part)!);
+  if (exact) return [exact];
+  return stop({
+    code: 'unit-unknown',
+    message: `The unit “${word.slice(0, 30)}” is not known here.`,
+    where: word,
+  });
+}
+
+class Reader {
+  private next = 0;
+  private readonly tokens: readonly Token[];
+  constructor(tokens: readonly Token[]) {
+    this.tokens = tokens;
+  }
+
+  private peek(ahead = 0): Token | undefined {
+    return this.tokens[this.next + ahead];
+  }
+
+  private isOperator(text: string, ahead = 0): boolean {
+    const t = this.peek(ahead);
+    return t?.kind === 'operator' && t.text === text;
+  }
+
+  private isPer(): boolean {
+    const t = this.peek();
+    return this.isOperator('/') || (t?.kind === 'word' && /^per$/i.test(t.text));
+  }
+
+  all(): Factor[] {
+    const factors = this.product();
+    if (this.peek())
+      stop({ code: 'malformed', message: 'A closing bracket stands in the unit without its opening one.' });
+    return factors;
+  }
+
+  private product(): Factor[] {
+    const out: Factor[] = [];
+    let divided = false;
+    let multipliedAfter = false;
+    if (!this.isPer()) out.push(...this.hyphened());
+    while (this.peek() && !this.isOperator(')')) {
+      if (this.isPer()) {
+        this.next++;
+        divided = true;
+        out.push(...this.hyphened().map((f) => ({ ...f, power: -f.power })));
+        continue;
+      }
+      if (this.isOperator('·')) this.next++;
+      multipliedAfter ||= divided;
+      out.push(...this.hyphened());
+    }
+    if (multipliedAfter)
+      stop({
+        code: 'ambiguous',
+        message:
+          'A unit with a stroke and then a multiplication can be read two ways. Put brackets round what is below the stroke, e.g. W/(m·K).',
+      });
+    return out;
+  }
+
+  /** What a hyphen joins belongs together even below a stroke: V/oz-in. So does a number and its unit: V/1000 rpm. */
+  private hyphened(): Factor[] {
+    const out = this.raised();
+    const [first] = out;
+    if (
+      out.length === 1 &&
+      typeof first?.of === 'number' &&
+      first.power === 1 &&
+      this.peek()?.kind === 'word' &&
+      !this.isPer()
+    ) {
+      const unit = this.raised();
+      const [only] = unit;
+      // '1000 min⁻¹' on a plate are turns per minute.
+      if (
+        only &&
+        unit.length === 1 &&
+        typeof only.of !== 'number' &&
+        only.of.print === 'min' &&
+        only.power === -1
+      )
+        out.push({ of: lookUp('r/min')!, power: 1, hyphen: false });
+      else out.push(...unit);
+    }
+    while (this.isOperator('-')) {
+      this.next++;
+      const [head, ...rest] = this.raised();
+      if (head) out.push({ ...head, hyphen: true }, ...rest);
+    }
+    return out;
+  }
+
+  private raised(): Factor[] {
+    const root = this.isOperator('√');
+    if (root) this.next++;
+    const inner = this.primary();
+    const exponent = this.exponent() * (root ? 0.5 : 1);
+    if (exponent === 1) return inner.factors;
+    // An exponent behind words run together (kgcm2) belongs to the last of them, behind a bracket to all.
+    return inner.factors.map((f, i) =>
+      inner.bracket || root || i === inner.factors.length - 1 ? { ...f, power: f.power * exponent } : f,
+    );
+  }
+
+  private primary(): { factors: Factor[]; bracket: boolean } {
+    const token = this.peek();
+    if (!token)
+      return stop({ code: 'malformed', message: 'The unit breaks off: something is missing at its end.' });
+    this.next++;
+    if (token.kind === 'operator') {
+      if (token.text !== '(')
+        return stop({
+          code: 'malformed',
+          message: `In the unit, “${token.text}” stands where a unit should be.`,
+        });
+      const factors = this.product();
+      if (!this.isOperator(')'))
+        return stop({ code: 'malformed', message: 'In the unit, a bracket is not closed.' });
+      this.next++;
+      return { factors, bracket: true };
+    }
+    if (token.kind === 'number')
+      return { factors: [{ of: token.value, power: 1, hyphen: false }], bracket: false };
+    return { factors: wordAtoms(token.text).map((of) => ({ of, power: 1, hyphen: false })), bracket: false };
+  }
+
+  private exponent(): number {
+    let sign = 1;
+    const token = this.peek();
+    const before = this.tokens[this.next - 1];
+    if (this.isOperator('^') || this.isOperator('**')) {
+      this.next++;
+      const bracket = this.isOperator('(');
+      if (bracket) this.next++;
+      if (this.isOperator('-')) {
+        sign = -1;
+        this.next++;
+      }
+      let size = this.numberHere();
+      if (bracket && this.isOperator('/')) {
+        this.next++;
+        size /= this.numberHere();
+      }
+      if (bracket) {
+        if (!this.isOperator(')'))
+          stop({ code: 'malformed', message: 'In the unit, a bracket is not closed.' });
+        this.next++;
+      }
+      return this.checked(sign * size);
+    }
+    const behindWord = before?.kind === 'word' || (before?.kind === 'operator' && before.text === ')');
+    if (!behindWord) return 1;
+    // 'mm2', 'min-1': digits straight behind letters.
+    if (token?.kind === 'number' && token.tight) {
+      this.next++;
+      return this.checked(token.value);
+    }
+    const after = this.peek(1);
+    if (this.isOperator('-') && token?.tight && after?.kind === 'number' && after.tight && after.value < 10) {
+      this.next += 2;
+      return this.checked(-after.value);
+    }
+    return 1;
+  }
+
+  private numberHere(): number {
+    const token = this.peek();
+    if (token?.kind !== 'number')
+      return stop({ code: 'malformed', message: 'In the unit, an exponent is missing behind “^”.' });
+    this.next++;
+    return token.value;
+  }
+
+  private checked(exponent: number): number {
+    if (!Number.isFinite(exponent) || exponent === 0 || Math.abs(exponent) > 9)
+      stop({ code: 'malformed', message: 'In the unit, an exponent is not between 1 and 9.' });
+    return exponent;
+  }
+}
+
+/** The factors of a unit's text, or what in it was not understood; then `where` names the word. */
+export function scanUnit(text: string): Result<readonly Factor[]> {
+  try {
+    return ok(new Reader(cut(spell(text))).all());
+  } catch (error) {
+    if (error instanceof Refusal) return refuse(error.problem);
+    throw error;
+  }
+}

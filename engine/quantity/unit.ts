@@ -1,0 +1,204 @@
+/** Units as people write them: `parseUnit`, and the reading that heeds what is expected. */
+import { LONGEST, normalise, quote } from './characters.ts';
+import { isNamed } from './describe.ts';
+import { multiply, PLAIN, power } from './dimension.ts';
+import { nearestUnit } from './nearest.ts';
+import type { Problem, Result, Unit } from './types.ts';
+import { ok, refuse } from './types.ts';
+import type { Factor } from './unit-scan.ts';
+import { scanUnit } from './unit-scan.ts';
+import type { Meaning } from './unit-table.ts';
+
+/** One way of reading a unit's text. */
+export interface UnitReading {
+  readonly unit: Unit;
+  /** Set where a spelling alone was taken in a meaning other than its usual one: 'lb was read as pound-force'. */
+  readonly note?: string;
+}
+
+const SUPERSCRIPT: Readonly<Record<string, string>> = {
+  '0': '⁰',
+  '1': '¹',
+  '2': '²',
+  '3': '³',
+  '4': '⁴',
+  '5': '⁵',
+  '6': '⁶',
+  '7': '⁷',
+  '8': '⁸',
+  '9': '⁹',
+};
+
+function raise(symbol: string, exponent: number): string {
+  if (exponent === 1) return symbol;
+  const size = String(exponent);
+  return /^\d$/.test(size) ? symbol + SUPERSCRIPT[size]! : `${symbol}^${size}`;
+}
+
+interface Piece {
+  readonly symbol: string;
+  power: number;
+  readonly hyphen: boolean;
+}
+
+function join(pieces: readonly Piece[], sign: 1 | -1): string {
+  let out = '';
+  for (const p of pieces) out += (out === '' ? '' : p.hyphen ? '-' : '·') + raise(p.symbol, p.power * sign);
+  return out;
+}
+
+/** The unit in one line that reads back as the same unit. */
+function symbolOf(pieces: readonly Piece[]): string {
+  const merged: Piece[] = [];
+  for (const p of pieces) {
+    const last = merged.at(-1);
+    // Numbers (the 300 of µm/300 mm) stay as they are.
+    if (last && last.symbol === p.symbol && !/^\d/.test(p.symbol)) last.power += p.power;
+    else merged.push({ ...p });
+  }
+  const above = merged.filter((p) => p.power > 0);
+  const below = merged.filter((p) => p.power < 0);
+  const top = join(above, 1);
+  if (below.length === 0) return top === '' ? '1' : top;
+  const bottom = join(below, -1);
+  return `${top === '' ? '1' : top}/${below.length > 1 ? `(${bottom})` : bottom}`;
+}
+
+const tidyExponent = (n: number): number => Math.round(n * 1e9) / 1e9;
+
+function build(factors: readonly Factor[], variant: number): Unit {
+  let dimension = PLAIN;
+  let scale = 1;
+  const pieces: Piece[] = [];
+  const alone = factors.length === 1 && factors[0]!.power === 1;
+  let offset = 0;
+  for (const f of factors) {
+    const exponent = tidyExponent(f.power);
+    if (typeof f.of === 'number') {
+      scale *= f.of ** exponent;
+      if (f.of !== 1) pieces.push({ symbol: String(f.of), power: exponent, hyphen: f.hyphen });
+      continue;
+    }
+    const meaning: Meaning = f.of.meanings[Math.min(variant, f.of.meanings.length - 1)]!;
+    dimension = multiply(dimension, power(meaning.dimension, exponent));
+    scale *= meaning.scale ** exponent;
+    // Inside a compound, degrees Celsius are differences.
+    if (alone) offset = meaning.offset;
+    pieces.push({ symbol: variant === 0 ? f.of.print : meaning.symbol, power: exponent, hyphen: f.hyphen });
+  }
+  return { symbol: symbolOf(pieces), dimension, scale, offset };
+}
+
+const GD2 = /(?:^\(? ?G ?D(?:\^2|2) ?\)? ?)|(?: ?[·(]? ?\(? ?G ?D(?:\^2|2) ?\)?$)/i;
+
+/** Flywheel effect GD² = 4 J, given in kgf·m² or kg·m² alike: the kilograms are those of the rotor's mass. */
+function flywheelEffect(text: string): Result<readonly UnitReading[]> | undefined {
+  const normal = normalise(text);
+  if (!GD2.test(normal)) return undefined;
+  const rest = normal
+    .replace(GD2, '')
+    .replace(/\bkgf/g, 'kg')
+    .replace(/\bkp/g, 'kg')
+    .replace(/\blbf/g, 'lb')
+    .replace(/\bgf/g, 'g');
+  const inner = readUnit(rest);
+  if (!inner.ok) return inner;
+  const inertia = inner.value.find(
+    ({ unit }) => unit.dimension.kg === 1 && unit.dimension.m === 2 && unit.dimension.s === 0,
+  );
+  if (!inertia)
+    return refuse({
+      code: 'malformed',
+      message: 'GD² is a mass times a length squared, such as kgf·m² GD².',
+      suggestion: 'kgf·m² GD²',
+    });
+  const { unit } = inertia;
+  const symbol = `${unit.symbol} GD²`;
+  return ok([
+    { unit: { ...unit, symbol, scale: unit.scale / 4 }, note: 'GD² was read as four times the inertia' },
+  ]);
+}
+
+/** All ways to read a unit's text, the usual one first. */
+export function readUnit(text: string): Result<readonly UnitReading[]> {
+  if (text.length > LONGEST)
+    return refuse({
+      code: 'too-long',
+      message: `The unit has more than ${LONGEST} characters. Write it as on the plate, e.g. N·m.`,
+    });
+  if (normalise(text) === '')
+    return refuse({ code: 'empty', message: 'No unit is given. Write one, e.g. mm.', suggestion: 'mm' });
+  const flywheel = flywheelEffect(text);
+  if (flywheel) return flywheel;
+  const scanned = scanUnit(text);
+  if (!scanned.ok) return refuse(withSuggestion(text, scanned.problem));
+  const factors = scanned.value;
+  const variants = Math.max(1, ...factors.map((f) => (typeof f.of === 'number' ? 1 : f.of.meanings.length)));
+  const readings: UnitReading[] = [];
+  for (let v = 0; v < variants; v++) {
+    const unit = build(factors, v);
+    if (!Number.isFinite(unit.scale) || unit.scale <= 0)
+      return refuse({
+        code: 'not-finite',
+        message: `The unit ${quote(text)} is too large or too small to work with.`,
+      });
+    readings.push({ unit });
+  }
+  const [only] = factors;
+  const bare = factors.length === 1 && typeof only?.of !== 'number';
+  const spelled = normalise(text);
+  const usual = usualFirst(readings.map((r) => r.unit));
+  return ok(
+    usual.map(({ unit, from }) => {
+      const atom = bare && only && typeof only.of !== 'number' ? only.of : undefined;
+      if (from === 0 || !atom) {
+        // A compound read in its usual sense keeps the plate's spelling: oz-in, not ozf-in.
+        return { unit };
+      }
+      return { unit, note: `“${spelled}” was read as ${atom.meanings[from]!.name}` };
+    }),
+  );
+
+  function usualFirst(units: readonly Unit[]): readonly { unit: Unit; from: number }[] {
+    const list = units.map((unit, from) => ({ unit, from }));
+    if (list.length === 1) return list;
+    const best = list.findIndex(({ unit }) => isNamed(unit.dimension));
+    if (best <= 0) return list;
+    const chosen = list[best]!;
+    return [
+      { unit: { ...chosen.unit, symbol: list[0]!.unit.symbol }, from: 0 },
+      ...list.filter((_, i) => i !== best),
+    ];
+  }
+}
+
+function withSuggestion(text: string, problem: Problem): Problem {
+  const { where, ...rest } = problem;
+  if (problem.code !== 'unit-unknown' || where === undefined) return rest;
+  const near = nearestUnit(where);
+  if (near === undefined)
+    return { ...rest, message: `${rest.message} Write it as on the plate, e.g. N·m, mm or r/min.` };
+  const whole = normalise(text).replace(where, near);
+  return { ...rest, message: `${rest.message} Did you mean “${near}”?`, suggestion: whole };
+}
+
+/**
+ * Reads a unit: `N·m`, `oz-in-sec^2`, `V/1000 rpm`, `kgf·m² GD²`; `1` is the plain number.
+ * Ounces, pounds and kilograms alone are masses; in a compound they are what makes a usual quantity (force in oz-in, mass in oz-in²).
+ */
+export function parseUnit(text: string): Result<Unit> {
+  const read = readUnit(text);
+  return read.ok ? ok(read.value[0]!.unit) : read;
+}
+
+const known = new Map<string, Unit>();
+
+/** A unit from the program's own text. Throws RangeError when it is none: that is a slip in the program, not in what a person typed. */
+export function unitOf(text: string): Unit {
+  const seen = known.get(text);
+  if (seen) return seen;
+  const read = parseUnit(text);
+  if (!read.ok) throw new RangeError(`Unit ${quote(text)}: ${read.problem.message}`);
+  if (known.size < 1000) known.set(text, read.value);
+  return read.value;
+}
