@@ -20,7 +20,11 @@ export const inertia = defineSheet({
       tex: '\\rho',
       note: 'Steel 7850, aluminium 2700, cast iron 7200 kg/m³ (aluminium and iron from memory).',
     }),
-    j_L: input('inertia for each length, from a catalogue', 'kg·cm²/mm', { domain: 'positive' }),
+    J_k: input('inertia printed in a catalogue', 'kg·cm²', { domain: 'positive' }),
+    L_k: input('length for which it is printed', 'mm', {
+      domain: 'positive',
+      note: 'Catalogues print the inertia of a screw for each millimetre or each metre.',
+    }),
     m_b: input('mass on a belt or rack', 'kg', { domain: 'not negative' }),
     r: input('radius of its pulley or pinion', 'mm', { domain: 'positive' }),
     J_lin: formula('inertia of a mass moved by a screw', 'kg·m²', 'm * (Ph / (2 * pi))^2', energy, {
@@ -57,8 +61,8 @@ export const inertia = defineSheet({
     J_len: formula(
       'inertia of a screw from its catalogue',
       'kg·m²',
-      'j_L * L',
-      'ball-screw catalogue practice: inertia is tabled for each millimetre',
+      'J_k * L / L_k',
+      'ball-screw catalogue practice: inertia is tabled by length',
       {
         tex: 'J_\\mathrm{len}',
       },

@@ -73,7 +73,7 @@ const oneDirection = (accelerating: string, steady: string, decelerating: string
 const runningTorque = () =>
   work(screwTorque, { Fa: text(slide()('F_up_run'), 'N'), Ph: lead, eta: '0.9' })('T');
 
-const screwInertia = () => work(inertia, { j_L: '1.23e-3 kg·cm²/mm', L: '1200 mm' })('J_len');
+const screwInertia = () => work(inertia, { J_k: '1.23e-3 kg·cm²', L_k: '1 mm', L: '1200 mm' })('J_len');
 
 const atMotor = () =>
   work(reflectedInertia, {
