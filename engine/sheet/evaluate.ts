@@ -1,4 +1,5 @@
 /** One answer for every symbol of a sheet. */
+import { curveProblem } from './curves.ts';
 import { treesOf } from './trees.ts';
 import type { Argument, Curve, Given, Outcome, ProcedureSymbol, Sheet, SymbolSpec } from './types.ts';
 import { type Absence, bothAbsent, missing, type Read, undefinedFor, type Value, walk } from './walk.ts';
@@ -46,23 +47,13 @@ export function walkValues(sheet: Sheet, given: Given<string>): Map<string, Valu
 /** An input or curve as given, or why it cannot be used. */
 export function inputValue(spec: SymbolSpec, key: string, argument: Argument | undefined): Value {
   if (argument === undefined) return missing([key]);
-  if (spec.kind === 'curve') return curveValue(spec.name, argument);
+  if (spec.kind === 'curve') {
+    const problem = curveProblem(spec.name, argument);
+    return problem === undefined ? (argument as Curve).x.length : undefinedFor(problem);
+  }
   if (typeof argument !== 'number') return undefinedFor(`${spec.name} must be one number, not a curve`);
   if (!Number.isFinite(argument)) return undefinedFor(`${spec.name} is not a finite number`);
   return inDomain(spec, spec.name, argument);
-}
-
-function curveValue(name: string, argument: Argument): Value {
-  if (typeof argument === 'number') return undefinedFor(`${name} must be a curve, not one number`);
-  const { x, y } = argument;
-  if (x.length === 0) return undefinedFor(`${name} has no points`);
-  if (x.length !== y.length) return undefinedFor(`${name} needs as many values across as up`);
-  if (![...x, ...y].every(Number.isFinite))
-    return undefinedFor(`${name} has a point that is not a finite number`);
-  if (x.some((each, at) => at > 0 && each <= x[at - 1]!)) {
-    return undefinedFor(`${name} needs its points in ascending order, none twice`);
-  }
-  return x.length;
 }
 
 /** Keeps a value that lies in its symbol's domain, and says what the domain is for one that does not. */
