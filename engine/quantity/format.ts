@@ -31,14 +31,15 @@ export function formatNumber(value: number, digits = 4): string {
   return trimZeros(value.toFixed(Math.max(0, exact - 1 - decade(rounded)))).replace(/^-0$/, '0');
 }
 
-/** The decimal place of the last digit worth showing of a doubt: two digits where it begins with 1, else one. */
+/** The decimal place of the last digit worth showing of a doubt: one digit where that says the same within a twentieth, else two. */
 function doubtPlace(half: number): number {
-  const [head, exponent] = half.toExponential(0).split('e') as [string, string];
-  const grown = Number(exponent) > decade(half);
-  return (grown ? decade(half) : Number(exponent)) - (grown || head === '1' ? 1 : 0);
+  const short = Number(half.toPrecision(1));
+  return Math.abs(short - half) <= half / 20 ? decade(short) : decade(half) - 1;
 }
 
-const roundAt = (value: number, place: number): number => {
+/** Ties go away from zero as on paper, though 0.045 is a little less in binary. */
+const roundAt = (exact: number, place: number): number => {
+  const value = exact * (1 + 1e-14);
   const rounded =
     place <= 0 ? Number(value.toFixed(Math.min(100, -place))) : Math.round(value / 10 ** place) * 10 ** place;
   return rounded === 0 ? 0 : rounded;
@@ -89,11 +90,14 @@ export function formatQuantity(
   return unit.symbol === '1' ? number : `${number} ${unit.symbol}`;
 }
 
-/** Canonical text that reads back as the same value, half width, unit and starts. */
+/** Fifteen digits: the last bits of a conversion are no digits anybody typed. */
+const digits15 = (value: number): string => String(Number(value.toPrecision(15)));
+
+/** Canonical text that reads back as the same value, half width, unit and starts, to twelve digits. */
 export function printQuantity(quantity: Quantity): string {
   const { unit } = quantity;
   const suffix = unit.symbol === '1' ? '' : ` ${unit.symbol}`;
-  const starts = quantity.starts === undefined ? '' : `${quantity.starts}-start pitch `;
-  const value = `${starts}${quantity.value / unit.scale - unit.offset}${suffix}`;
-  return quantity.half === 0 ? value : `${value} ± ${quantity.half / unit.scale}${suffix}`;
+  const starts = quantity.starts === undefined ? '' : `${quantity.starts}-start ${quantity.of ?? 'pitch'} `;
+  const value = `${starts}${digits15(quantity.value / unit.scale - unit.offset)}${suffix}`;
+  return quantity.half === 0 ? value : `${value} ± ${digits15(quantity.half / unit.scale)}${suffix}`;
 }

@@ -13,7 +13,7 @@ export {
   sameDimension,
 } from './dimension.ts';
 export { convert, formatNumber, formatQuantity, printQuantity, toSI } from './format.ts';
+export type { LengthOf } from './length-words.ts';
 export { type Expected, parseQuantity } from './quantity.ts';
-export type { LengthOf } from './thread-words.ts';
 export * from './types.ts';
 export { parseUnit, unitOf } from './unit.ts';

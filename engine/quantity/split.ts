@@ -57,7 +57,7 @@ export function splitQuantity(text: string): Shape {
       };
     return { kind: 'malformed', why: 'A + stands inside it without its −. Write it like 230 V +10/-15 %.' };
   }
-  const range = /(?: to |\.{2,3}|…|[–—](?!$))/i.exec(t.slice(1));
+  const range = /(?: to |\.{2,3}|…|[–—](?!$)| - (?=[\d.,]))/i.exec(t.slice(1));
   if (range) {
     const at = range.index + 1;
     return { kind: 'range', low: t.slice(0, at).trim(), high: t.slice(at + range[0].length).trim() };

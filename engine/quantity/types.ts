@@ -45,6 +45,8 @@ export interface Quantity {
   readonly notes: readonly string[];
   /** Given with the text where a person stated them, e.g. '3-start pitch 2 mm'. */
   readonly starts?: number;
+  /** Which length the value is, where the text or the field says: 'ø40 mm', 'lead 6 mm'. */
+  readonly of?: 'diameter' | 'radius' | 'pitch' | 'lead';
 }
 
 export type ProblemCode =

@@ -1,9 +1,10 @@
 /** Cuts a unit's text into factors. Grammar: factors joined by · * × - or a blank, divided by / or 'per', raised by ^, 2 or ², in brackets. */
-import { normalise } from './characters.ts';
-import type { Problem, Result } from './types.ts';
+import type { Result } from './types.ts';
 import { ok, refuse } from './types.ts';
 import type { Atom } from './unit-table.ts';
 import { lookUp, REFUSED_SPELLINGS, RUN_TOGETHER } from './unit-table.ts';
+import type { Token } from './unit-tokens.ts';
+import { cutUnit, Refusal, stop } from './unit-tokens.ts';
 
 /** One unit, or a bare number such as the 1000 of V/1000 r/min, with its exponent. */
 export interface Factor {
@@ -11,83 +12,6 @@ export interface Factor {
   readonly power: number;
   /** Joined to the one before with a hyphen, as on plates. */
   readonly hyphen: boolean;
-}
-
-class Refusal extends Error {
-  readonly problem: Problem;
-  constructor(problem: Problem) {
-    super(problem.message);
-    this.problem = problem;
-  }
-}
-
-const stop = (problem: Problem): never => {
-  throw new Refusal(problem);
-};
-
-type Token =
-  | {
-      readonly kind: 'word' | 'operator';
-      readonly text: string;
-      readonly at: number;
-      readonly tight: boolean;
-    }
-  | {
-      readonly kind: 'number';
-      readonly value: number;
-      readonly text: string;
-      readonly at: number;
-      readonly tight: boolean;
-    };
-
-const LETTER = /[A-Za-zΩµ°℃℉_]/;
-const TOKEN = /(\d+(?:\.\d+)?)|([A-Za-zΩµ°℃℉_]+)|(["'%])|(\*\*|[·*×/^()√.-])/y;
-
-/** Spellings with blanks or points inside, made one word before cutting. */
-function spell(text: string): string {
-  return normalise(text)
-    .replace(/\br\. ?p\. ?m\.?/gi, 'rpm')
-    .replace(/\b(?:degrees?|deg\.?|°) ?([CF])(?![A-Za-z])/g, '°$1')
-    .replace(/\b(?:degrees?|deg) (celsius|fahrenheit)/gi, '$1')
-    .replace(/° ([CF])(?![A-Za-z])/g, '°$1')
-    .replace(/\b(V|A) ?(?:DC|AC|dc|ac)(?![A-Za-z])/g, '$1')
-    .replace(/\barc[ -](sec|min)/gi, 'arc$1')
-    .replace(/\bthreads? ?(?:per|\/) ?in(?:ch)?\b/gi, 'tpi')
-    .replace(/\b(?:rev|revs|r|U|tr|turns?) ?\/ ?min(?:ute)?\b\.?/g, 'r_min')
-    .replace(/\bREV ?\/ ?MIN\b/g, 'r_min');
-}
-
-function cut(text: string): Token[] {
-  const tokens: Token[] = [];
-  let at = 0;
-  let tight = false;
-  while (at < text.length) {
-    if (text[at] === ' ') {
-      at++;
-      tight = false;
-      continue;
-    }
-    TOKEN.lastIndex = at;
-    const found = TOKEN.exec(text);
-    if (!found) {
-      const odd = String.fromCodePoint(text.codePointAt(at)!);
-      return stop({ code: 'unit-unknown', message: `The sign “${odd}” is not part of any unit known here.` });
-    }
-    const [whole, number, word, mark, operator] = found;
-    if (number !== undefined) tokens.push({ kind: 'number', value: Number(number), text: number, at, tight });
-    else if (word !== undefined || mark !== undefined) tokens.push({ kind: 'word', text: whole, at, tight });
-    // A point behind an abbreviation ('lb. in.') only ends it; between letters ('N.m') it multiplies.
-    else if (operator !== '.' || LETTER.test(text[at + 1] ?? ''))
-      tokens.push({
-        kind: 'operator',
-        text: operator === '.' || operator === '×' || operator === '*' ? '·' : operator!,
-        at,
-        tight,
-      });
-    at += whole.length;
-    tight = true;
-  }
-  return tokens;
 }
 
 function wordAtoms(word: string): readonly Atom[] {
@@ -290,7 +214,7 @@ class Reader {
 /** The factors of a unit's text, or what in it was not understood; then `where` names the word. */
 export function scanUnit(text: string): Result<readonly Factor[]> {
   try {
-    return ok(new Reader(cut(spell(text))).all());
+    return ok(new Reader(cutUnit(text)).all());
   } catch (error) {
     if (error instanceof Refusal) return refuse(error.problem);
     throw error;

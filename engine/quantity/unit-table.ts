@@ -218,6 +218,9 @@ function buildTable(): { exact: Map<string, Atom>; folded: Map<string, Atom | nu
   exact.set('nm', { print: 'nm', meanings: [nano.meanings[0]!, torque] });
   // Resistors are called '10 k'.
   exact.set('k', { print: 'kΩ', meanings: exact.get('kΩ')!.meanings });
+  // Nothing is measured in capital milliohms: on a plate in capitals it is megohms.
+  for (const spelling of ['MOHM', 'megohm', 'megohms'])
+    exact.set(spelling, { print: 'MΩ', meanings: exact.get('MΩ')!.meanings });
   // lbm and ozm say mass outright.
   exact.set('lbm', { print: 'lbm', meanings: [exact.get('lb')!.meanings[0]!] });
   exact.set('ozm', { print: 'ozm', meanings: [exact.get('oz')!.meanings[0]!] });

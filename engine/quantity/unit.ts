@@ -119,8 +119,19 @@ function flywheelEffect(text: string): Result<readonly UnitReading[]> | undefine
   ]);
 }
 
+const read = new Map<string, Result<readonly UnitReading[]>>();
+
 /** All ways to read a unit's text, the usual one first. */
 export function readUnit(text: string): Result<readonly UnitReading[]> {
+  const seen = read.get(text);
+  if (seen) return seen;
+  const result = readAfresh(text);
+  // The same few units come again and again; what people mistype does not fill the memory.
+  if (result.ok && text.length < 40 && read.size < 2000) read.set(text, result);
+  return result;
+}
+
+function readAfresh(text: string): Result<readonly UnitReading[]> {
   if (text.length > LONGEST)
     return refuse({
       code: 'too-long',
@@ -133,8 +144,13 @@ export function readUnit(text: string): Result<readonly UnitReading[]> {
   const scanned = scanUnit(text);
   if (!scanned.ok) return refuse(withSuggestion(text, scanned.problem));
   const factors = scanned.value;
+  if (factors.some((f) => typeof f.of === 'number' && f.of !== 1 && f.power > 0))
+    return refuse({
+      code: 'malformed',
+      message: `A number stands inside the unit ${quote(text)}. Only below a stroke may one stand, such as V/1000 rpm.`,
+    });
   const variants = Math.max(1, ...factors.map((f) => (typeof f.of === 'number' ? 1 : f.of.meanings.length)));
-  const readings: UnitReading[] = [];
+  const readings: Unit[] = [];
   for (let v = 0; v < variants; v++) {
     const unit = build(factors, v);
     if (!Number.isFinite(unit.scale) || unit.scale <= 0)
@@ -142,34 +158,22 @@ export function readUnit(text: string): Result<readonly UnitReading[]> {
         code: 'not-finite',
         message: `The unit ${quote(text)} is too large or too small to work with.`,
       });
-    readings.push({ unit });
+    readings.push(unit);
   }
-  const [only] = factors;
-  const bare = factors.length === 1 && typeof only?.of !== 'number';
-  const spelled = normalise(text);
-  const usual = usualFirst(readings.map((r) => r.unit));
-  return ok(
-    usual.map(({ unit, from }) => {
-      const atom = bare && only && typeof only.of !== 'number' ? only.of : undefined;
-      if (from === 0 || !atom) {
-        // A compound read in its usual sense keeps the plate's spelling: oz-in, not ozf-in.
-        return { unit };
-      }
-      return { unit, note: `“${spelled}” was read as ${atom.meanings[from]!.name}` };
-    }),
+  const usual = Math.max(
+    0,
+    readings.findIndex((unit) => isNamed(unit.dimension)),
   );
-
-  function usualFirst(units: readonly Unit[]): readonly { unit: Unit; from: number }[] {
-    const list = units.map((unit, from) => ({ unit, from }));
-    if (list.length === 1) return list;
-    const best = list.findIndex(({ unit }) => isNamed(unit.dimension));
-    if (best <= 0) return list;
-    const chosen = list[best]!;
-    return [
-      { unit: { ...chosen.unit, symbol: list[0]!.unit.symbol }, from: 0 },
-      ...list.filter((_, i) => i !== best),
-    ];
-  }
+  const [only] = factors;
+  const atom = factors.length === 1 && only && typeof only.of !== 'number' ? only.of : undefined;
+  const others = readings.flatMap((unit, i): UnitReading[] => {
+    // What comes before the usual one in the list names no quantity that anybody meets.
+    if (i <= usual) return [];
+    const name = atom && only?.power === 1 ? atom.meanings[i]!.name : unit.symbol;
+    return [{ unit, note: `“${normalise(text)}” was read as ${name}` }];
+  });
+  // The usual reading keeps the plate's spelling: oz-in, not ozf-in.
+  return ok([{ unit: { ...readings[usual]!, symbol: readings[0]!.symbol } }, ...others]);
 }
 
 function withSuggestion(text: string, problem: Problem): Problem {
@@ -187,18 +191,13 @@ function withSuggestion(text: string, problem: Problem): Problem {
  * Ounces, pounds and kilograms alone are masses; in a compound they are what makes a usual quantity (force in oz-in, mass in oz-in²).
  */
 export function parseUnit(text: string): Result<Unit> {
-  const read = readUnit(text);
-  return read.ok ? ok(read.value[0]!.unit) : read;
+  const readings = readUnit(text);
+  return readings.ok ? ok(readings.value[0]!.unit) : readings;
 }
-
-const known = new Map<string, Unit>();
 
 /** A unit from the program's own text. Throws RangeError when it is none: that is a slip in the program, not in what a person typed. */
 export function unitOf(text: string): Unit {
-  const seen = known.get(text);
-  if (seen) return seen;
-  const read = parseUnit(text);
-  if (!read.ok) throw new RangeError(`Unit ${quote(text)}: ${read.problem.message}`);
-  if (known.size < 1000) known.set(text, read.value);
-  return read.value;
+  const unit = parseUnit(text);
+  if (!unit.ok) throw new RangeError(`Unit ${quote(text)}: ${unit.problem.message}`);
+  return unit.value;
 }
