@@ -130,6 +130,8 @@ test('derived: the reduction’s loss is on the driving side both ways', () => {
   const driving = work(gearRatio, { ...reduction, T_s: '4 N·m', T_in: text(4 / (2 * 0.97), 'N·m') });
   expect(driving('T_m')).toBeCloseTo(4 / 2 / 0.97, 12);
   expect(driving('T_out')).toBeCloseTo(4, 12);
+  // Power in times efficiency is power out.
+  expect(driving('T_m') * driving('n_m') * 0.97).toBeCloseTo(4 * ((600 * 2 * Math.PI) / 60), 9);
   const braking = work(gearRatio, { ...reduction, T_s: '-4 N·m' });
   expect(braking('T_m')).toBeCloseTo((-4 / 2) * 0.97, 12);
 });

@@ -96,6 +96,8 @@ describe('moves with limited jerk', () => {
       const motion = integrate(j, r('tj'), r('ta'), r('tc'));
       expect(motion.travel / D).toBeCloseTo(1, 9);
       expect(motion.endSpeed).toBeCloseTo(0, 9);
+      // Both ends take the same travel, the middle is run at the speed reached.
+      expect((2 * r('d_acc') + r('vp') * r('tc')) / D).toBeCloseTo(1, 9);
       expect(motion.topSpeed / r('vp')).toBeCloseTo(1, 9);
       expect(motion.topSpeed).toBeLessThanOrEqual(v * (1 + 1e-9));
       expect(motion.topAcceleration).toBeLessThanOrEqual(a * (1 + 1e-9));

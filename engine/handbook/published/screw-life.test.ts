@@ -63,6 +63,7 @@ test('derived: at the lift-off load both branches agree, and above it one half c
   const above = work(screwLifePreloaded, { ...pair, F: '4000 N' });
   expect(above('F_2')).toBe(0);
   // One half alone: the plain life formula.
+  expect(above('Lh') * ((500 * 2 * Math.PI) / 60)).toBeCloseTo(above('L'), 3);
   expect(above('L') / ((20000 / 4000) ** 3 * 1e6 * 2 * Math.PI)).toBeCloseTo(1, 12);
 });
 

@@ -1,8 +1,9 @@
+import { expect, test } from 'vitest';
 import { axialResonance } from '../axial-resonance.ts';
 import { nutStiffness } from '../nut-stiffness.ts';
 import { screwStiffness } from '../screw-stiffness.ts';
 import { thermalGrowth } from '../thermal-growth.ts';
-import { holds } from './expect.ts';
+import { holds, work } from './expect.ts';
 
 holds(
   'derived',
@@ -69,4 +70,22 @@ holds('derived', 'stretching a 17.5 mm core of 1.1 m for 3 K', 'Hooke’s law, s
   sheet: thermalGrowth,
   given: { L: '1.1 m', dT: '3 K', d1: '17.5 mm' },
   expected: { dL: '38.6100 µm', F_t: '1739.1631 N' },
+});
+
+test('derived: springs in series give way together as the sum of what each gives', () => {
+  const r = work(screwStiffness, {
+    d1: '17.5 mm',
+    x: '0.8 m',
+    L: '1.1 m',
+    a: '0.55 m',
+    Ph: '40 mm',
+    Kn: '250 N/µm',
+    Kb: '180 N/µm',
+    Kh: '700 N/µm',
+  });
+  const rest = 1 / 250e6 + 1 / 180e6 + 1 / 700e6;
+  expect(1 / r('K_both') / (1 / r('Ks_both') + rest)).toBeCloseTo(1, 12);
+  // A nut at mid-length is where both ends fixed are softest.
+  expect(r('K_both') / r('K_min')).toBeCloseTo(1, 12);
+  expect(1 / r('K_twist') / (1 / r('K') + 1 / r('K_tor'))).toBeCloseTo(1, 12);
 });

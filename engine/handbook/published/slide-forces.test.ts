@@ -26,6 +26,17 @@ test('derived: speeding up and slowing down differ by twice the inertia force, u
   expect((r('F_up') + r('F_up_stop')) / 2).toBeCloseTo(r('F_up_run'), 9);
 });
 
+test('derived: cutting comes on top of running, and the largest force is the largest by size', () => {
+  const cutting = work(slideForces, { ...slope, F_cut: '700 N' });
+  expect(cutting('F_up_cut') - cutting('F_up_run')).toBeCloseTo(700, 9);
+  expect(cutting('F_dn_cut') - cutting('F_dn_run')).toBeCloseTo(700, 9);
+  expect(cutting('F_max')).toBe(cutting('F_up_cut'));
+  expect(work(slideForces, slope)('F_max')).toBe(work(slideForces, slope)('F_up'));
+  // Balanced far beyond its weight, the slide has to be forced down.
+  const overbalanced = work(slideForces, { ...slope, F_b: '3000 N' });
+  expect(overbalanced('F_max')).toBe(overbalanced('F_dn'));
+});
+
 test('derived: a dovetail of 55° wedges by 1 / sin(55°), seals not', () => {
   const flat = work(slideForces, slope);
   const dovetail = work(slideForces, { ...slope, phi: '55 °', F_seal: '30 N' });
@@ -94,9 +105,15 @@ test('derived: in the whole drop the weight’s work is what friction and brake 
   expect(taken / weight).toBeCloseTo(1, 12);
 });
 
+test('derived: a steady fall covers half its last speed times its time', () => {
+  const r = work(backDriving, hanging);
+  expect((r('v_d') * 0.06) / 2 / r('s_d')).toBeCloseTo(1, 12);
+});
+
 test('derived: friction that holds the load leaves no drop; a brake too weak to hold has no answer', () => {
   const held = work(backDriving, { ...hanging, T_f: '1 N·m' });
   expect(held('s')).toBe(0);
+  expect(held('v_d')).toBe(0);
   const weak = work(backDriving, { ...hanging, T_br: '0.2 N·m' });
   expect(() => weak('s')).toThrow(/above zero/);
 });
