@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { applyEdit, conflictOf, foldEdits, undoOf, unfoldEdits } from './edit.ts';
+import { conflictOf } from './conflict.ts';
+import { applyEdit, foldEdits, undoOf, unfoldEdits } from './edit.ts';
 import { readRefit } from './read.ts';
 import { edit, factsOf, refits, SAMPLE, someChange } from './sample.fixture.ts';
 import type { Change, Edit, Fact, Refit } from './types.ts';
@@ -110,7 +111,7 @@ describe('conflicts say what is there now', () => {
     ['fact', setResistance(fact('1.3 ohm'), fact('1.4 ohm')), '1.32 ± 0.06 ohm (measured)'],
     ['fact thought absent', setResistance(null, fact('1.4 ohm')), '1.32 ± 0.06 ohm (measured)'],
     ['fact named like a method', { ...setResistance(fact('1'), null), fact: 'valueOf' } as Change, 'nothing'],
-    ['part', { do: 'part', id: 'x-motor', old: null, new: null }, "'Old X motor'"],
+    ['part', { do: 'part', id: 'x-motor', old: null, new: null }, "'Old X motor' with 3 facts"],
     ['part gone', { do: 'part', id: 'lost', old: SAMPLE.parts['x-motor']!, new: null }, 'not there'],
     ['place', { do: 'place', chain: 'X', place: 'screw', old: null, new: null }, 'x-screw, of 1 options'],
     [
@@ -118,7 +119,7 @@ describe('conflicts say what is there now', () => {
       { do: 'place', chain: null, place: 'supply', old: null, new: null },
       'not known yet, of 0 options',
     ],
-    ['chain', { do: 'chain', id: 'Z', old: null, new: null }, 'another'],
+    ['chain', { do: 'chain', id: 'Z', old: null, new: null }, 'there with 1 places'],
     ['policy', { do: 'policy', policy: 'screw.whirl', old: null, new: '70 %' }, '80 %'],
     [
       'policy thought changed',

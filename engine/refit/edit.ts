@@ -1,11 +1,12 @@
 /** Edits: applied, undone and folded. A refit is never changed in place; what an edit leaves alone is shared. */
 import { ok, type Problem, type Result, refuse } from '../quantity/types.ts';
+import { conflictProblem } from './conflict.ts';
 import { LIMITS } from './limits.ts';
 import { compareChainIds } from './order.ts';
 import { referenceProblem } from './references.ts';
 import { same } from './same.ts';
-import { BY_ID, brief, type Namer, sayFact, sayPlaceNow } from './say.ts';
-import type { Chain, Change, ConflictProblem, Edit, Place, Refit } from './types.ts';
+import { BY_ID, brief, type Namer } from './say.ts';
+import type { Chain, Change, Edit, Place, Refit } from './types.ts';
 
 /**
  * The refit after all changes of the edit, or a refusal that leaves it as it was: a ConflictProblem where something
@@ -70,22 +71,20 @@ function applyChange(refit: Refit, change: Change, namer: Namer): Result<Refit> 
       const part = own(refit.parts, change.part);
       if (!part) return missing(`There is no part '${change.part}' in this refit.`, `parts.${change.part}`);
       const now = own(part.facts, change.fact) ?? null;
-      const name = `${namer.part(change.part)}: ${namer.fact(change.part, change.fact)}`;
-      if (!same(now, change.old)) return conflict(change, name, sayFact(now));
+      if (!same(now, change.old)) return conflict(refit, change, namer);
       const facts = put(part.facts, change.fact, change.new);
       return ok({ ...refit, parts: { ...refit.parts, [part.id]: { ...part, facts } } });
     }
     case 'part': {
       const now = own(refit.parts, change.id) ?? null;
-      if (!same(now, change.old))
-        return conflict(change, namer.part(change.id), now ? `'${now.name}'` : 'not there');
+      if (!same(now, change.old)) return conflict(refit, change, namer);
       return ok({ ...refit, parts: put(refit.parts, change.id, change.new) });
     }
     case 'place':
       return applyPlace(refit, change, namer);
     case 'chain': {
       const now = refit.chains.find(({ id }) => id === change.id) ?? null;
-      if (!same(now, change.old)) return conflict(change, `axis ${change.id}`, now ? 'another' : 'not there');
+      if (!same(now, change.old)) return conflict(refit, change, namer);
       if (change.new !== null && change.new.id !== change.id)
         return missing(
           `An axis keeps its name: ${change.id} cannot become ${change.new.id}.`,
@@ -95,16 +94,15 @@ function applyChange(refit: Refit, change: Change, namer: Namer): Result<Refit> 
     }
     case 'policy': {
       const now = own(refit.policies, change.policy) ?? null;
-      if (now !== change.old) return conflict(change, `policy ${change.policy}`, now ?? 'at its usual value');
+      if (now !== change.old) return conflict(refit, change, namer);
       return ok({ ...refit, policies: put(refit.policies, change.policy, change.new) });
     }
     case 'machine':
-      if (refit.machine !== change.old) return conflict(change, 'kind of machine', refit.machine);
+      if (refit.machine !== change.old) return conflict(refit, change, namer);
       return ok({ ...refit, machine: change.new });
     case 'title': {
       const now = { name: refit.name, about: refit.about };
-      if (!same(now, change.old))
-        return conflict(change, 'name and description', `'${now.name}', '${brief(now.about)}'`);
+      if (!same(now, change.old)) return conflict(refit, change, namer);
       return ok({ ...refit, ...change.new });
     }
   }
@@ -116,8 +114,7 @@ function applyPlace(refit: Refit, change: Extract<Change, { do: 'place' }>, name
     return missing(`There is no axis ${change.chain} in this refit.`, `chains.${change.chain}`);
   const places = chain ? chain.places : refit.places;
   const now = own(places, change.place) ?? null;
-  if (!same(now, change.old))
-    return conflict(change, namer.place(change.chain, change.place), sayPlaceNow(now, namer));
+  if (!same(now, change.old)) return conflict(refit, change, namer);
   const after: Readonly<Record<string, Place>> = put(places, change.place, change.new);
   return ok(
     chain
@@ -175,16 +172,5 @@ function putChain(chains: readonly Chain[], id: string, chain: Chain | null): re
 const missing = (message: string, where: string): Result<Refit> =>
   refuse({ code: 'unknown-name', message, where });
 
-function conflict(change: Change, where: string, now: string): Result<Refit> {
-  const problem: ConflictProblem = {
-    code: 'out-of-domain',
-    message: `${where} is now ${now}, which is not what this edit was made from; look at it and make the edit again.`,
-    where,
-    conflict: { now, change },
-  };
-  return refuse(problem);
-}
-
-/** The conflict in a refusal, where that is what it was. */
-export const conflictOf = (problem: Problem): ConflictProblem['conflict'] | undefined =>
-  'conflict' in problem ? (problem as ConflictProblem).conflict : undefined;
+const conflict = (refit: Refit, change: Change, namer: Namer): Result<Refit> =>
+  refuse(conflictProblem(refit, change, namer));

@@ -1,6 +1,7 @@
 /** The document of one machine: its schema, its files and its edits. */
 export { type Archive, readArchive, writeArchive } from './archive.ts';
-export { applyEdit, conflictOf, foldEdits, type UndoMeta, undoOf, unfoldEdits } from './edit.ts';
+export { conflictOf, conflictProblem } from './conflict.ts';
+export { applyEdit, foldEdits, type UndoMeta, undoOf, unfoldEdits } from './edit.ts';
 export { LIMITS } from './limits.ts';
 export { newRefit } from './new.ts';
 export { photoFault, photoKind } from './photo.ts';
@@ -17,6 +18,7 @@ export {
 } from './place.ts';
 export { parseEdit, parseRefit, readEdits, readRefit } from './read.ts';
 export { BY_ID, type Namer, sayChange, sayChanges, sayFact } from './say.ts';
-export { refitJsonSchema } from './schema.ts';
+export { refitJsonSchema, whenSchema, whoSchema } from './schema.ts';
+export { checkShape } from './shape.ts';
 export type { Chain, Change, ConflictProblem, Edit, Fact, FactValue, Part, Place, Refit } from './types.ts';
 export { writeEdits, writeRefit } from './write.ts';

@@ -40,7 +40,7 @@ const key = (pattern: RegExp, words: string) =>
     .regex(pattern, words)
     .refine((id) => !isReservedKey(id), 'is a word that programs keep for themselves; choose another');
 
-const id = key(ID, ID_WORDS);
+const id = key(ID, ID_WORDS).meta({ id: 'id' });
 const chainId = key(
   CHAIN,
   "must be a capital letter, with up to three capitals or digits after it, like 'X' or 'A1'",
@@ -61,26 +61,28 @@ export const factValueSchema: z.ZodType<FactValue> = z.discriminatedUnion('kind'
   z.strictObject({ kind: z.literal('curve'), text: prose() }),
 ]);
 
-export const factSchema: z.ZodType<Fact> = z.strictObject({
-  value: factValueSchema,
-  basis: z.enum(BASES),
-  note: prose().exactOptional(),
-});
+export const factSchema: z.ZodType<Fact> = z
+  .strictObject({ value: factValueSchema, basis: z.enum(BASES), note: prose().exactOptional() })
+  .meta({ id: 'fact' });
 
-export const partSchema: z.ZodType<Part> = z.strictObject({
-  id: id.refine((text) => text !== 'none', "must not be 'none', which says that a place is empty"),
-  kind: id,
-  name: line(LIMITS.name, 1),
-  facts: atMost(id, factSchema, LIMITS.facts, 'facts'),
-});
+export const partSchema: z.ZodType<Part> = z
+  .strictObject({
+    id: id.refine((text) => text !== 'none', "must not be 'none', which says that a place is empty"),
+    kind: id,
+    name: line(LIMITS.name, 1),
+    facts: atMost(id, factSchema, LIMITS.facts, 'facts'),
+  })
+  .meta({ id: 'part' });
 
-export const placeSchema: z.ZodType<Place> = z.strictObject({
-  options: z.array(id).max(LIMITS.options),
-  chosen: id.nullable(),
-});
+export const placeSchema: z.ZodType<Place> = z
+  .strictObject({
+    options: z.array(id).max(LIMITS.options),
+    chosen: id.nullable(),
+  })
+  .meta({ id: 'place' });
 
 const places = atMost(id, placeSchema, LIMITS.places, 'places');
-const chainSchema = z.strictObject({ id: chainId, kind: z.literal('axis'), places });
+const chainSchema = z.strictObject({ id: chainId, kind: z.literal('axis'), places }).meta({ id: 'chain' });
 const machine = z.enum(['lathe', 'mill', 'other']);
 const title = z.strictObject({ name: line(LIMITS.name, 1), about: prose() });
 
@@ -131,10 +133,17 @@ export const changeSchema: z.ZodType<Change> = z.discriminatedUnion('do', [
 
 const count = z.int().min(0).max(1_000_000_000);
 
+/** A person as an edit names them. */
+export const whoSchema: z.ZodType<string> = line(LIMITS.name, 1);
+/** A moment as ISO 8601. */
+export const whenSchema: z.ZodType<string> = z
+  .string()
+  .regex(WHEN, "must be a date and time like '2026-03-01T18:30:00Z'");
+
 export const editSchema: z.ZodType<Edit> = z.strictObject({
   number: count.min(1),
-  who: line(LIMITS.name, 1),
-  when: z.string().regex(WHEN, "must be a date and time like '2026-03-01T18:30:00Z'"),
+  who: whoSchema,
+  when: whenSchema,
   basedOn: count,
   changes: z.array(changeSchema).min(1).max(LIMITS.changes),
   says: prose(),
@@ -142,6 +151,6 @@ export const editSchema: z.ZodType<Edit> = z.strictObject({
 
 /** The JSON Schema (2020-12) of refit.json, published as docs/refit.schema.json. */
 export function refitJsonSchema(): Record<string, unknown> {
-  const schema = z.toJSONSchema(refitSchema, { target: 'draft-2020-12', reused: 'ref' });
+  const schema = z.toJSONSchema(refitSchema, { target: 'draft-2020-12' });
   return { title: 'refit.json: one machine, everything known and decided about it', ...schema };
 }

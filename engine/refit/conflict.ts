@@ -1,0 +1,70 @@
+/** An edit that meets something else than its author saw: what is there now, in words. */
+import type { Problem } from '../quantity/types.ts';
+import { BY_ID, brief, type Namer, sayFact, sayPlaceNow } from './say.ts';
+import type { Change, ConflictProblem, Refit } from './types.ts';
+
+/** The refusal of `change`, whose author did not see what stands in `refit` now. */
+export function conflictProblem(refit: Refit, change: Change, namer: Namer = BY_ID): ConflictProblem {
+  const subject = subjectOf(change, namer);
+  const now = sayNow(refit, change, namer);
+  return {
+    code: 'out-of-domain',
+    message: `${subject} is now ${now}, which is not what this edit was made from; look at it and make the edit again.`,
+    where: subject,
+    conflict: { now, change },
+  };
+}
+
+/** The conflict in a refusal, where that is what it was. */
+export const conflictOf = (problem: Problem): ConflictProblem['conflict'] | undefined =>
+  'conflict' in problem ? (problem as ConflictProblem).conflict : undefined;
+
+function subjectOf(change: Change, namer: Namer): string {
+  switch (change.do) {
+    case 'fact':
+      return `${namer.part(change.part)}: ${namer.fact(change.part, change.fact)}`;
+    case 'part':
+      return namer.part(change.id);
+    case 'place':
+      return namer.place(change.chain, change.place);
+    case 'chain':
+      return `axis ${change.id}`;
+    case 'policy':
+      return `policy ${change.policy}`;
+    case 'machine':
+      return 'kind of machine';
+    case 'title':
+      return 'name and description';
+  }
+}
+
+/** What stands now where `change` would put something. */
+function sayNow(refit: Refit, change: Change, namer: Namer): string {
+  switch (change.do) {
+    case 'fact': {
+      const facts = own(refit.parts, change.part)?.facts ?? {};
+      return sayFact(own(facts, change.fact) ?? null);
+    }
+    case 'part': {
+      const part = own(refit.parts, change.id);
+      return part ? `'${part.name}' with ${Object.keys(part.facts).length} facts` : 'not there';
+    }
+    case 'place': {
+      const chain = refit.chains.find(({ id }) => id === change.chain);
+      return sayPlaceNow(own(chain ? chain.places : refit.places, change.place) ?? null, namer);
+    }
+    case 'chain': {
+      const chain = refit.chains.find(({ id }) => id === change.id);
+      return chain ? `there with ${Object.keys(chain.places).length} places` : 'not there';
+    }
+    case 'policy':
+      return brief(own(refit.policies, change.policy) ?? 'at its usual value');
+    case 'machine':
+      return refit.machine;
+    case 'title':
+      return `'${refit.name}', '${brief(refit.about)}'`;
+  }
+}
+
+const own = <T>(record: Readonly<Record<string, T>>, key: string): T | undefined =>
+  Object.hasOwn(record, key) ? record[key] : undefined;
