@@ -1,14 +1,17 @@
 /** One answer for every symbol of a sheet. */
-import { curveProblem } from './curves.ts';
-import { treesOf } from './trees.ts';
-import type { Argument, Curve, Given, Outcome, ProcedureSymbol, Sheet, SymbolSpec } from './types.ts';
-import { type Absence, bothAbsent, missing, type Read, undefinedFor, type Value, walk } from './walk.ts';
+import { type OneLane, oneLane } from './compile/one-lane.ts';
+import type { Given, Outcome, Sheet } from './types.ts';
+import type { Absence, Value } from './walk.ts';
+import { inputValue, known, toOutcome, walkSheet, walkSymbol } from './walk-sheet.ts';
 
-/** 'allowed speed (n_c)': how reasons name a symbol. */
-export const nameOf = (sheet: Sheet, key: string): string => `${sheet.symbols[key]!.name} (${key})`;
+/** Compiling takes longer than a few walks; a sheet evaluated again and again is worth it. */
+const WALKS_BEFORE_COMPILING = 6;
 
-const known = (value: number): Outcome => ({ state: 'known', value });
-const outcome = (value: Value): Outcome => (typeof value === 'number' ? known(value) : value);
+interface Use {
+  count: number;
+  program?: OneLane;
+}
+const USES = new WeakMap<object, Use>();
 
 /**
  * Values of all symbols in SI. What is not given is `missing` with the inputs it needs, and only what is really
@@ -16,77 +19,49 @@ const outcome = (value: Value): Outcome => (typeof value === 'number' ? known(va
  * number of its points.
  */
 export function evaluate<K extends string>(sheet: Sheet<K>, given: Given<K>): Record<K, Outcome> {
+  let use = USES.get(sheet);
+  if (!use) {
+    use = { count: 0 };
+    USES.set(sheet, use);
+  }
+  if (use.program) return runOneLane(use.program, sheet, given);
+  use.count++;
+  if (use.count > WALKS_BEFORE_COMPILING) {
+    const program = oneLane(sheet as Sheet);
+    if (program) use.program = program;
+    else use.count = Number.NEGATIVE_INFINITY;
+  }
   return walkSheet(sheet, given);
 }
 
-export function walkSheet<K extends string>(sheet: Sheet<K>, given: Given<K>): Record<K, Outcome> {
-  const values = walkValues(sheet as Sheet, given as Given<string>);
+/** Runs the compiled program, and walks the tree only for what has no number, to say why. */
+function runOneLane<K extends string>(
+  program: OneLane,
+  sheet: Sheet<K>,
+  given: Given<K>,
+): Record<K, Outcome> {
+  program.run(given as Given<string>);
   const outcomes = {} as Record<K, Outcome>;
-  for (const key of sheet.order) outcomes[key] = outcome(values.get(key)!);
+  for (let at = 0; at < program.inputs.length; at++) {
+    const { key, spec, free } = program.inputs[at]!;
+    const argument = given[key as K];
+    outcomes[key as K] =
+      free && typeof argument === 'number' && argument - argument === 0
+        ? known(argument)
+        : toOutcome(inputValue(spec, key, argument));
+  }
+  for (const [key, outcome] of program.constants) outcomes[key as K] = outcome;
+  const read = (key: string): Value => {
+    const outcome = outcomes[key as K];
+    return outcome.state === 'known' ? outcome.value : (outcome as Absence);
+  };
+  const { numbers } = program.arena;
+  for (let at = 0; at < program.derived.length; at++) {
+    const { key, slot } = program.derived[at]!;
+    const value = numbers[slot]!;
+    outcomes[key as K] = Number.isNaN(value)
+      ? toOutcome(walkSymbol(sheet as Sheet, key, given as Given<string>, read))
+      : known(value);
+  }
   return outcomes;
-}
-
-/** As `walkSheet`, as bare numbers or absences. */
-export function walkValues(sheet: Sheet, given: Given<string>): Map<string, Value> {
-  const { expressions } = treesOf(sheet);
-  const values = new Map<string, Value>();
-  const read: Read = (key) => values.get(key)!;
-  for (const key of sheet.order) {
-    const spec = sheet.symbols[key]!;
-    const where = nameOf(sheet, key);
-    if (spec.kind === 'constant') values.set(key, sheet.constants[key]!);
-    else if (spec.kind === 'formula')
-      values.set(key, inDomain(spec, where, walk(expressions.get(key)!, read, where)));
-    else if (spec.kind === 'procedure')
-      values.set(key, inDomain(spec, where, runProcedure(spec, where, given, read)));
-    else values.set(key, inputValue(spec, key, given[key]));
-  }
-  return values;
-}
-
-/** An input or curve as given, or why it cannot be used. */
-export function inputValue(spec: SymbolSpec, key: string, argument: Argument | undefined): Value {
-  if (argument === undefined) return missing([key]);
-  if (spec.kind === 'curve') {
-    const problem = curveProblem(spec.name, argument);
-    return problem === undefined ? (argument as Curve).x.length : undefinedFor(problem);
-  }
-  if (typeof argument !== 'number') return undefinedFor(`${spec.name} must be one number, not a curve`);
-  if (!Number.isFinite(argument)) return undefinedFor(`${spec.name} is not a finite number`);
-  return inDomain(spec, spec.name, argument);
-}
-
-/** Keeps a value that lies in its symbol's domain, and says what the domain is for one that does not. */
-export function inDomain(spec: SymbolSpec, where: string, value: Value): Value {
-  if (typeof value !== 'number' || !('domain' in spec)) return value;
-  switch (spec.domain) {
-    case 'positive':
-      return value > 0 ? value : undefinedFor(`${where} must be above zero`);
-    case 'not negative':
-      return value >= 0 ? value : undefinedFor(`${where} must not be below zero`);
-    case 'fraction':
-      return value >= 0 && value <= 1 ? value : undefinedFor(`${where} must lie between 0 and 1`);
-    default:
-      return value;
-  }
-}
-
-function runProcedure(spec: ProcedureSymbol, where: string, given: Given<string>, read: Read): Value {
-  let absent: Absence | undefined;
-  const args: Argument[] = [];
-  for (const key of spec.reads) {
-    const value = read(key);
-    if (typeof value !== 'number') absent = absent ? bothAbsent(absent, value) : value;
-    const curve = given[key];
-    args.push(typeof curve === 'object' ? (curve satisfies Curve) : (value as number));
-  }
-  return absent ?? callProcedure(spec, where, args);
-}
-
-/** Runs a procedure on arguments that are all there. */
-export function callProcedure(spec: ProcedureSymbol, where: string, args: readonly Argument[]): Value {
-  const refused = spec.refuses?.(...args);
-  if (refused !== undefined) return undefinedFor(refused);
-  const result = spec.run(...args);
-  return Number.isFinite(result) ? result : undefinedFor(`${where} has no answer for these values`);
 }

@@ -2,8 +2,9 @@
 import { programFor } from './compile/cache.ts';
 import type { Program } from './compile/program.ts';
 import { type LaneArgument, LaneRun } from './compile/run.ts';
-import { evaluate, walkValues } from './evaluate.ts';
+import { evaluate } from './evaluate.ts';
 import type { Argument, Given, Outcome, Sheet } from './types.ts';
+import { walkValues } from './walk-sheet.ts';
 
 /** Numbers and curves are the same for all lanes; an array has one value a lane. */
 export type LaneGiven<K extends string> = { readonly [P in K]?: LaneArgument | undefined };

@@ -124,7 +124,7 @@ function exponential2(g: Graph, high: number, low: number): number {
   const u = g.make('mul', t, g.constant(0.6931471824645996));
   const v = g.make(
     'add',
-    g.make('mul', g.make('sub', low, g.make('sub', t, rest)), g.constant(0.6931471805599453)),
+    g.make('mul', g.make('sub', low, g.make('sub', t, rest)), g.constant(Math.LN2)),
     g.make('mul', t, g.constant(-1.904654299957768e-9)),
   );
   const z = g.make('add', u, v);
