@@ -24,7 +24,7 @@ export const axisTorque = defineSheet({
   id: 'axis-torque',
   title: 'Torque the motor must give in each phase of a move',
   about:
-    'From the forces on the slide through screw and reduction to the motor shaft: running, cutting, gaining speed, slowing down and standing. Below zero the motor brakes and the axis gives power back. The motor’s own friction is not in it.',
+    'From the forces on the slide through screw and reduction to the motor shaft: running, cutting, gaining speed, slowing down and standing. Below zero the motor brakes and the axis gives power back. The motor’s own friction is kept apart.',
   symbols: {
     F_up_run: input('force running upwards', 'N'),
     F_dn_run: input('force running downwards', 'N'),
@@ -39,6 +39,7 @@ export const axisTorque = defineSheet({
     eta_g: input('efficiency of the reduction', '%', { domain: 'positive', tex: '\\eta_g' }),
     J: input('whole inertia at the motor', 'kg·m²', { domain: 'positive' }),
     a: input('acceleration of the slide', 'm/s²', { domain: 'not negative' }),
+    T_f: input('friction torque of the motor itself', 'N·m', { domain: 'not negative' }),
     ...(pair('up', 'F_up_run', 'running upwards') as Pair<'up'>),
     ...(pair('dn', 'F_dn_run', 'running downwards') as Pair<'dn'>),
     ...(pair('cut_up', 'F_up_cut', 'cutting upwards') as Pair<'cut_up'>),
@@ -83,6 +84,12 @@ export const axisTorque = defineSheet({
       {
         says: 'What flows back to the bus comes from this.',
       },
+    ),
+    T_acc_all: formula(
+      'largest torque made in the motor while gaining speed',
+      'N·m',
+      'T_acc + T_f',
+      'derivation: its own friction comes on top',
     ),
     T_peak: formula(
       'largest torque of all',

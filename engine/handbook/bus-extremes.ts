@@ -1,5 +1,5 @@
 import { defineSheet, formula, input, procedure } from '../sheet/index.ts';
-import { diodeDropLight, diodeDropLoaded, lineTolerance } from './electrical-constants.ts';
+import { diodeDropLight, diodeDropLoaded } from './electrical-constants.ts';
 import { idealRipple, idealRippleRefuses } from './ideal-ripple.ts';
 
 const RECTIFIER = 'derived: single-phase bridge charging a capacitor to the peak of the secondary';
@@ -29,13 +29,17 @@ export const busExtremes = defineSheet({
       domain: 'fraction',
       note: 'Habit: 90 %.',
     }),
+    up: input('how far the mains may rise', '%', {
+      domain: 'fraction',
+      note: '10 %: IEC 60038 and IEC 60204-1, 4.3.2 (from memory).',
+    }),
+    down: input('how far the mains may fall', '%', { domain: 'fraction', note: '10 %, as above.' }),
     Vd0: diodeDropLight,
     Vd: diodeDropLoaded,
-    tol: lineTolerance,
     V_no_load_high: formula(
       'highest bus voltage',
       'V',
-      'sqrt(2)*Vsec*(1 + reg)*(1 + tol) - 2*Vd0',
+      'sqrt(2)*Vsec*(1 + reg)*(1 + up) - 2*Vd0',
       RECTIFIER,
       {
         tex: 'V_{high}',
@@ -53,7 +57,7 @@ export const busExtremes = defineSheet({
     V_loaded_low_peak: formula(
       'peak of the loaded bus with the mains low',
       'V',
-      'sqrt(2)*Vsec*(1 - tol) - 2*Vd',
+      'sqrt(2)*Vsec*(1 - down) - 2*Vd',
       RECTIFIER,
       {
         tex: 'V_{low,peak}',
@@ -71,7 +75,7 @@ export const busExtremes = defineSheet({
     Vsec_max: formula(
       'highest secondary voltage the drive allows',
       'V',
-      '(use*V_abs + 2*Vd0) / (sqrt(2)*(1 + reg)*(1 + tol))',
+      '(use*V_abs + 2*Vd0) / (sqrt(2)*(1 + reg)*(1 + up))',
       RECTIFIER,
       {
         tex: 'V_{sec,max}',

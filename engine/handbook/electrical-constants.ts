@@ -52,11 +52,3 @@ export const diodeDropLoaded = constant(
     tex: 'V_d',
   },
 );
-
-export const lineTolerance = constant(
-  'how far the mains may stray',
-  '%',
-  '10 %',
-  'IEC 60038 and IEC 60204-1, 4.3.2 (from memory)',
-  { tex: '\\delta' },
-);

@@ -62,13 +62,18 @@ import { screwSliding } from './screw-sliding.ts';
 import { screwSpeed } from './screw-speed.ts';
 import { screwStiffness } from './screw-stiffness.ts';
 import { screwTorque } from './screw-torque.ts';
+import { shareOf } from './share-of.ts';
 import { slideForces } from './slide-forces.ts';
 import { stepRate } from './step-rate.ts';
 import { stepTiming } from './step-timing.ts';
 import { stepper } from './stepper.ts';
 import { stepperCurve } from './stepper-curve.ts';
+import { stepperDraw } from './stepper-draw.ts';
+import { stepperTurn } from './stepper-turn.ts';
 import { thermalGrowth } from './thermal-growth.ts';
+import { torqueCurrent } from './torque-current.ts';
 import { transformerRating } from './transformer-rating.ts';
+import { travelPerCount } from './travel-per-count.ts';
 import { usualFriction } from './usual-friction.ts';
 import { whirl } from './whirl.ts';
 import { whirlShortcut } from './whirl-shortcut.ts';
@@ -136,13 +141,18 @@ export const HANDBOOK: readonly Sheet[] = [
   screwSpeed,
   screwStiffness,
   screwTorque,
+  shareOf,
   slideForces,
   stepRate,
   stepTiming,
   stepper,
   stepperCurve,
+  stepperDraw,
+  stepperTurn,
   thermalGrowth,
+  torqueCurrent,
   transformerRating,
+  travelPerCount,
   usualFriction,
   whirl,
   whirlShortcut,

@@ -48,6 +48,14 @@ export const drive = partKind({
       options: { pulses: 'step and direction pulses', volts: '±10 V' },
       findOut: 'Its manual: the command inputs.',
     },
+    command: {
+      kind: 'choice',
+      name: 'command in use',
+      trouble: 1,
+      options: { pulses: 'step and direction pulses', volts: '±10 V, the control closes the position loop' },
+      findOut:
+        'Choose it: the command that both control and drive can do. With pulses the drive holds the position; with volts the control does.',
+    },
     loop: {
       kind: 'choice',
       name: 'what it controls',

@@ -122,6 +122,18 @@ export const motor = partKind({
       trouble: 2,
       findOut: 'Plate: “peak current” or “demag. current”. Above it the magnets are weakened for good.',
     },
+    currentAs: {
+      kind: 'choice',
+      name: 'how its currents are stated',
+      trouble: 2,
+      options: {
+        dc: 'DC amperes (brushed)',
+        'phase-peak': 'peak of the phase current',
+        'phase-rms': 'r.m.s. of the phase current',
+      },
+      findOut:
+        'Brushed: DC. Brushless: plates mostly state r.m.s. amperes (“A rms”, “A eff.”); some makers state the peak.',
+    },
     topSpeed: {
       kind: 'quantity',
       name: 'highest speed allowed',

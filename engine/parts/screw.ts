@@ -21,6 +21,7 @@ export const screw = partKind({
     },
     pitch: {
       kind: 'quantity',
+      of: 'pitch',
       name: 'pitch: from one thread to the next',
       unit: 'mm',
       domain: 'positive',
@@ -41,6 +42,7 @@ export const screw = partKind({
     },
     lead: {
       kind: 'quantity',
+      of: 'lead',
       name: 'lead: travel of one turn',
       unit: 'mm',
       domain: 'positive',
@@ -51,6 +53,7 @@ export const screw = partKind({
     },
     ballCircle: {
       kind: 'quantity',
+      of: 'diameter',
       name: 'nominal diameter (ball circle, or mean thread diameter)',
       unit: 'mm',
       domain: 'positive',
@@ -61,6 +64,7 @@ export const screw = partKind({
     },
     outside: {
       kind: 'quantity',
+      of: 'diameter',
       name: 'outside diameter',
       unit: 'mm',
       domain: 'positive',
@@ -70,6 +74,7 @@ export const screw = partKind({
     },
     root: {
       kind: 'quantity',
+      of: 'diameter',
       name: 'root diameter',
       unit: 'mm',
       domain: 'positive',

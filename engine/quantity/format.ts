@@ -46,8 +46,9 @@ const roundAt = (exact: number, place: number): number => {
 };
 
 function withDoubt(value: number, half: number): string {
-  // No double is known better than its fifteenth digit.
-  const place = Math.max(doubtPlace(half), value === 0 ? -320 : decade(value) - 14);
+  const place = doubtPlace(half);
+  // Below the twelfth digit a doubt says nothing that a reader could use.
+  if (value !== 0 && place < decade(value) - 12) return formatNumber(value, 12);
   const [v, h] = [roundAt(value, place), roundAt(half, place)];
   const size = Math.max(Math.abs(v), h);
   if (size < 1e-5 || size >= 1e9) {

@@ -16,7 +16,7 @@ const FRONT: readonly (readonly [RegExp, LengthOf])[] = [
   [/^lead[ :=]*/, 'lead'],
 ];
 const BACK = / (diameter|dia|radius|pitch|lead)\.?$/i;
-const STARTS = /^(\d{1,2}|single|double|triple|two|three|four)[ -]?starts?(?:ed)?,? ?(?=[a-z.,\d])/i;
+const STARTS = /^(\d{1,2}|single|double|triple|two|three|four)[ -]?start(?:s|ed)?\b,? ?(?=[a-z.,\d])/i;
 const NUMBERS: Readonly<Record<string, number>> = {
   single: 1,
   double: 2,

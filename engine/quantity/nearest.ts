@@ -19,7 +19,7 @@ export function nearestUnit(word: string): string | undefined {
   const lower = word.toLowerCase();
   let best: string | undefined;
   let least = Math.min(2, Math.floor(word.length / 2)) + 0.5;
-  for (const spelling of [...spellings(), ...Object.keys(RUN_TOGETHER)]) {
+  for (const spelling of [...spellings(), ...RUN_TOGETHER.keys()]) {
     const d = distance(lower, spelling.toLowerCase(), 2);
     if (d < least) {
       least = d;

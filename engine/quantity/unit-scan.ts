@@ -2,7 +2,7 @@
 import type { Result } from './types.ts';
 import { ok, refuse } from './types.ts';
 import type { Atom } from './unit-table.ts';
-import { lookUp, REFUSED_SPELLINGS, RUN_TOGETHER } from './unit-table.ts';
+import { lookUp, REFUSED_SPELLINGS, runTogether } from './unit-table.ts';
 import type { Token } from './unit-tokens.ts';
 import { cutUnit, Refusal, stop } from './unit-tokens.ts';
 
@@ -16,7 +16,7 @@ export interface Factor {
 
 function wordAtoms(word: string): readonly Atom[] {
   if (word === 'r_min') return [lookUp('r/min')!];
-  const refused = REFUSED_SPELLINGS[word.toLowerCase()];
+  const refused = REFUSED_SPELLINGS.get(word.toLowerCase());
   if (refused)
     stop({
       code: 'ambiguous',
@@ -25,9 +25,7 @@ function wordAtoms(word: string): readonly Atom[] {
       readings: refused.instead,
     });
   const exact = lookUp(word);
-  const pair =
-    RUN_TOGETHER[word] ??
-    Object.entries(RUN_TOGETHER).find(([k]) => k.toLowerCase() === word.toLowerCase())?.[1];
+  const pair = runTogether(word);
   // The table wins where it has the very spelling (nm), the pair where only the case differs (NM, OZIN).
   if (pair && (word !== 'nm' || !exact)) return pair.map((part) => lookUp(part)!);
   if (exact) return [exact];

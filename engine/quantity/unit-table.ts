@@ -150,7 +150,7 @@ const SECOND_MEANINGS: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Written together on plates; an exponent behind belongs to the last. */
-export const RUN_TOGETHER: Readonly<Record<string, readonly [string, string]>> = Object.fromEntries(
+export const RUN_TOGETHER: ReadonlyMap<string, readonly [string, string]> = new Map(
   (
     'N|m N|cm N|mm mN|m µN|m uN|m kN|m cN|m dN|m kg|m kg|cm kg|mm g|cm kgf|m kgf|cm gf|cm kp|m kp|cm ' +
     'oz|in ozf|in lb|in lbf|in lb|ft lbf|ft in|lb in|oz ft|lb in|lbf ft|lbf V|s A|s A|h mA|h W|h kW|h W|s'
@@ -162,17 +162,29 @@ export const RUN_TOGETHER: Readonly<Record<string, readonly [string, string]>> =
     }),
 );
 
+interface Refused {
+  readonly says: string;
+  readonly instead: readonly [string, string];
+}
+
 /** Spellings that people use for two different things: refused with what to write instead. */
-export const REFUSED_SPELLINGS: Readonly<
-  Record<string, { says: string; instead: readonly [string, string] }>
-> = {
-  cpr: {
-    says: 'can mean counts or lines (cycles) per turn, which differ by four',
-    instead: ['counts/rev', 'lines/rev'],
-  },
-  ton: { says: 'can be 1000 kg or 2000 lb', instead: ['t', 'lb'] },
-  tons: { says: 'can be 1000 kg or 2000 lb', instead: ['t', 'lb'] },
-};
+export const REFUSED_SPELLINGS: ReadonlyMap<string, Refused> = new Map<string, Refused>([
+  [
+    'cpr',
+    {
+      says: 'can mean counts or lines (cycles) per turn, which differ by four',
+      instead: ['counts/rev', 'lines/rev'],
+    },
+  ],
+  ['ton', { says: 'can be 1000 kg or 2000 lb', instead: ['t', 'lb'] }],
+  ['tons', { says: 'can be 1000 kg or 2000 lb', instead: ['t', 'lb'] }],
+]);
+
+const RUN_TOGETHER_FOLDED = new Map([...RUN_TOGETHER].map(([run, pair]) => [run.toLowerCase(), pair]));
+
+/** The two units of a word like Nm or OZIN. */
+export const runTogether = (word: string): readonly [string, string] | undefined =>
+  RUN_TOGETHER.get(word) ?? RUN_TOGETHER_FOLDED.get(word.toLowerCase());
 
 function buildTable(): { exact: Map<string, Atom>; folded: Map<string, Atom | null> } {
   const exact = new Map<string, Atom>();

@@ -7,6 +7,8 @@ import type { Problem, Result, Unit } from './types.ts';
 import { ok, refuse } from './types.ts';
 import type { Factor } from './unit-scan.ts';
 import { scanUnit } from './unit-scan.ts';
+import type { Piece } from './unit-symbol.ts';
+import { symbolOf } from './unit-symbol.ts';
 import type { Meaning } from './unit-table.ts';
 
 /** One way of reading a unit's text. */
@@ -16,61 +18,24 @@ export interface UnitReading {
   readonly note?: string;
 }
 
-const SUPERSCRIPT: Readonly<Record<string, string>> = {
-  '0': '⁰',
-  '1': '¹',
-  '2': '²',
-  '3': '³',
-  '4': '⁴',
-  '5': '⁵',
-  '6': '⁶',
-  '7': '⁷',
-  '8': '⁸',
-  '9': '⁹',
-};
-
-function raise(symbol: string, exponent: number): string {
-  if (exponent === 1) return symbol;
-  const size = String(exponent);
-  return /^\d$/.test(size) ? symbol + SUPERSCRIPT[size]! : `${symbol}^${size}`;
-}
-
-interface Piece {
-  readonly symbol: string;
-  power: number;
-  readonly hyphen: boolean;
-}
-
-function join(pieces: readonly Piece[], sign: 1 | -1): string {
-  let out = '';
-  for (const p of pieces) out += (out === '' ? '' : p.hyphen ? '-' : '·') + raise(p.symbol, p.power * sign);
-  return out;
-}
-
-/** The unit in one line that reads back as the same unit. */
-function symbolOf(pieces: readonly Piece[]): string {
-  const merged: Piece[] = [];
-  for (const p of pieces) {
-    const last = merged.at(-1);
-    // Numbers (the 300 of µm/300 mm) stay as they are.
-    if (last && last.symbol === p.symbol && !/^\d/.test(p.symbol)) last.power += p.power;
-    else merged.push({ ...p });
-  }
-  const above = merged.filter((p) => p.power > 0);
-  const below = merged.filter((p) => p.power < 0);
-  const top = join(above, 1);
-  if (below.length === 0) return top === '' ? '1' : top;
-  const bottom = join(below, -1);
-  return `${top === '' ? '1' : top}/${below.length > 1 ? `(${bottom})` : bottom}`;
-}
-
 const tidyExponent = (n: number): number => Math.round(n * 1e9) / 1e9;
+
+const isForce = (m: Meaning | undefined): m is Meaning =>
+  m !== undefined && m.dimension.kg === 1 && m.dimension.s === -2 && m.dimension.m === 1;
+
+const isAlone = (factors: readonly Factor[]): boolean => factors.length === 1 && factors[0]!.power === 1;
+
+/** Alone, a spelling can have any of its meanings; in a compound only mass and force change places. */
+function meaningOf(meanings: readonly Meaning[], variant: number, alone: boolean): Meaning {
+  const other = meanings[variant];
+  return other && (alone || isForce(other)) ? other : meanings[0]!;
+}
 
 function build(factors: readonly Factor[], variant: number): Unit {
   let dimension = PLAIN;
   let scale = 1;
   const pieces: Piece[] = [];
-  const alone = factors.length === 1 && factors[0]!.power === 1;
+  const alone = isAlone(factors);
   let offset = 0;
   for (const f of factors) {
     const exponent = tidyExponent(f.power);
@@ -79,7 +44,7 @@ function build(factors: readonly Factor[], variant: number): Unit {
       if (f.of !== 1) pieces.push({ symbol: String(f.of), power: exponent, hyphen: f.hyphen });
       continue;
     }
-    const meaning: Meaning = f.of.meanings[Math.min(variant, f.of.meanings.length - 1)]!;
+    const meaning = meaningOf(f.of.meanings, variant, alone);
     dimension = multiply(dimension, power(meaning.dimension, exponent));
     scale *= meaning.scale ** exponent;
     // Inside a compound, degrees Celsius are differences.
@@ -87,6 +52,24 @@ function build(factors: readonly Factor[], variant: number): Unit {
     pieces.push({ symbol: variant === 0 ? f.of.print : meaning.symbol, power: exponent, hyphen: f.hyphen });
   }
   return { symbol: symbolOf(pieces), dimension, scale, offset };
+}
+
+/** Pounds and inches to the same power are a torque in whatever compound they stand: rpm/oz-in. */
+function holdsTorque(factors: readonly Factor[]): boolean {
+  const powers = (pick: (m: readonly Meaning[]) => boolean): readonly number[] => {
+    const sums = new Map<string, number>();
+    for (const { of, power: p } of factors)
+      if (typeof of !== 'number' && pick(of.meanings)) sums.set(of.print, (sums.get(of.print) ?? 0) + p);
+    return [...sums.values()].filter((sum) => sum !== 0);
+  };
+  const forces = powers((m) => isForce(m[1]));
+  return powers((m) => m[0]!.dimension.m === 1 && m[0]!.dimension.s === 0).some((p) => forces.includes(p));
+}
+
+function usualReading(factors: readonly Factor[], readings: readonly Unit[]): number {
+  const named = readings.findIndex((unit) => isNamed(unit.dimension));
+  if (named >= 0) return named;
+  return readings.length > 1 && holdsTorque(factors) ? 1 : 0;
 }
 
 const GD2 = /(?:^\(? ?G ?D(?:\^2|2) ?\)? ?)|(?: ?[·(]? ?\(? ?G ?D(?:\^2|2) ?\)?$)/i;
@@ -149,7 +132,13 @@ function readAfresh(text: string): Result<readonly UnitReading[]> {
       code: 'malformed',
       message: `A number stands inside the unit ${quote(text)}. Only below a stroke may one stand, such as V/1000 rpm.`,
     });
-  const variants = Math.max(1, ...factors.map((f) => (typeof f.of === 'number' ? 1 : f.of.meanings.length)));
+  const alone = isAlone(factors);
+  const variants = Math.max(
+    1,
+    ...factors.map((f) =>
+      typeof f.of === 'number' ? 1 : alone ? f.of.meanings.length : isForce(f.of.meanings[1]) ? 2 : 1,
+    ),
+  );
   const readings: Unit[] = [];
   for (let v = 0; v < variants; v++) {
     const unit = build(factors, v);
@@ -160,16 +149,13 @@ function readAfresh(text: string): Result<readonly UnitReading[]> {
       });
     readings.push(unit);
   }
-  const usual = Math.max(
-    0,
-    readings.findIndex((unit) => isNamed(unit.dimension)),
-  );
+  const usual = usualReading(factors, readings);
   const [only] = factors;
-  const atom = factors.length === 1 && only && typeof only.of !== 'number' ? only.of : undefined;
+  const atom = alone && typeof only?.of === 'object' ? only.of : undefined;
   const others = readings.flatMap((unit, i): UnitReading[] => {
     // What comes before the usual one in the list names no quantity that anybody meets.
     if (i <= usual) return [];
-    const name = atom && only?.power === 1 ? atom.meanings[i]!.name : unit.symbol;
+    const name = atom ? atom.meanings[i]!.name : unit.symbol;
     return [{ unit, note: `“${normalise(text)}” was read as ${name}` }];
   });
   // The usual reading keeps the plate's spelling: oz-in, not ozf-in.

@@ -1,6 +1,9 @@
+export { type BoundGiven, type Bounds, bounds } from './bounds.ts';
 export { defineSheet, type SheetSpec } from './define.ts';
+export { describeSheet, type SheetDescription, type SymbolDescription } from './document.ts';
 export { SheetError } from './errors.ts';
 export { evaluate } from './evaluate.ts';
+export { type ExplainedInput, type Explanation, explain } from './explain.ts';
 export { type Gradient, gradient } from './gradient.ts';
 export { type LaneGiven, type LaneOptions, type LaneResult, lanes, lanesInPieces } from './lanes.ts';
 export { constant, curve, formula, input, procedure } from './symbols.ts';

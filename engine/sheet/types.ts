@@ -59,6 +59,8 @@ export interface ProcedureSymbol extends SymbolBase {
   readonly run: (...args: readonly Argument[]) => number;
   /** Why these arguments have no answer, or undefined when they have one. */
   readonly refuses?: (...args: readonly Argument[]) => string | undefined;
+  /** Bounds that surely hold the result for arguments within theirs; undefined where there are none. */
+  readonly bounds?: (...args: readonly (Interval | Curve)[]) => Interval | undefined;
   readonly says: string;
   readonly source: string;
 }

@@ -1,0 +1,163 @@
+/** A refit through workings and checks: findings. Pure; one edit recomputes what depends on it. */
+import type { Check } from '../checks/check.ts';
+import { CHECKS } from '../checks/index.ts';
+import { POLICY } from '../checks/policies.ts';
+import { factSpec } from '../parts/index.ts';
+import { parseQuantity } from '../quantity/index.ts';
+import type { Problem } from '../quantity/types.ts';
+import { oddity } from '../refit/read-fact.ts';
+import type { Chain, Refit } from '../refit/types.ts';
+import { type Context, type FactMemo, partIn, placeOf, readPath } from './context.ts';
+import type { Finding, NotAsked, Question } from './finding.ts';
+import { judge } from './judge.ts';
+import { PLAN } from './plan.ts';
+import { type Scope, sameValue } from './resolve.ts';
+import type { Value } from './value.ts';
+import { type Worked, work } from './work.ts';
+
+export interface Assessment {
+  readonly refit: Refit;
+  /** By chain in the refit's order, then the machine's own; within each in the order of the checks. */
+  readonly findings: readonly Finding[];
+  readonly notAsked: readonly NotAsked[];
+  /** Facts that cannot be read as they stand, with where and why. */
+  readonly problems: readonly Problem[];
+  /** Readable but unusual: is that right? */
+  readonly questions: readonly Question[];
+  /** Workings by 'X/whirl' or 'machine/bus'. */
+  readonly worked: ReadonlyMap<string, Worked>;
+  /** Workings that had to be worked out again for this assessment. */
+  readonly recomputed: readonly string[];
+  /** What the next assessment may use again. */
+  readonly kept: Kept;
+}
+
+interface Kept {
+  readonly facts: FactMemo;
+  readonly values: ReadonlyMap<string, Value>;
+}
+
+export const workedKey = (chain: Chain | null, working: string): string =>
+  `${chain?.id ?? 'machine'}/${working}`;
+
+/** Every fact of every chosen place, read once, for problems and questions. */
+function readAll(context: Context, problems: Problem[], questions: Question[]): void {
+  const places = context.chain ? context.chain.places : context.refit.places;
+  for (const place of Object.keys(places)) {
+    const part = partIn(context, place);
+    if (part === null || part === 'none' || !placeOf(context, place)) continue;
+    for (const name of Object.keys(part.facts)) {
+      const spec = factSpec(place, name);
+      if (!spec) continue;
+      const reading = readPath(context, place, name);
+      if (reading.state === 'bad') problems.push(reading.problem);
+      if (reading.state !== 'read') continue;
+      const odd = oddity(spec, reading.read);
+      if (odd) questions.push({ code: 'out-of-domain', message: odd, where: reading.path });
+    }
+  }
+}
+
+function policyProblems(refit: Refit, problems: Problem[]): void {
+  for (const [id, text] of Object.entries(refit.policies)) {
+    const policy = POLICY.get(id);
+    const where = `policies.${id}`;
+    if (!policy) {
+      problems.push({ code: 'unknown-name', where, message: `There is no policy called “${id}”.` });
+      continue;
+    }
+    const read = parseQuantity(text, policy.unit);
+    if (!read.ok) problems.push({ ...read.problem, where });
+    else if (
+      read.value.value < 0 ||
+      (policy.domain === 'positive' && read.value.value === 0) ||
+      (policy.domain === 'fraction' && read.value.value > 1)
+    ) {
+      problems.push({
+        code: 'out-of-domain',
+        where,
+        message: `The policy “${policy.name}” must be ${policy.domain === 'fraction' ? 'between 0 and 1' : 'above zero'}; usual is ${policy.usual}.`,
+      });
+    }
+  }
+}
+
+/**
+ * Assesses a refit. Give the previous assessment to recompute only what an edit touched.
+ * Never throws for what a person may have entered; unreadable facts count as unknown and stand in `problems`.
+ */
+export function assess(
+  refit: Refit,
+  options: { previous?: Assessment; checks?: readonly Check[] } = {},
+): Assessment {
+  const { previous, checks = CHECKS } = options;
+  const memo: FactMemo = previous?.kept.facts ?? new WeakMap();
+  const values = new Map<string, Value>();
+  const worked = new Map<string, Worked>();
+  const recomputed: string[] = [];
+  const scopes = new Map<Chain | null, Scope>();
+
+  const keep = (key: string, value: Value): Value => {
+    const now = values.get(key);
+    if (now) return now;
+    const before = previous?.kept.values.get(key);
+    const kept = before && sameValue(before, value) ? before : value;
+    values.set(key, kept);
+    return kept;
+  };
+
+  const scopeFor = (chain: Chain | null): Scope => {
+    let scope = scopes.get(chain);
+    if (!scope) {
+      scope = {
+        context: { refit, chain, memo },
+        result: (working, symbol) =>
+          worked.get(workedKey(chain, working))?.results.get(symbol) ??
+          worked.get(workedKey(null, working))?.results.get(symbol) ?? {
+            state: 'inapplicable',
+            reason: 'It does not apply here.',
+          },
+        forChain: scopeFor,
+        keep,
+      };
+      scopes.set(chain, scope);
+    }
+    return scope;
+  };
+
+  for (const working of PLAN) {
+    for (const chain of working.scope === 'axis' ? refit.chains : [null]) {
+      const key = workedKey(chain, working.id);
+      const earlier = previous?.worked.get(key);
+      const now = work(scopeFor(chain), working, earlier);
+      if (now !== earlier) recomputed.push(key);
+      worked.set(key, now);
+    }
+  }
+
+  const findings: Finding[] = [];
+  const notAsked: NotAsked[] = [];
+  for (const chain of [...refit.chains, null]) {
+    for (const check of checks) {
+      if ((check.scope === 'axis') !== (chain !== null)) continue;
+      const answer = judge(scopeFor(chain), check);
+      if ('finding' in answer) findings.push(answer.finding);
+      else notAsked.push(answer.notAsked);
+    }
+  }
+
+  const problems: Problem[] = [];
+  const questions: Question[] = [];
+  policyProblems(refit, problems);
+  for (const chain of [null, ...refit.chains]) readAll({ refit, chain, memo }, problems, questions);
+  return {
+    refit,
+    findings,
+    notAsked,
+    problems,
+    questions,
+    worked,
+    recomputed,
+    kept: { facts: memo, values },
+  };
+}

@@ -1,0 +1,33 @@
+/** Paths and lists in words. */
+import { AXIS_PLACES, factSpec, PLACES, type PlaceId } from '../parts/index.ts';
+
+/** 'X.screw.root' → 'root diameter of the X screw'. */
+export function sayPath(path: string): string {
+  const pieces = path.split('.');
+  const last = pieces.at(-1)!;
+  const before = pieces.at(-2);
+  if (before !== undefined && factSpec(before, last)) {
+    const name = factSpec(before, last)!.name;
+    return `${name} of the ${sayPlace(before, pieces.length === 3 ? pieces[0] : undefined)}`;
+  }
+  return `whether there is a ${sayPlace(last, before)}`;
+}
+
+function sayPlace(place: string, chain?: string): string {
+  const kind = Object.hasOwn(PLACES, place) ? PLACES[place as PlaceId].name : place;
+  if (place === 'duty') return chain ? `${chain} axis’ duty` : kind;
+  return chain && Object.hasOwn(AXIS_PLACES, place) ? `${chain} ${kind}` : kind;
+}
+
+/** 'a, b and c'. */
+export function list(items: readonly string[]): string {
+  if (items.length <= 1) return items[0] ?? '';
+  return `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+}
+
+export function missingSentence(paths: readonly string[]): string {
+  if (paths.length === 0) return 'Not enough is known.';
+  const shown = paths.slice(0, 3).map(sayPath);
+  const rest = paths.length - shown.length;
+  return `Not known yet: ${rest > 0 ? `${shown.join(', ')} and ${rest} more` : list(shown)}.`;
+}

@@ -1,0 +1,83 @@
+/** One working for one chain: inputs resolved, the sheet evaluated, doubt carried through by exact derivatives. */
+import type { Working } from '../checks/working.ts';
+import { evaluate, gradient } from '../sheet/index.ts';
+import type { Argument, Outcome } from '../sheet/types.ts';
+import { bindings } from './plan.ts';
+import { resolve, type Scope } from './resolve.ts';
+import {
+  combine,
+  type Known,
+  type KnownCurve,
+  type Missing,
+  NO_DOUBT,
+  restsOf,
+  union,
+  type Value,
+} from './value.ts';
+
+export interface Worked {
+  readonly working: Working;
+  /** By symbol of the sheet; a symbol that nothing is bound to is absent. */
+  readonly inputs: ReadonlyMap<string, Value>;
+  readonly results: ReadonlyMap<string, Value>;
+}
+
+const isNumber = (value: Value | undefined): value is Known => value?.state === 'known';
+const hasBasis = (value: Value | undefined): value is Known | KnownCurve =>
+  value?.state === 'known' || value?.state === 'curve';
+
+/** Why a derived symbol has no value, from the inputs it lacks. The most telling reason wins. */
+function absence(needs: readonly string[], inputs: ReadonlyMap<string, Value>): Value {
+  let missing: ReadonlySet<string> = new Set();
+  let other: Value | undefined;
+  for (const symbol of needs) {
+    const value = inputs.get(symbol);
+    if (!value || value.state === 'inapplicable')
+      other = value ?? { state: 'inapplicable', reason: 'It does not apply here.' };
+    else if (value.state === 'no-answer') return value;
+    else if (value.state === 'missing') missing = union(missing, value.facts);
+  }
+  return other ?? ({ state: 'missing', facts: missing } satisfies Missing);
+}
+
+/** Evaluates a working, or returns the earlier one when no input changed. */
+export function work(scope: Scope, working: Working, earlier: Worked | undefined): Worked {
+  const inputs = new Map<string, Value>();
+  let changed = earlier === undefined;
+  for (const [symbol, ref] of bindings(working)) {
+    const value = resolve(scope, ref);
+    inputs.set(symbol, value);
+    if (earlier?.inputs.get(symbol) !== value) changed = true;
+  }
+  if (!changed && earlier) return earlier;
+
+  const { sheet } = working;
+  const given: Record<string, Argument> = {};
+  const uncertain: string[] = [];
+  for (const [symbol, value] of inputs) {
+    if (value.state === 'known') {
+      given[symbol] = value.value;
+      if (value.doubt.size > 0) uncertain.push(symbol);
+    } else if (value.state === 'curve') given[symbol] = value.curve;
+  }
+  const slopes = uncertain.length > 0 ? gradient(sheet, given, uncertain) : undefined;
+  const outcomes: Readonly<Record<string, Outcome>> = slopes?.outcomes ?? evaluate(sheet, given);
+
+  const results = new Map<string, Value>();
+  for (const key of sheet.derived) {
+    const outcome = outcomes[key]!;
+    if (outcome.state === 'missing') results.set(key, absence(outcome.needs, inputs));
+    else if (outcome.state === 'undefined') results.set(key, { state: 'no-answer', reason: outcome.reason });
+    else {
+      let doubt = NO_DOUBT;
+      for (const symbol of uncertain) {
+        const slope = slopes?.partials[key]?.[symbol] ?? 0;
+        const input = inputs.get(symbol);
+        if (slope !== 0 && isNumber(input)) doubt = combine(1, doubt, slope, input.doubt);
+      }
+      const used = (sheet.dependsOn[key] ?? []).map((symbol) => inputs.get(symbol)).filter(hasBasis);
+      results.set(key, { state: 'known', value: outcome.value, doubt, ...restsOf(used) });
+    }
+  }
+  return { working, inputs, results };
+}

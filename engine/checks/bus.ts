@@ -1,0 +1,229 @@
+/** The bus of the drives at the mains’ worst: high and empty, low and loaded, after braking, after switching off. */
+import { busCurrent } from '../handbook/bus-current.ts';
+import { busExtremes } from '../handbook/bus-extremes.ts';
+import { discharge } from '../handbook/discharge.ts';
+import { mainsTap } from '../handbook/mains-tap.ts';
+import { regeneration } from '../handbook/regeneration.ts';
+import { regulatedSupply } from '../handbook/regulated-supply.ts';
+import { ripple } from '../handbook/ripple.ts';
+import { stepperDraw } from '../handbook/stepper-draw.ts';
+import { type Check, ifChoice } from './check.ts';
+import { motorAtRapid, reflected, torque } from './motion.ts';
+import { BRUSH_DROP, HOT_RESISTANCE, servo } from './motor-constants.ts';
+import { fact, policy, stated, sumOfAxes, when } from './refs.ts';
+import { axisWorking, machineWorking } from './working.ts';
+
+const LIVE =
+  'A charged bus can kill minutes after the plug is out. Off, wait, and measure before you touch. Work on the fixed mains is for a licensed electrician under your local code.';
+
+const tap = machineWorking('mains-tap', 'Secondary voltage on your mains', mainsTap, {
+  V_plate: fact('supply', 'secondary'),
+  V_mains: fact('site', 'mains'),
+  V_rated: fact('site', 'transformerRated'),
+});
+
+const extremes = machineWorking('bus', 'Bus voltage, mains high and mains low', busExtremes, {
+  Vsec: tap.get('Vsec'),
+  reg: fact('supply', 'regulation'),
+  up: policy('mains-high'),
+  down: policy('mains-low'),
+});
+
+const regulated = machineWorking('regulated', 'Limits of the regulated supply', regulatedSupply, {
+  V: fact('supply', 'ratedVoltage'),
+  tol: fact('supply', 'ratedTolerance'),
+});
+
+/** Highest bus voltage before any braking. */
+export const BUS_HIGH = when('supply', 'type', {
+  transformer: extremes.get('V_no_load_high'),
+  regulated: regulated.get('V_high'),
+});
+
+/** Low mains before ripple; what the current of an axis is reckoned with. */
+const BUS_PEAK_LOW = when('supply', 'type', {
+  transformer: extremes.get('V_loaded_low_peak'),
+  regulated: regulated.get('V_low'),
+});
+
+const servoDraw = axisWorking('bus-current', 'Current this axis takes from the bus', busCurrent, {
+  T: torque.get('T_acc_all'),
+  w: motorAtRapid.get('n_m'),
+  Kt: servo.get('Kt'),
+  R: HOT_RESISTANCE,
+  Vbr: BRUSH_DROP,
+  Vb: BUS_PEAK_LOW,
+  eta: policy('drive-efficiency'),
+});
+
+const stepDraw = axisWorking('stepper-current', 'Current this axis takes from the bus', stepperDraw, {
+  T: torque.get('T_acc'),
+  w: motorAtRapid.get('n_m'),
+  I: fact('drive', 'peakCurrent'),
+  R: fact('motor', 'resistance'),
+  Vb: BUS_PEAK_LOW,
+  eta: policy('drive-efficiency'),
+});
+
+/** All axes speeding up at full speed together: the most the bus is ever asked for. */
+export const BUS_CURRENT = sumOfAxes(
+  when('motor', 'type', {
+    brushed: servoDraw.get('I_bus'),
+    brushless: servoDraw.get('I_bus'),
+    stepper: stepDraw.get('I_bus'),
+  }),
+);
+
+const valley = machineWorking('valley', 'Bottom of the ripple, mains low', ripple, {
+  f: fact('site', 'frequency'),
+  C: fact('supply', 'capacitance'),
+  I: BUS_CURRENT,
+  Vp: extremes.get('V_loaded_low_peak'),
+});
+
+/** Lowest bus voltage under load. */
+export const BUS_LOW = when('supply', 'type', {
+  transformer: valley.get('V_valley'),
+  regulated: regulated.get('V_low'),
+});
+
+const braking = axisWorking('braking', 'Energy that braking sends back', regeneration, {
+  J: reflected.get('J_tot'),
+  w1: motorAtRapid.get('n_m'),
+  C: fact('supply', 'capacitance'),
+  V1: BUS_HIGH,
+  eta: policy('regeneration'),
+});
+
+const emptying = machineWorking('discharge', 'Discharge of the bus', discharge, {
+  V0: BUS_HIGH,
+  C: fact('supply', 'capacitance'),
+  R: fact('supply', 'bleeder'),
+});
+
+const checks: readonly Check[] = [
+  {
+    form: 'ratio',
+    id: 'bus-high',
+    scope: 'axis',
+    title: 'Bus at high mains',
+    place: 'drive',
+    caution: LIVE,
+    demand: BUS_HIGH,
+    capacity: fact('drive', 'highestVoltage'),
+    unit: 'V',
+    tight: 'margin-volts',
+    why: 'With the mains high and nothing moving, an unregulated bus stands far above its working voltage. A drive dies the moment its absolute limit is passed.',
+    says: {
+      fits: 'The bus rises to {asked} with the mains high and nothing moving; the drive stands {there}.',
+      tight:
+        'The bus rises to {asked} with the mains high and nothing moving, close to the {there} that destroy the drive.',
+      fails:
+        'The bus rises to {asked} with the mains high and nothing moving; above {there} the drive is destroyed.',
+    },
+  },
+  {
+    form: 'ratio',
+    id: 'bus-low',
+    scope: 'axis',
+    title: 'Bus at low mains',
+    place: 'drive',
+    demand: fact('drive', 'lowestVoltage'),
+    capacity: BUS_LOW,
+    unit: 'V',
+    tight: 'margin-volts',
+    why: 'Below its lowest voltage a drive switches off in the middle of a move, and the axis coasts.',
+    says: {
+      fits: 'The bus falls to {there} at worst; the drive works down to {asked}.',
+      tight: 'The bus falls to {there} at worst, close to the {asked} at which the drive switches off.',
+      fails: 'The bus falls to {there} at worst; below {asked} the drive switches off.',
+    },
+  },
+  {
+    form: 'ratio',
+    id: 'regeneration',
+    scope: 'axis',
+    title: 'Bus after braking',
+    place: 'drive',
+    caution: LIVE,
+    onlyIf: [ifChoice('supply', 'dumpFitted', 'no')],
+    demand: braking.get('V2'),
+    capacity: fact('drive', 'highestVoltage'),
+    unit: 'V',
+    tight: 'margin-volts',
+    why: 'An axis that slows down is a generator. A diode supply cannot send its power back to the mains; the capacitors must take it, and their voltage rises.',
+    says: {
+      fits: 'Braking from rapid lifts the bus to {asked}; the drive stands {there}. No dump resistor is needed for this axis.',
+      tight: 'Braking from rapid lifts the bus to {asked}, close to the {there} the drive stands.',
+      fails:
+        'Braking from rapid lifts the bus to {asked}, but the drive stands only {there}: more capacitance or a dump resistor is needed.',
+    },
+  },
+  {
+    form: 'band',
+    id: 'dump',
+    scope: 'axis',
+    title: 'Voltage of the dump resistor',
+    place: 'drive',
+    caution: LIVE,
+    onlyIf: [ifChoice('supply', 'dumpFitted', 'yes')],
+    value: fact('supply', 'dumpVoltage'),
+    low: BUS_HIGH,
+    high: fact('drive', 'highestVoltage'),
+    unit: 'V',
+    tight: 'exact',
+    why: 'A dump resistor must switch in before the drive’s limit, and never while the bus is only high because the mains are: then it glows all day.',
+    saysLow: {
+      fits: 'The dump switches in at {there}, above the {asked} of high mains.',
+      tight: 'The dump switches in at {there}, just above the {asked} of high mains.',
+      fails:
+        'The dump switches in at {there}, but high mains alone bring the bus to {asked}: it would never switch off.',
+    },
+    saysHigh: {
+      fits: 'The dump switches in at {asked}, below the drive’s {there}.',
+      tight: 'The dump switches in at {asked}, just below the drive’s {there}.',
+      fails: 'The dump switches in at {asked}, but the drive is destroyed above {there}.',
+    },
+  },
+  {
+    form: 'ratio',
+    id: 'discharge',
+    scope: 'machine',
+    title: 'Discharge of the bus',
+    place: 'supply',
+    caution: LIVE,
+    demand: emptying.get('t_60'),
+    capacity: stated('5 s', 's', 'IEC 60204-1:2016, 6.2.4: down to 60 V within 5 s'),
+    unit: 's',
+    tight: 'exact',
+    why: 'People open the cabinet soon after switching off. A bus above 60 V can hurt or kill.',
+    says: {
+      fits: 'After switching off, the bus is down to 60 V in {asked}. Measure all the same before you touch.',
+      tight: 'After switching off, the bus is down to 60 V in {asked}; {there} are allowed.',
+      fails:
+        'After switching off, the bus takes {asked} to come down to 60 V; {there} are allowed. Fit a smaller bleeder resistor, or a warning with the waiting time.',
+    },
+  },
+  {
+    form: 'ratio',
+    id: 'supply-current',
+    scope: 'machine',
+    title: 'Current of the supply',
+    place: 'supply',
+    demand: BUS_CURRENT,
+    capacity: fact('supply', 'ratedCurrent'),
+    unit: 'A',
+    tight: 'exact',
+    why: 'This takes all axes speeding up at full speed in the same moment. A transformer forgives that for seconds; a switched-mode supply cuts out at once.',
+    says: {
+      fits: 'All axes speeding up together take {asked}; the supply gives {there} for hours.',
+      tight: 'All axes speeding up together take {asked}; the supply gives {there}.',
+      fails: 'All axes speeding up together take {asked}, more than the {there} the supply gives for hours.',
+    },
+  },
+];
+
+export const bus = {
+  workings: [tap, extremes, regulated, servoDraw, stepDraw, valley, braking, emptying],
+  checks,
+};
