@@ -8,6 +8,8 @@ export function dimension(parts: Partial<Dimension>): Dimension {
   return { ...PLAIN, ...parts };
 }
 
+const BASE = ['m', 'kg', 's', 'A', 'K'] as const;
+
 type Tallies = Partial<Record<Tally, number>>;
 
 function tallies(d: Dimension): Tallies {
@@ -23,7 +25,7 @@ const tidy = (exponent: number): number => {
   return rounded === 0 ? 0 : rounded;
 };
 
-function build(base: Pick<Dimension, 'm' | 'kg' | 's' | 'A' | 'K'>, counted: Tallies): Dimension {
+function build(base: Pick<Dimension, (typeof BASE)[number]>, counted: Tallies): Dimension {
   const numbers = { m: tidy(base.m), kg: tidy(base.kg), s: tidy(base.s), A: tidy(base.A), K: tidy(base.K) };
   const angle = tidy(counted.angle ?? 0);
   const others = (Object.keys(counted) as Tally[]).filter((t) => t !== 'angle' && tidy(counted[t]!) !== 0);
@@ -38,41 +40,36 @@ function build(base: Pick<Dimension, 'm' | 'kg' | 's' | 'A' | 'K'>, counted: Tal
     : { ...numbers, tally: 'angle', tallyPower: angle };
 }
 
-function combine(a: Dimension, b: Dimension, sign: 1 | -1): Dimension {
-  const counted = tallies(a);
-  for (const [t, p] of Object.entries(tallies(b)) as [Tally, number][])
-    counted[t] = (counted[t] ?? 0) + sign * p;
-  return build(
-    {
-      m: a.m + sign * b.m,
-      kg: a.kg + sign * b.kg,
-      s: a.s + sign * b.s,
-      A: a.A + sign * b.A,
-      K: a.K + sign * b.K,
-    },
-    counted,
-  );
+/** The product of dimensions, each raised to its exponent. All at once, since two tallies in a partial product would be lost. */
+export function productOf(terms: readonly (readonly [of: Dimension, exponent: number])[]): Dimension {
+  const base = { m: 0, kg: 0, s: 0, A: 0, K: 0 };
+  const counted: Tallies = {};
+  for (const [d, exponent] of terms) {
+    for (const unit of BASE) base[unit] += d[unit] * exponent;
+    for (const [t, p] of Object.entries(tallies(d)) as [Tally, number][])
+      counted[t] = (counted[t] ?? 0) + p * exponent;
+  }
+  return build(base, counted);
 }
 
-export const multiply = (a: Dimension, b: Dimension): Dimension => combine(a, b, 1);
-export const divide = (a: Dimension, b: Dimension): Dimension => combine(a, b, -1);
-
-export function power(a: Dimension, exponent: number): Dimension {
-  const counted = tallies(a);
-  for (const t of Object.keys(counted) as Tally[]) counted[t] = counted[t]! * exponent;
-  return build(
-    { m: a.m * exponent, kg: a.kg * exponent, s: a.s * exponent, A: a.A * exponent, K: a.K * exponent },
-    counted,
-  );
-}
+export const multiply = (a: Dimension, b: Dimension): Dimension =>
+  productOf([
+    [a, 1],
+    [b, 1],
+  ]);
+export const divide = (a: Dimension, b: Dimension): Dimension =>
+  productOf([
+    [a, 1],
+    [b, -1],
+  ]);
+export const power = (a: Dimension, exponent: number): Dimension => productOf([[a, exponent]]);
 
 /** The dimension as formulas see it: tallies are plain numbers. */
 export const plain = (d: Dimension): Dimension => build(d, {});
 
 const near = (a: number, b: number): boolean => Math.abs(a - b) < 1e-8;
 
-const sameBase = (a: Dimension, b: Dimension): boolean =>
-  near(a.m, b.m) && near(a.kg, b.kg) && near(a.s, b.s) && near(a.A, b.A) && near(a.K, b.K);
+const sameBase = (a: Dimension, b: Dimension): boolean => BASE.every((unit) => near(a[unit], b[unit]));
 
 /** Whether two dimensions are the same; with `loose`, tallies count as plain numbers. */
 export function sameDimension(a: Dimension, b: Dimension, loose = false): boolean {

@@ -100,8 +100,8 @@ export function printQuantity(quantity: Quantity): string {
   const suffix = unit.symbol === '1' ? '' : ` ${unit.symbol}`;
   const starts = quantity.starts === undefined ? '' : `${quantity.starts}-start ${quantity.of ?? 'pitch'} `;
   const exact = quantity.value / unit.scale - unit.offset;
-  // The offset of a thermometer scale has taken the last digits: a thousand-millionth of a degree is what remains.
-  const number = digits15(unit.offset === 0 ? exact : Number(exact.toFixed(9)));
+  // The offset of a thermometer scale has taken the last digits: ten decimals are what remains.
+  const number = digits15(unit.offset === 0 ? exact : Number(exact.toFixed(10)));
   const value = `${starts}${number}${suffix}`;
   return quantity.half === 0 ? value : `${value} ± ${digits15(quantity.half / unit.scale)}${suffix}`;
 }

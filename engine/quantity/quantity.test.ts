@@ -410,7 +410,7 @@ describe('derived: properties', () => {
           expect(again.ok, `${typed} → ${printQuantity(q)}`).toBe(true);
         },
       ),
-      { numRuns: 6000 },
+      { numRuns: 2000 },
     );
   });
 
@@ -461,7 +461,7 @@ describe('derived: properties', () => {
         expect(again.starts).toBe(q.starts);
         expect(printQuantity(again)).toBe(printQuantity(q));
       }),
-      { numRuns: 4000 },
+      { numRuns: 2000 },
     );
   });
 });

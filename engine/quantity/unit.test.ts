@@ -327,7 +327,7 @@ describe('derived: properties', () => {
           `${text} → ${read.value.symbol}`,
         ).toBe(true);
       }),
-      { numRuns: 2000 },
+      { numRuns: 1500 },
     );
   });
 
@@ -366,7 +366,7 @@ describe('derived: properties', () => {
           } else expect(read.problem.message).toBeTruthy();
         },
       ),
-      { numRuns: 3000 },
+      { numRuns: 1500 },
     );
   });
 

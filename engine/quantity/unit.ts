@@ -1,9 +1,9 @@
 /** Units as people write them: `parseUnit`, and the reading that heeds what is expected. */
 import { LONGEST, normalise, quote } from './characters.ts';
 import { isNamed } from './describe.ts';
-import { multiply, PLAIN, power } from './dimension.ts';
+import { productOf } from './dimension.ts';
 import { nearestUnit } from './nearest.ts';
-import type { Problem, Result, Unit } from './types.ts';
+import type { Dimension, Problem, Result, Unit } from './types.ts';
 import { ok, refuse } from './types.ts';
 import type { Factor } from './unit-scan.ts';
 import { scanUnit } from './unit-scan.ts';
@@ -32,7 +32,7 @@ function meaningOf(meanings: readonly Meaning[], variant: number, alone: boolean
 }
 
 function build(factors: readonly Factor[], variant: number): Unit {
-  let dimension = PLAIN;
+  const terms: [Dimension, number][] = [];
   let scale = 1;
   const pieces: Piece[] = [];
   const alone = isAlone(factors);
@@ -45,13 +45,13 @@ function build(factors: readonly Factor[], variant: number): Unit {
       continue;
     }
     const meaning = meaningOf(f.of.meanings, variant, alone);
-    dimension = multiply(dimension, power(meaning.dimension, exponent));
+    terms.push([meaning.dimension, exponent]);
     scale *= meaning.scale ** exponent;
     // Inside a compound, degrees Celsius are differences.
     if (alone) offset = meaning.offset;
     pieces.push({ symbol: variant === 0 ? f.of.print : meaning.symbol, power: exponent, hyphen: f.hyphen });
   }
-  return { symbol: symbolOf(pieces), dimension, scale, offset };
+  return { symbol: symbolOf(pieces), dimension: productOf(terms), scale, offset };
 }
 
 /** Pounds and inches to the same power are a torque in whatever compound they stand: rpm/oz-in. */
