@@ -28,16 +28,11 @@ function charging([E, Rs, Vd, f, C, I]: RectifierGiven, start: number) {
   return { v0, v, current };
 }
 
-/** The angle at which the current is back at zero. It rises from `start`, and has ended half a turn later at most. */
+/** The angle at which the current is back at zero: it makes one hump, over before the EMF passes zero. */
 function endOfCharging(current: (a: number) => number, start: number): number {
-  const step = Math.PI / 400;
-  let low = start + step / 1000;
-  let high = low + step;
-  while (current(high) > 0 && high < start + Math.PI) {
-    low = high;
-    high += step;
-  }
-  for (let n = 0; n < 100; n++) {
+  let low = start;
+  let high = Math.PI;
+  for (let n = 0; n < 60; n++) {
     const mid = (low + high) / 2;
     if (current(mid) > 0) low = mid;
     else high = mid;
@@ -72,7 +67,7 @@ export function rectifierRefuses(...given: RectifierGiven): string | undefined {
 
 /** Composite Simpson over an even number of stretches; the integrands are smooth. */
 function integrate(f: (a: number) => number, from: number, to: number): number {
-  const n = 2000;
+  const n = 400;
   const h = (to - from) / n;
   let sum = f(from) + f(to);
   for (let k = 1; k < n; k++) sum += f(from + k * h) * (k % 2 === 1 ? 4 : 2);
@@ -84,7 +79,7 @@ export function rectifier(...given: RectifierGiven): RectifierState {
   const [E, , , , , I] = given;
   let [low, high] = bracket(given);
   // A later start means a fuller capacitor, which gains less: the drift falls from positive to negative.
-  for (let n = 0; n < 100; n++) {
+  for (let n = 0; n < 60; n++) {
     const mid = (low + high) / 2;
     if (drift(given, mid) > 0) low = mid;
     else high = mid;
@@ -99,7 +94,7 @@ export function rectifier(...given: RectifierGiven): RectifierState {
   // The bus turns where the diodes bring or leave just the load current.
   const turn = (a: number, b: number, rising: boolean): number => {
     let [p, q] = [a, b];
-    for (let n = 0; n < 100; n++) {
+    for (let n = 0; n < 60; n++) {
       const mid = (p + q) / 2;
       if (current(mid) < I === rising) p = mid;
       else q = mid;

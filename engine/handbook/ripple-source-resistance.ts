@@ -4,6 +4,15 @@ import { type RectifierGiven, type RectifierState, rectifier, rectifierRefuses }
 
 const STEADY = 'derived: periodic steady state of the bridge in closed form between the switching instants';
 
+let last: { readonly given: RectifierGiven; readonly state: RectifierState } | undefined;
+
+/** All results of one rectifier come from one solution, so the last one is kept. */
+function solved(given: RectifierGiven): RectifierState {
+  if (!last || last.given.some((each, at) => each !== given[at]))
+    last = { given, state: rectifier(...given) };
+  return last.state;
+}
+
 const steady = (
   name: string,
   unit: string,
@@ -14,7 +23,7 @@ const steady = (
   procedure(name, unit, {
     tex,
     reads: ['E_sec', 'Rs', 'Vd', 'f', 'C', 'I'],
-    run: (...x) => pick(rectifier(...(x as unknown as RectifierGiven))),
+    run: (...x) => pick(solved(x as unknown as RectifierGiven)),
     refuses: (...x) => rectifierRefuses(...(x as unknown as RectifierGiven)),
     says,
     source: STEADY,
