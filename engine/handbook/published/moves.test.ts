@@ -81,6 +81,7 @@ describe('moves with limited jerk', () => {
     'full speed, full acceleration': { D: 0.3, v: 0.2, a: 2, j: 40 },
     'full speed, acceleration never reached': { D: 0.3, v: 0.05, a: 2, j: 20 },
     'full acceleration, speed never reached': { D: 0.05, v: 1, a: 2, j: 100 },
+    'full acceleration, only just': { D: 0.003, v: 1, a: 2, j: 100 },
     'neither reached': { D: 0.005, v: 1, a: 2, j: 20 },
   };
 
