@@ -78,6 +78,8 @@ describe('derived: doubts and ranges', () => {
     ['1.32 ohm ± 0.06 ohm', 1.32, 0.06],
     ['1.32 ohm ± 60 mohm', 1.32, 0.06],
     ['(1.32 ± 0.06) ohm', 1.32, 0.06],
+    ['(1.32 ± 0.06) × 10³ ohm', 1320, 60],
+    ['( 1.32 ohm ± 0.06 ohm )', 1.32, 0.06],
     ['1.32 ohm +/- 0.06', 1.32, 0.06],
     ['1.32 +- 0.06 ohm', 1.32, 0.06],
     ['1.32 plus or minus 0.06 ohm', 1.32, 0.06],
@@ -411,6 +413,29 @@ describe('derived: properties', () => {
         },
       ),
       { numRuns: 2000 },
+    );
+  });
+
+  test('what is shown to a person can be typed back, to the digits shown', () => {
+    const size = fc
+      .integer({ min: -12, max: 14 })
+      .chain((e) => fc.double({ min: 1, max: 9.99, noNaN: true }).map((n) => n * 10 ** e));
+    fc.assert(
+      fc.property(
+        size,
+        fc.option(fc.double({ min: 1e-4, max: 1, noNaN: true })),
+        fc.constantFrom('mm', 'r/min', 'V/krpm', 'oz-in-s²', 'ohm', '1'),
+        (n, relative, unit) => {
+          const half = relative === null ? 0 : n * relative;
+          const shown = formatQuantity(n, unit, { half });
+          const again = read(shown, unit);
+          expect(Math.abs(again.value - n), shown).toBeLessThanOrEqual(
+            half === 0 ? 5.001e-4 * n : 0.51 * half,
+          );
+          expect(Math.abs(again.half - half), shown).toBeLessThanOrEqual(0.051 * half);
+        },
+      ),
+      { numRuns: 1000 },
     );
   });
 

@@ -26,13 +26,17 @@ export function splitQuantity(text: string): Shape {
   if (more.length > 0)
     return { kind: 'malformed', why: 'More than one ± stands in it. Write it like 1.32 ± 0.06 ohm.' };
   if (half !== undefined && main !== undefined) {
-    // (1.32 ± 0.06) ohm
-    const open = /^ ?\(/.test(main) && /\)/.test(half);
-    return {
-      kind: 'plus-minus',
-      main: open ? main.trim().slice(1).trim() : main.trim(),
-      half: open ? half.replace(')', ' ').replace(/ {2,}/g, ' ').trim() : half.trim(),
-    };
+    // (1.32 ± 0.06) ohm, (2.06 ± 0.05) × 10¹¹ Pa: what stands behind the bracket holds for both.
+    const close = half.indexOf(')');
+    if (main.startsWith('(') && close >= 0) {
+      const behind = half.slice(close + 1);
+      return {
+        kind: 'plus-minus',
+        main: (main.slice(1).trim() + behind).trim(),
+        half: half.slice(0, close).trim() + behind,
+      };
+    }
+    return { kind: 'plus-minus', main: main.trim(), half: half.trim() };
   }
   const plus = signAt(t, '+', 1);
   if (plus > 0) {

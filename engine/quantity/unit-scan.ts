@@ -1,6 +1,8 @@
 /** Cuts a unit's text into factors. Grammar: factors joined by · * × - or a blank, divided by / or 'per', raised by ^, 2 or ², in brackets. */
 import type { Result } from './types.ts';
 import { ok, refuse } from './types.ts';
+import type { Piece } from './unit-symbol.ts';
+import { symbolOf } from './unit-symbol.ts';
 import type { Atom } from './unit-table.ts';
 import { lookUp, REFUSED_SPELLINGS, runTogether } from './unit-table.ts';
 import type { Token } from './unit-tokens.ts';
@@ -36,8 +38,15 @@ function wordAtoms(word: string): readonly Atom[] {
   });
 }
 
+const piece = ({ of, power, hyphen }: Factor): Piece => ({
+  symbol: typeof of === 'number' ? String(of) : of.print,
+  power,
+  hyphen,
+});
+
 class Reader {
   private next = 0;
+  private depth = 0;
   private readonly tokens: readonly Token[];
   constructor(tokens: readonly Token[]) {
     this.tokens = tokens;
@@ -67,7 +76,7 @@ class Reader {
   private product(): Factor[] {
     const out: Factor[] = [];
     let divided = false;
-    let multipliedAfter = false;
+    const behind = new Set<Factor>();
     if (!this.isPer()) out.push(...this.hyphened());
     while (this.peek() && !this.isOperator(')')) {
       if (this.isPer()) {
@@ -77,15 +86,22 @@ class Reader {
         continue;
       }
       if (this.isOperator('·')) this.next++;
-      multipliedAfter ||= divided;
-      out.push(...this.hyphened());
+      const factors = this.hyphened();
+      if (divided) for (const f of factors) behind.add(f);
+      out.push(...factors);
     }
-    if (multipliedAfter)
+    if (behind.size > 0) {
+      const readings = [
+        symbolOf(out.map((f) => piece(behind.has(f) ? { ...f, power: -f.power } : f))),
+        symbolOf(out.map(piece)),
+      ];
       stop({
         code: 'ambiguous',
-        message:
-          'A unit with a stroke and then a multiplication can be read two ways. Put brackets round what is below the stroke, e.g. W/(m·K).',
+        message: `A stroke and then a multiplication can be read two ways. Put brackets round what is below the stroke: ${readings.join(' or ')}.`,
+        // Inside a bracket these are only a part of the unit.
+        ...(this.depth === 0 ? { readings } : {}),
       });
+    }
     return out;
   }
 
@@ -144,7 +160,9 @@ class Reader {
           code: 'malformed',
           message: `In the unit, “${token.text}” stands where a unit should be.`,
         });
+      this.depth++;
       const factors = this.product();
+      this.depth--;
       if (!this.isOperator(')'))
         return stop({ code: 'malformed', message: 'In the unit, a bracket is not closed.' });
       this.next++;

@@ -231,7 +231,7 @@ describe('derived: one unit, many spellings', () => {
     expect(scaleOf('rpm/oz-in')).toBeCloseTo(scaleOf('rpm') / scaleOf('oz-in'), 9);
     expect(dimensionOf('rpm/oz-in')).toEqual(dimensionOf('rpm/(N·m)'));
     const read = parseUnit('W/m·K');
-    expect(read.ok ? '' : read.problem.code).toBe('ambiguous');
+    expect(read.ok ? '' : read.problem).toMatchObject({ code: 'ambiguous', readings: ['W/(m·K)', 'W·K/m'] });
   });
 
   test('ounces, pounds and kilograms are force or mass as the compound needs', () => {
