@@ -59,7 +59,11 @@ function factValue(scope: Scope, place: PlaceId, name: string): Value {
   const reading = readPath(scope.context, place, name);
   if (reading.state === 'missing' || reading.state === 'inapplicable') return reading;
   if (reading.state === 'bad') return { state: 'no-answer', reason: reading.problem.message };
-  const rests = { facts: new Set([reading.path]), policies: NOTHING, basis: reading.fact.basis };
+  const spec = factSpec(place, name);
+  // A wish is the person's own decision: unless they call it a guess it weakens nothing.
+  const decided = spec?.kind === 'quantity' && spec.chosen === true && reading.fact.basis !== 'guess';
+  const basis = decided ? undefined : reading.fact.basis;
+  const rests = { facts: new Set([reading.path]), policies: NOTHING, basis };
   if (reading.read.kind === 'curve') return { state: 'curve', curve: reading.read.curve, ...rests };
   if (reading.read.kind !== 'quantity') {
     throw new Error(`${place}.${name} is a ${reading.read.kind} and has no number`);

@@ -2,7 +2,7 @@
 import { dcEquivalent } from '../handbook/dc-equivalent.ts';
 import { motorTemperature } from '../handbook/motor-temperature.ts';
 import { ifChoice } from './check.ts';
-import { fact, first, policy, stated, table, when } from './refs.ts';
+import { fact, first, inapplicable, policy, stated, table, when } from './refs.ts';
 import { axisWorking } from './working.ts';
 
 const BALANCE = 'derivation: power balance of a sine motor';
@@ -42,6 +42,7 @@ export const BRUSH_DROP = when('motor', 'type', {
     ),
   ),
   brushless: stated('0 V', 'V', 'a brushless motor has no brushes'),
+  stepper: inapplicable('A stepper has no brushes.'),
 });
 
 /** Torque the motor may make for hours. */

@@ -149,15 +149,6 @@ export const POLICIES: readonly Policy[] = [
     source: 'IEC 60038 (from memory)',
   },
   {
-    id: 'volts-limit',
-    name: 'share of a drive’s absolute voltage that may be used',
-    unit: '1',
-    usual: '0.9',
-    domain: 'fraction',
-    why: 'Above the absolute limit the drive dies at once, and mains spikes come on top.',
-    source: HABIT,
-  },
-  {
     id: 'resolution',
     name: 'steps wanted within the tolerance',
     unit: '1',

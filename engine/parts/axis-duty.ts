@@ -94,6 +94,7 @@ export const axisDuty = partKind({
     },
     toleranceOn: {
       kind: 'choice',
+      given: true,
       name: 'what the tolerance is measured on',
       trouble: 1,
       options: { length: 'a length along the axis', diameter: 'a diameter (the slide moves half of it)' },

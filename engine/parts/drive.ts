@@ -84,6 +84,7 @@ export const drive = partKind({
     },
     currentAs: {
       kind: 'choice',
+      given: true,
       name: 'how its currents are stated',
       trouble: 2,
       options: {

@@ -33,6 +33,7 @@ export const motor = partKind({
     },
     emfAs: {
       kind: 'choice',
+      given: true,
       name: 'how the back-EMF is stated',
       trouble: 2,
       options: {
@@ -124,6 +125,7 @@ export const motor = partKind({
     },
     currentAs: {
       kind: 'choice',
+      given: true,
       name: 'how its currents are stated',
       trouble: 2,
       options: {

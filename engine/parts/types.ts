@@ -25,6 +25,8 @@ export interface QuantityFact extends FactBase {
 
 export interface ChoiceFact extends FactBase {
   readonly kind: 'choice';
+  /** Says how a thing is stated or what it is by nature: choosing another option would mend nothing. */
+  readonly given?: boolean;
   readonly options: Readonly<Record<string, string>>;
 }
 

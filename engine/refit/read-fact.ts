@@ -24,10 +24,7 @@ const DOMAIN_WORDS = {
 } as const;
 
 /** Why a number cannot be this fact, or undefined. */
-function domainProblem(
-  spec: Extract<FactSpec, { kind: 'quantity' }>,
-  value: number,
-): Problem | undefined {
+function domainProblem(spec: Extract<FactSpec, { kind: 'quantity' }>, value: number): Problem | undefined {
   const bad =
     (spec.domain === 'positive' && !(value > 0)) ||
     (spec.domain === 'not negative' && value < 0) ||

@@ -1,0 +1,23 @@
+/** From a refit to its findings, their working, their remedies, and what to find out next. */
+export { type Assessment, assess } from './assess.ts';
+export { withFact, withOption } from './change.ts';
+export {
+  type Amount,
+  type Finding,
+  type NotAsked,
+  type Question,
+  type Verdict,
+  WORST_FIRST,
+} from './finding.ts';
+export { next, type Step } from './next.ts';
+export { type Changed, type Remedy, remedies } from './remedies.ts';
+export {
+  type FactRow,
+  type PolicyRow,
+  type StatedRow,
+  sayValue,
+  type Why,
+  type WorkStep,
+  why,
+} from './why.ts';
+export { list, sayPath } from './words.ts';

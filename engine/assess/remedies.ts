@@ -1,0 +1,223 @@
+/** What would make a finding fit: each value is sought through the whole assessment, so that all it touches is seen. */
+import { factSpec, type QuantityFact } from '../parts/index.ts';
+import { convert, formatQuantity, parseQuantity } from '../quantity/index.ts';
+import { findFact, findPlace } from '../refit/place.ts';
+import { readFact } from '../refit/read-fact.ts';
+import type { Refit } from '../refit/types.ts';
+import { type Assessment, assess } from './assess.ts';
+import { withFact, withOption } from './change.ts';
+import type { Verdict } from './finding.ts';
+import { sayPath } from './words.ts';
+
+export interface Changed {
+  readonly id: string;
+  readonly title: string;
+  readonly before: Verdict;
+  readonly after: Verdict;
+}
+
+interface RemedyBase {
+  /** In words: 'rapid speed wanted of the X axis’ duty: 6.4 m/min or less'. */
+  readonly says: string;
+  /** A wish or setting the person is free to change, rather than a property of a part that would have to be replaced. */
+  readonly free: boolean;
+  /** Other findings whose verdict would change. */
+  readonly changes: readonly Changed[];
+}
+
+export interface ValueRemedy extends RemedyBase {
+  readonly kind: 'value';
+  readonly path: string;
+  /** Text to enter. */
+  readonly text: string;
+  /** Where the finding fits, SI: from, to. Either end may be the end of what is plausible. */
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface OptionRemedy extends RemedyBase {
+  readonly kind: 'choice' | 'part';
+  readonly path: string;
+  /** Option of the choice, or id of the part. */
+  readonly text: string;
+}
+
+export type Remedy = ValueRemedy | OptionRemedy;
+
+/** Points at which a quantity is tried before the edges are sought. */
+const GRID = 32;
+const HALVINGS = 30;
+
+const verdictOf = (assessment: Assessment, id: string): Verdict | undefined =>
+  assessment.findings.find((finding) => finding.id === id)?.verdict;
+
+function changed(before: Assessment, after: Assessment, except: string): Changed[] {
+  const out: Changed[] = [];
+  for (const finding of before.findings) {
+    if (finding.id === except) continue;
+    const now = verdictOf(after, finding.id);
+    if (now && now !== finding.verdict) {
+      out.push({ id: finding.id, title: finding.title, before: finding.verdict, after: now });
+    }
+  }
+  return out;
+}
+
+interface Trial {
+  readonly assessment: Assessment;
+  readonly id: string;
+  readonly refit: Refit;
+}
+
+/** Values at which a quantity is tried: over its plausible range, evenly in its logarithm where it has one. */
+function grid(spec: QuantityFact, now: number): number[] {
+  const ends = spec.plausible.map((text) => {
+    const read = parseQuantity(text, spec.unit);
+    return read.ok ? read.value.value : Number.NaN;
+  });
+  const low = Math.min(ends[0]!, now);
+  const high = Math.max(ends[1]!, now);
+  if (!(high > low)) return [];
+  const points: number[] = [];
+  const floor = low > 0 ? low : high / 1e4;
+  if (low <= 0) points.push(low);
+  for (let k = 0; k <= GRID; k++) points.push(floor * (high / floor) ** (k / GRID));
+  return [...new Set([...points, now])].sort((a, b) => a - b);
+}
+
+/** Rounds to three digits in the unit, towards the side that fits. */
+function roundInto(value: number, unit: string, up: boolean): string {
+  const shown = convert(value, unit);
+  if (shown === 0) return `0 ${unit}`;
+  const scale = 10 ** (2 - Math.floor(Math.log10(Math.abs(shown))));
+  const rounded = (up ? Math.ceil(shown * scale - 1e-9) : Math.floor(shown * scale + 1e-9)) / scale;
+  const text = String(Number(rounded.toPrecision(6)));
+  return unit === '1' ? text : `${text} ${unit}`;
+}
+
+function valueRemedies({ assessment, id, refit }: Trial, path: string, spec: QuantityFact): ValueRemedy[] {
+  const fact = findFact(refit, path);
+  const read = fact && readFact(spec, fact.value);
+  if (!read?.ok || read.value.kind !== 'quantity') return [];
+  const now = read.value.value;
+  // Enough digits that the edge found is the edge of the entered text as well.
+  const textOf = (value: number): string =>
+    `${convert(value, spec.unit)} ${spec.unit === '1' ? '' : spec.unit}`.trim();
+  const trial = (text: string): Assessment =>
+    assess(withFact(refit, path, { kind: 'quantity', text }), { previous: assessment });
+  const fits = (value: number): boolean => verdictOf(trial(textOf(value)), id) === 'fits';
+  const points = grid(spec, now);
+  const good = points.map(fits);
+  /** The last fitting value between one that fits and one that does not. */
+  const edge = (inside: number, outside: number): number => {
+    let a = inside;
+    let b = outside;
+    for (let k = 0; k < HALVINGS; k++) {
+      const middle = a > 0 && b > 0 ? Math.sqrt(a * b) : (a + b) / 2;
+      if (middle === a || middle === b) break;
+      if (fits(middle)) a = middle;
+      else b = middle;
+    }
+    return a;
+  };
+  const remedies: ValueRemedy[] = [];
+  for (let k = 0; k < points.length; k++) {
+    if (!good[k] || (k > 0 && good[k - 1])) continue;
+    let last = k;
+    while (last + 1 < points.length && good[last + 1]) last++;
+    const opensBelow = k === 0;
+    const opensAbove = last === points.length - 1;
+    if (opensBelow && opensAbove) continue;
+    const from = opensBelow ? points[k]! : edge(points[k]!, points[k - 1]!);
+    const to = opensAbove ? points[last]! : edge(points[last]!, points[last + 1]!);
+    const above = now < from;
+    const text = roundInto(above ? from : to, spec.unit, above);
+    const after = trial(text);
+    if (verdictOf(after, id) !== 'fits') continue;
+    const range =
+      opensAbove && above
+        ? `${text} or more`
+        : opensBelow && !above
+          ? `${text} or less`
+          : `${roundInto(from, spec.unit, true)} to ${roundInto(to, spec.unit, false)}`;
+    remedies.push({
+      kind: 'value',
+      path,
+      text,
+      from,
+      to,
+      free: spec.chosen === true,
+      says: `${sayPath(path)}: ${range} (now ${formatQuantity(now, spec.unit)})`,
+      changes: changed(assessment, after, id),
+    });
+  }
+  return remedies;
+}
+
+function choiceRemedies({ assessment, id, refit }: Trial, path: string): OptionRemedy[] {
+  const [place, name] = path.split('.').slice(-2) as [string, string];
+  const spec = factSpec(place, name);
+  if (spec?.kind !== 'choice' || spec.given) return [];
+  const fact = findFact(refit, path);
+  const remedies: OptionRemedy[] = [];
+  for (const [option, words] of Object.entries(spec.options)) {
+    if (fact?.value.kind === 'choice' && fact.value.option === option) continue;
+    const after = assess(withFact(refit, path, { kind: 'choice', option }), { previous: assessment });
+    if (verdictOf(after, id) !== 'fits') continue;
+    remedies.push({
+      kind: 'choice',
+      path,
+      text: option,
+      free: false,
+      says: `${sayPath(path)}: ${words}`,
+      changes: changed(assessment, after, id),
+    });
+  }
+  return remedies;
+}
+
+function partRemedies({ assessment, id, refit }: Trial, where: string): OptionRemedy[] {
+  const [place, chain = null] = where.split('.').reverse() as [string, string | null];
+  const options = findPlace(refit, chain, place);
+  const remedies: OptionRemedy[] = [];
+  for (const option of options?.options ?? []) {
+    if (option === options?.chosen) continue;
+    const after = assess(withOption(refit, chain, place, option), { previous: assessment });
+    if (verdictOf(after, id) !== 'fits') continue;
+    remedies.push({
+      kind: 'part',
+      path: where,
+      text: option,
+      free: true,
+      says: `put “${refit.parts[option]?.name ?? option}” in the place ${where}`,
+      changes: changed(assessment, after, id),
+    });
+  }
+  return remedies;
+}
+
+/**
+ * Everything that alone would make a finding fit, wishes and settings first, then those that upset least.
+ * Empty when the finding fits, is unknown or does not exist.
+ */
+export function remedies(assessment: Assessment, id: string): Remedy[] {
+  const finding = assessment.findings.find((each) => each.id === id);
+  if (!finding || finding.verdict === 'fits' || finding.verdict === 'unknown') return [];
+  const trial: Trial = { assessment, id, refit: assessment.refit };
+  const found: Remedy[] = [];
+  for (const path of finding.facts) {
+    const [place, name] = path.split('.').slice(-2) as [string, string];
+    const spec = factSpec(place, name);
+    if (place === 'site') continue;
+    if (spec?.kind === 'quantity') found.push(...valueRemedies(trial, path, spec));
+    else found.push(...choiceRemedies(trial, path));
+  }
+  for (const where of new Set(finding.facts.map((path) => path.split('.').slice(0, -1).join('.')))) {
+    found.push(...partRemedies(trial, where));
+  }
+  const harm = (remedy: Remedy): number =>
+    remedy.changes.filter(
+      (change) => change.after === 'fails' || (change.before === 'fits' && change.after !== 'fits'),
+    ).length;
+  return found.sort((a, b) => Number(b.free) - Number(a.free) || harm(a) - harm(b));
+}

@@ -1,0 +1,214 @@
+/** What a person types for a path, as changes. The same for command line, server and screen. */
+import { factSpec, PLACES, type PlaceId } from '../parts/index.ts';
+import { BASES, type Basis, ok, type Problem, type Result, refuse } from '../quantity/types.ts';
+import { nearest } from './nearest.ts';
+import { findPlace } from './place.ts';
+import { oddity, type ReadFact, readFact, typedValue } from './read-fact.ts';
+import type { Change, Fact, Part, Place, Refit } from './types.ts';
+
+export interface Setting {
+  readonly changes: readonly Change[];
+  /** How the text was read, and whether it looks odd: for showing beside the field. */
+  readonly notes: readonly string[];
+  readonly questions: readonly string[];
+  readonly read?: ReadFact;
+}
+
+interface Target {
+  readonly chain: string | null;
+  readonly place: PlaceId;
+  /** Absent for the place itself: 'X.brake'. */
+  readonly fact?: string;
+}
+
+const UNKNOWN = new Set(['unknown', "don't know", 'don’t know', 'dont know', '?']);
+const NOTHING = new Set(['none', 'no', 'nothing']);
+const SOMETHING = new Set(['yes', 'fitted', 'one']);
+
+const noSuch = (what: string, text: string, names: readonly string[]): Problem => {
+  const near = nearest(text, names);
+  return {
+    code: 'unknown-name',
+    message: `There is no ${what} “${text.slice(0, 60)}”. ${near ? `Did you mean “${near}”? ` : ''}There are: ${names.join(', ')}.`,
+    ...(near ? { suggestion: near } : {}),
+  };
+};
+
+/** Finds what a path means, whether or not anything is known there yet. Capitals do not matter. */
+export function target(refit: Refit, path: string): Result<Target> {
+  if (path.length > 200)
+    return refuse({
+      code: 'too-long',
+      message: 'A path is at most 200 characters long, like X.motor.resistance.',
+    });
+  const steps = path
+    .trim()
+    .split('.')
+    .map((step) => step.trim());
+  if (steps[0]?.toLowerCase() === 'machine') steps.shift();
+  const axis = refit.chains.find((chain) => chain.id.toLowerCase() === steps[0]?.toLowerCase());
+  if (axis) steps.shift();
+  const places = Object.keys(axis ? axis.places : refit.places);
+  const [placeText = '', factText, ...more] = steps;
+  if (placeText === '' || more.length > 0) {
+    return refuse({
+      code: 'malformed',
+      message: `“${path.slice(0, 60)}” is no path; write one like X.motor.resistance or supply.secondary.`,
+    });
+  }
+  const place = places.find((name) => name.toLowerCase() === placeText.toLowerCase());
+  if (!place) {
+    const names = axis ? places : [...places, ...refit.chains.map((chain) => chain.id)];
+    return refuse(
+      noSuch(axis ? `place of the ${axis.id} axis called` : 'place or axis called', placeText, names),
+    );
+  }
+  const chain = axis?.id ?? null;
+  if (factText === undefined) return ok({ chain, place: place as PlaceId });
+  const facts = Object.keys(PLACES[place as PlaceId].facts);
+  const fact = facts.find((name) => name.toLowerCase() === factText.toLowerCase());
+  if (!fact) return refuse(noSuch(`fact of the ${PLACES[place as PlaceId].name} called`, factText, facts));
+  return ok({ chain, place: place as PlaceId, fact });
+}
+
+export const sayTarget = ({ chain, place, fact }: Target): string =>
+  [chain, place, fact].filter((step) => step !== null && step !== undefined).join('.');
+
+function freeId(refit: Refit, wanted: string): string {
+  if (!Object.hasOwn(refit.parts, wanted)) return wanted;
+  for (let n = 2; ; n++) if (!Object.hasOwn(refit.parts, `${wanted}-${n}`)) return `${wanted}-${n}`;
+}
+
+/** A new part in a place; it becomes an option there and, with `choose`, fills it. */
+export function addOption(
+  refit: Refit,
+  where: Target,
+  name: string,
+  choose: boolean,
+): { part: Part; changes: Change[] } {
+  const kind = PLACES[where.place];
+  const id = freeId(refit, [where.chain?.toLowerCase(), where.place].filter(Boolean).join('-'));
+  const part: Part = { id, kind: kind.id, name, facts: {} };
+  const old = findPlace(refit, where.chain, where.place) ?? { options: [], chosen: null };
+  const now: Place = { options: [...old.options, id], chosen: choose ? id : old.chosen };
+  return {
+    part,
+    changes: [
+      { do: 'part', id, old: null, new: part },
+      { do: 'place', chain: where.chain, place: where.place, old, new: now },
+    ],
+  };
+}
+
+/** 'none', 'fitted', 'unknown' or the id or name of an option, for a place. */
+function setPlace(refit: Refit, where: Target, text: string): Result<Setting> {
+  const old = findPlace(refit, where.chain, where.place)!;
+  const word = text.trim().toLowerCase();
+  const done = (chosen: Place['chosen']): Result<Setting> =>
+    ok({
+      changes:
+        chosen === old.chosen
+          ? []
+          : [{ do: 'place', chain: where.chain, place: where.place, old, new: { ...old, chosen } }],
+      notes: [],
+      questions: [],
+    });
+  if (UNKNOWN.has(word)) return done(null);
+  if (NOTHING.has(word)) return done('none');
+  const option = old.options.find(
+    (id) => id.toLowerCase() === word || refit.parts[id]?.name.toLowerCase() === word,
+  );
+  if (option) return done(option);
+  if (SOMETHING.has(word)) {
+    if (old.chosen !== null && old.chosen !== 'none') return done(old.chosen);
+    if (old.options.length > 0) return done(old.options[0]!);
+    const kind = PLACES[where.place];
+    const name = where.chain ? `${where.chain} ${kind.name}` : kind.name;
+    return ok({ changes: addOption(refit, where, name, true).changes, notes: [], questions: [] });
+  }
+  return refuse({
+    code: 'unknown-name',
+    where: sayTarget(where),
+    message: `For the place ${sayTarget(where)} write none, fitted, unknown${old.options.length > 0 ? `, or one of its parts: ${old.options.join(', ')}` : ''}.`,
+  });
+}
+
+export interface SetOptions {
+  readonly basis?: Basis;
+  readonly note?: string;
+}
+
+/**
+ * The changes that record `text` for a path: a fact ('X.motor.resistance'), a place ('X.brake'), or a policy
+ * ('policies.margin'). 'unknown' forgets a fact. Nothing is recorded that cannot be read.
+ */
+export function set(refit: Refit, path: string, text: string, options: SetOptions = {}): Result<Setting> {
+  const found = target(refit, path);
+  if (!found.ok) return found;
+  const where = found.value;
+  const at = sayTarget(where);
+  if (text.trim() === '') {
+    return refuse({
+      code: 'empty',
+      where: at,
+      message: `Nothing was given for ${at}. Write “unknown” to forget what is recorded.`,
+    });
+  }
+  if (where.fact === undefined) return setPlace(refit, where, text);
+  const spec = factSpec(where.place, where.fact)!;
+  const place = findPlace(refit, where.chain, where.place)!;
+  const forget = UNKNOWN.has(text.trim().toLowerCase());
+  if (place.chosen === 'none') {
+    return refuse({
+      code: 'unknown-name',
+      where: at,
+      message: `The machine has no ${PLACES[where.place].name} there. Set ${sayTarget({ chain: where.chain, place: where.place })} to fitted first.`,
+    });
+  }
+  let part = place.chosen === null ? undefined : refit.parts[place.chosen];
+  const changes: Change[] = [];
+  if (!part) {
+    if (forget) return ok({ changes: [], notes: [], questions: [] });
+    const kind = PLACES[where.place];
+    const made = addOption(refit, where, where.chain ? `${where.chain} ${kind.name}` : kind.name, true);
+    part = made.part;
+    changes.push(...made.changes);
+  }
+  const old = Object.hasOwn(part.facts, where.fact) ? part.facts[where.fact]! : null;
+  if (forget) {
+    if (old) changes.push({ do: 'fact', part: part.id, fact: where.fact, old, new: null });
+    return ok({ changes, notes: [], questions: [] });
+  }
+  const value = typedValue(spec, text);
+  const read = readFact(spec, value);
+  if (!read.ok) return refuse({ ...read.problem, where: at });
+  const basis = options.basis ?? old?.basis ?? (spec.kind === 'quantity' && spec.chosen ? 'told' : 'guess');
+  const fact: Fact = { value, basis, ...(options.note ? { note: options.note } : {}) };
+  changes.push({ do: 'fact', part: part.id, fact: where.fact, old, new: fact });
+  const notes = read.value.kind === 'quantity' ? [...read.value.quantity.notes] : [];
+  // '3-start pitch 2 mm' tells the starts as well; they are recorded with it.
+  const starts = read.value.kind === 'quantity' ? read.value.quantity.starts : undefined;
+  if (starts !== undefined && where.place === 'screw' && (where.fact === 'pitch' || where.fact === 'lead')) {
+    changes.push({
+      do: 'fact',
+      part: part.id,
+      fact: 'starts',
+      old: part.facts.starts ?? null,
+      new: { value: { kind: 'quantity', text: String(starts) }, basis },
+    });
+  }
+  const odd = oddity(spec, read.value);
+  return ok({ changes, notes, questions: odd ? [odd] : [], read: read.value });
+}
+
+/** A basis as a person names it. */
+export function readBasis(text: string): Result<Basis> {
+  const word = text.trim().toLowerCase();
+  const basis = BASES.find((each) => each === word);
+  return basis
+    ? ok(basis)
+    : refuse({
+        code: 'unknown-name',
+        message: `“${text.slice(0, 40)}” is no basis; say where the fact comes from: ${BASES.join(', ')}.`,
+      });
+}
