@@ -59,7 +59,7 @@ function print(node: Expression, leaves: Leaves): Printed {
   }
   if (node.kind === 'symbol') {
     const leaf = leaves(node.key);
-    return [leaf.text, leaf.word ? HOLD.atom : HOLD.multiply];
+    return [leaf.text, leaf.word ? HOLD.atom : leaf.text.startsWith('-') ? HOLD.compare : HOLD.multiply];
   }
   return printOperation(node, leaves);
 }
@@ -67,7 +67,8 @@ function print(node: Expression, leaves: Leaves): Printed {
 function printOperation(node: OperationNode, leaves: Leaves): Printed {
   const at = (index: number, least: Hold): string => {
     const [text, hold] = print(node.args[index]!, leaves);
-    return hold < least ? `(${text})` : text;
+    // A sign of its own never follows another: 'a · (−b)'.
+    return hold < least || (index > 0 && hold === HOLD.negate && least > HOLD.or) ? `(${text})` : text;
   };
   const h = HOLD;
   switch (node.operation) {

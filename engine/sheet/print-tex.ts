@@ -79,7 +79,7 @@ function print(node: Expression, leaves: TexLeaves): Printed {
   }
   if (node.kind === 'symbol') {
     const leaf = leaves(node.key);
-    return [leaf.tex, leaf.word ? HOLD.atom : HOLD.multiply];
+    return [leaf.tex, leaf.word ? HOLD.atom : leaf.tex.startsWith('-') ? HOLD.compare : HOLD.multiply];
   }
   return printOperation(node, leaves);
 }
@@ -87,7 +87,9 @@ function print(node: Expression, leaves: TexLeaves): Printed {
 function printOperation(node: OperationNode, leaves: TexLeaves): Printed {
   const at = (index: number, least: number): string => {
     const [tex, hold] = print(node.args[index]!, leaves);
-    return hold < least ? `\\left(${tex}\\right)` : tex;
+    // A sign of its own never follows another: 'a · (−b)'.
+    const signed = index > 0 && hold === HOLD.negate && least > HOLD.or;
+    return hold < least || signed ? `\\left(${tex}\\right)` : tex;
   };
   const h = HOLD;
   switch (node.operation) {

@@ -56,9 +56,9 @@ export function lawfulNode(g: Graph, value: number, domain: Domain | undefined):
 
 function folded(g: Graph, node: OperationNode, args: readonly number[]): number | undefined {
   if (args.length > 2) return undefined;
-  const [a, b = 0] = args.map((arg) => g.constantValue(arg));
-  if (a === undefined || b === undefined) return undefined;
-  const value = applyOperation(node, a, b);
+  const values = args.map((arg) => g.constantValue(arg));
+  if (values.includes(undefined)) return undefined;
+  const value = applyOperation(node, values[0]!, values[1] ?? 0);
   return Number.isFinite(value) ? g.constant(value) : g.constant(Number.NaN);
 }
 
