@@ -10,7 +10,7 @@ export function weakest(...bases: readonly Basis[]): Basis {
 }
 
 /**
- * Standard uncertainty in SI. A ± that was measured is an expanded uncertainty with k = 2 (JCGM 100:2008, 6.2 and 6.3);
+ * Standard uncertainty in SI. A ± that was measured is an expanded uncertainty with k = 2 (JCGM 100:2008, 6.3; clause from memory);
  * any other ± is a limit within which every value is equally likely, so half/√3 (JCGM 100:2008, 4.3.7).
  */
 export function standardUncertainty(quantity: Pick<Quantity, 'half'>, basis: Basis): number {

@@ -311,7 +311,7 @@ describe('derived: hostile text', () => {
       const p = problem(text, 'mm');
       expect(p.code).toBe('too-long');
       expect(p.message.length).toBeLessThan(200);
-      expect(performance.now() - start).toBeLessThan(100);
+      expect(performance.now() - start).toBeLessThan(1000);
     },
   );
 

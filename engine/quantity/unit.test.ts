@@ -245,6 +245,53 @@ describe('derived: one unit, many spellings', () => {
   });
 });
 
+describe('derived: units met on plates and in catalogues', () => {
+  // biome-ignore format: one quantity a line
+  test.each([
+    ['a length', 'mm cm m µm um in inch " thou mil ft'],
+    ['a mass', 'kg g lb oz t'],
+    ['a force', 'N kN lbf ozf kgf kp'],
+    ['a torque or an energy', 'N·m Nm mN·m N·cm oz-in oz.in ozf-in lb-in lb-ft ft-lb kg-cm kgf·cm J'],
+    ['an inertia', 'kg·m² kg-cm² g·cm² oz-in-s² oz-in-sec^2 lb-in-s² lb-in² oz-in² kgf·cm·s²'],
+    ['a voltage', 'V kV mV'],
+    ['a current', 'A mA'],
+    ['a resistance', 'Ω ohm kohm Mohm mΩ'],
+    ['an inductance', 'H mH µH'],
+    ['a capacitance', 'F mF µF uF'],
+    ['a voltage per turning speed', 'V/krpm V/1000rpm V·s/rad mV/rpm'],
+    ['a torque per current', 'Nm/A oz-in/A lb-in/A'],
+    ['a turning speed', 'r/min rpm rev/min rad/s deg/s turn/s'],
+    ['a frequency', 'Hz kHz MHz'],
+    ['a time', 's ms µs us min h sec minute'],
+    ['a power', 'W kW hp PS VA kVA'],
+    ['a temperature', '°C K °F'],
+    ['a speed', 'mm/min m/min in/min ipm m/s mm/s'],
+    ['a length per turn', 'mm/rev in/rev'],
+    ['an acceleration', 'm/s² mm/s² g_n'],
+    ['a jerk', 'm/s³'],
+    ['a stiffness', 'N/µm N/mm'],
+    ['a pressure or an elastic modulus', 'GPa MPa psi'],
+    ['a density', 'kg/m³'],
+    ['a change per degree', '1/K ppm/K'],
+    ['a plain number', '% 1'],
+    ['an angle', 'deg ° rad turn rev arcsec arcmin'],
+    ['a number of counts per length', 'counts/mm'],
+    ['a number of pulses per turn', 'pulses/rev ppr'],
+    ['a number of lines per turn', 'lines/rev'],
+    ['a number of steps per length', 'steps/mm'],
+    ['a thermal resistance', 'K/W °C/W'],
+    ['a number of lines', 'lines'],
+    ['a number of counts', 'counts'],
+    ['a number of pulses', 'pulses'],
+    ['a number of steps', 'steps'],
+    ['a number of teeth', 'teeth'],
+    ['a number of starts', 'starts'],
+    ['a number of cycles', 'cycles'],
+  ])('%s: %s', (words, units) => {
+    for (const text of units.split(' ')) expect(describeDimension(dimensionOf(text)), text).toBe(words);
+  });
+});
+
 describe('derived: refused units say what would be right', () => {
   test.each([
     ['', 'empty', 'mm'],
