@@ -30,7 +30,12 @@ if (!opened.ok) {
     const next: Fact = { value: { kind: 'quantity', text: `${head + 1} ohm` }, basis: 'measured' };
     const change: Change = { do: 'fact', part: 'motor', fact: 'resistance', old, new: next };
     const kept = store.appendEdit('test', { who: 'bench', when, basedOn: head, changes: [change] });
-    if (!kept.ok) throw new Error(kept.problem.message);
+    if (!kept.ok) {
+      say(`refused ${kept.problem.message}`);
+      const still = store.openRefit('test');
+      say(`still ${still.ok ? still.value.head : still.problem.message}`);
+      break;
+    }
     head = kept.value.edit.number;
     old = next;
     say(`kept ${head}`);

@@ -86,6 +86,8 @@ function foreign(connection: Libsql.Database, newest: number): Result<never> | u
 function makeDurable(connection: Libsql.Database): void {
   connection.pragma('journal_mode = WAL');
   connection.pragma('synchronous = FULL');
+  // Only macOS heeds this: there a plain sync may stop at the drive's cache.
+  connection.pragma('fullfsync = ON');
   connection.pragma('foreign_keys = ON');
   connection.pragma('trusted_schema = OFF');
 }

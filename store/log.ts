@@ -49,6 +49,7 @@ interface Cached extends OpenRefit {
 }
 
 export interface Log {
+  readonly exists: (id: string) => boolean;
   readonly open: (id: string) => Result<OpenRefit>;
   /** Puts a refit with the edits that led to it into the tables; to be called within a transaction. */
   readonly insert: (state: Refit, start: Refit, edits: readonly Edit[], who: string, when: string) => void;
@@ -182,6 +183,9 @@ export function makeLog(database: Database, kinds?: Kinds): Log {
   }
 
   return {
+    // Compared again, because SQLite takes a text to end at its first null character.
+    exists: (id) => database.one<{ id: string }>('SELECT id FROM refits WHERE id = ?', id)?.id === id,
+
     open: (id) => {
       const loaded = load(id);
       return loaded.ok ? ok({ refit: loaded.value.refit, head: loaded.value.head }) : loaded;
