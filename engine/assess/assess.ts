@@ -1,7 +1,7 @@
 /** A refit through workings and checks: findings. Pure; one edit recomputes what depends on it. */
-import type { Check } from '../checks/check.ts';
 import { CHECKS } from '../checks/index.ts';
 import { POLICY } from '../checks/policies.ts';
+import type { Working } from '../checks/working.ts';
 import { factSpec } from '../parts/index.ts';
 import { parseQuantity } from '../quantity/index.ts';
 import type { Problem } from '../quantity/types.ts';
@@ -10,7 +10,7 @@ import type { Chain, Refit } from '../refit/types.ts';
 import { type Context, type FactMemo, partIn, placeOf, readPath } from './context.ts';
 import type { Finding, NotAsked, Question } from './finding.ts';
 import { judge } from './judge.ts';
-import { PLAN } from './plan.ts';
+import { CHECK, PLAN, planFor } from './plan.ts';
 import { type Scope, sameValue } from './resolve.ts';
 import type { Value } from './value.ts';
 import { type Worked, work } from './work.ts';
@@ -82,15 +82,15 @@ function policyProblems(refit: Refit, problems: Problem[]): void {
   }
 }
 
-/**
- * Assesses a refit. Give the previous assessment to recompute only what an edit touched.
- * Never throws for what a person may have entered; unreadable facts count as unknown and stand in `problems`.
- */
-export function assess(
-  refit: Refit,
-  options: { previous?: Assessment; checks?: readonly Check[] } = {},
-): Assessment {
-  const { previous, checks = CHECKS } = options;
+interface Ground {
+  readonly scopeFor: (chain: Chain | null) => Scope;
+  readonly worked: Map<string, Worked>;
+  readonly recomputed: string[];
+  readonly kept: Kept;
+}
+
+/** Works through a plan, taking over from the previous assessment what did not change. */
+function lay(refit: Refit, plan: readonly Working[], previous: Assessment | undefined): Ground {
   const memo: FactMemo = previous?.kept.facts ?? new WeakMap();
   const values = new Map<string, Value>();
   const worked = new Map<string, Worked>();
@@ -125,7 +125,7 @@ export function assess(
     return scope;
   };
 
-  for (const working of PLAN) {
+  for (const working of plan) {
     for (const chain of working.scope === 'axis' ? refit.chains : [null]) {
       const key = workedKey(chain, working.id);
       const earlier = previous?.worked.get(key);
@@ -134,30 +134,38 @@ export function assess(
       worked.set(key, now);
     }
   }
+  return { scopeFor, worked, recomputed, kept: { facts: memo, values } };
+}
 
+/**
+ * Assesses a refit. Give the previous assessment to recompute only what an edit touched.
+ * Never throws for what a person may have entered; unreadable facts count as unknown and stand in `problems`.
+ */
+export function assess(refit: Refit, options: { previous?: Assessment | undefined } = {}): Assessment {
+  const { scopeFor, worked, recomputed, kept } = lay(refit, PLAN, options.previous);
   const findings: Finding[] = [];
   const notAsked: NotAsked[] = [];
   for (const chain of [...refit.chains, null]) {
-    for (const check of checks) {
+    for (const check of CHECKS) {
       if ((check.scope === 'axis') !== (chain !== null)) continue;
       const answer = judge(scopeFor(chain), check);
       if ('finding' in answer) findings.push(answer.finding);
       else notAsked.push(answer.notAsked);
     }
   }
-
   const problems: Problem[] = [];
   const questions: Question[] = [];
   policyProblems(refit, problems);
-  for (const chain of [null, ...refit.chains]) readAll({ refit, chain, memo }, problems, questions);
-  return {
-    refit,
-    findings,
-    notAsked,
-    problems,
-    questions,
-    worked,
-    recomputed,
-    kept: { facts: memo, values },
-  };
+  for (const chain of [null, ...refit.chains]) {
+    readAll({ refit, chain, memo: kept.facts }, problems, questions);
+  }
+  return { refit, findings, notAsked, problems, questions, worked, recomputed, kept };
+}
+
+/** One finding of a changed refit, and nothing that it does not need. Undefined when it is not asked there. */
+export function reassess(previous: Assessment, refit: Refit, finding: Finding): Finding | undefined {
+  const { scopeFor } = lay(refit, planFor(finding.check), previous);
+  const chain = refit.chains.find((each) => each.id === finding.chain) ?? null;
+  const answer = judge(scopeFor(chain), CHECK.get(finding.check)!);
+  return 'finding' in answer ? answer.finding : undefined;
 }

@@ -1,4 +1,5 @@
 /** Workings in the order in which each finds what it needs. Made once. */
+import type { Check } from '../checks/check.ts';
 import { CHECKS, WORKINGS } from '../checks/index.ts';
 import type { Ref } from '../checks/refs.ts';
 import type { Working } from '../checks/working.ts';
@@ -49,3 +50,32 @@ export function orderWorkings(workings: readonly Working[]): Working[] {
 export const PLAN: readonly Working[] = orderWorkings(WORKINGS);
 export const WORKING: ReadonlyMap<string, Working> = new Map(PLAN.map((working) => [working.id, working]));
 export const CHECK = new Map(CHECKS.map((check) => [check.id, check]));
+
+/** The references a check reads. */
+function refsOf(check: Check): Ref[] {
+  const conditions = (check.onlyIf ?? []).flatMap((each) => ('above' in each ? [each.above] : []));
+  if (check.form === 'ratio') return [...conditions, check.demand, check.capacity];
+  if (check.form === 'band') return [...conditions, check.value, check.low, check.high];
+  return conditions;
+}
+
+const plans = new Map<string, readonly Working[]>();
+
+/** The workings that one check needs, in order. */
+export function planFor(id: string): readonly Working[] {
+  let plan = plans.get(id);
+  if (!plan) {
+    const needed = new Set<string>();
+    const add = (ref: Ref): void => {
+      for (const working of workingsOf(ref)) {
+        if (needed.has(working)) continue;
+        needed.add(working);
+        for (const [, each] of bindings(WORKING.get(working)!)) add(each);
+      }
+    };
+    for (const ref of refsOf(CHECK.get(id)!)) add(ref);
+    plan = PLAN.filter((working) => needed.has(working.id));
+    plans.set(id, plan);
+  }
+  return plan;
+}

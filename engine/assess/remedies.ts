@@ -4,9 +4,9 @@ import { convert, formatQuantity, parseQuantity } from '../quantity/index.ts';
 import { findFact, findPlace } from '../refit/place.ts';
 import { readFact } from '../refit/read-fact.ts';
 import type { Refit } from '../refit/types.ts';
-import { type Assessment, assess } from './assess.ts';
+import { type Assessment, assess, reassess } from './assess.ts';
 import { withFact, withOption } from './change.ts';
-import type { Verdict } from './finding.ts';
+import type { Finding, Verdict } from './finding.ts';
 import { sayPath } from './words.ts';
 
 export interface Changed {
@@ -65,8 +65,18 @@ function changed(before: Assessment, after: Assessment, except: string): Changed
 
 interface Trial {
   readonly assessment: Assessment;
-  readonly id: string;
+  readonly finding: Finding;
   readonly refit: Refit;
+}
+
+/** Whether the finding fits in a changed refit; only what it needs is worked out. */
+const fitsIn = ({ assessment, finding }: Trial, refit: Refit): boolean =>
+  reassess(assessment, refit, finding)?.verdict === 'fits';
+
+/** All that a change would change, or undefined when the finding does not fit after all. */
+function outcome({ assessment, finding }: Trial, refit: Refit): Changed[] | undefined {
+  const after = assess(refit, { previous: assessment });
+  return verdictOf(after, finding.id) === 'fits' ? changed(assessment, after, finding.id) : undefined;
 }
 
 /** Values at which a quantity is tried: over its plausible range, evenly in its logarithm where it has one. */
@@ -95,7 +105,8 @@ function roundInto(value: number, unit: string, up: boolean): string {
   return unit === '1' ? text : `${text} ${unit}`;
 }
 
-function valueRemedies({ assessment, id, refit }: Trial, path: string, spec: QuantityFact): ValueRemedy[] {
+function valueRemedies(on: Trial, path: string, spec: QuantityFact): ValueRemedy[] {
+  const { refit } = on;
   const fact = findFact(refit, path);
   const read = fact && readFact(spec, fact.value);
   if (!read?.ok || read.value.kind !== 'quantity') return [];
@@ -103,9 +114,10 @@ function valueRemedies({ assessment, id, refit }: Trial, path: string, spec: Qua
   // Enough digits that the edge found is the edge of the entered text as well.
   const textOf = (value: number): string =>
     `${convert(value, spec.unit)} ${spec.unit === '1' ? '' : spec.unit}`.trim();
-  const trial = (text: string): Assessment =>
-    assess(withFact(refit, path, { kind: 'quantity', text }), { previous: assessment });
-  const fits = (value: number): boolean => verdictOf(trial(textOf(value)), id) === 'fits';
+  const trial = (text: string): Refit => withFact(refit, path, { kind: 'quantity', text });
+  // A value at which the question no longer arises (a level axis) answers it too.
+  const fits = (value: number): boolean =>
+    (reassess(on.assessment, trial(textOf(value)), on.finding)?.verdict ?? 'fits') === 'fits';
   const points = grid(spec, now);
   const good = points.map(fits);
   /** The last fitting value between one that fits and one that does not. */
@@ -132,8 +144,8 @@ function valueRemedies({ assessment, id, refit }: Trial, path: string, spec: Qua
     const to = opensAbove ? points[last]! : edge(points[last]!, points[last + 1]!);
     const above = now < from;
     const text = roundInto(above ? from : to, spec.unit, above);
-    const after = trial(text);
-    if (verdictOf(after, id) !== 'fits') continue;
+    const changes = outcome(on, trial(text));
+    if (!changes) continue;
     const range =
       opensAbove && above
         ? `${text} or more`
@@ -148,49 +160,52 @@ function valueRemedies({ assessment, id, refit }: Trial, path: string, spec: Qua
       to,
       free: spec.chosen === true,
       says: `${sayPath(path)}: ${range} (now ${formatQuantity(now, spec.unit)})`,
-      changes: changed(assessment, after, id),
+      changes,
     });
   }
   return remedies;
 }
 
-function choiceRemedies({ assessment, id, refit }: Trial, path: string): OptionRemedy[] {
+function choiceRemedies(on: Trial, path: string): OptionRemedy[] {
   const [place, name] = path.split('.').slice(-2) as [string, string];
   const spec = factSpec(place, name);
   if (spec?.kind !== 'choice' || spec.given) return [];
+  const { refit } = on;
   const fact = findFact(refit, path);
   const remedies: OptionRemedy[] = [];
   for (const [option, words] of Object.entries(spec.options)) {
     if (fact?.value.kind === 'choice' && fact.value.option === option) continue;
-    const after = assess(withFact(refit, path, { kind: 'choice', option }), { previous: assessment });
-    if (verdictOf(after, id) !== 'fits') continue;
+    const trial = withFact(refit, path, { kind: 'choice', option });
+    const changes = fitsIn(on, trial) ? outcome(on, trial) : undefined;
+    if (!changes) continue;
     remedies.push({
       kind: 'choice',
       path,
       text: option,
       free: false,
       says: `${sayPath(path)}: ${words}`,
-      changes: changed(assessment, after, id),
+      changes,
     });
   }
   return remedies;
 }
 
-function partRemedies({ assessment, id, refit }: Trial, where: string): OptionRemedy[] {
+function partRemedies(on: Trial, where: string): OptionRemedy[] {
   const [place, chain = null] = where.split('.').reverse() as [string, string | null];
+  const { refit } = on;
   const options = findPlace(refit, chain, place);
   const remedies: OptionRemedy[] = [];
   for (const option of options?.options ?? []) {
     if (option === options?.chosen) continue;
-    const after = assess(withOption(refit, chain, place, option), { previous: assessment });
-    if (verdictOf(after, id) !== 'fits') continue;
+    const changes = outcome(on, withOption(refit, chain, place, option));
+    if (!changes) continue;
     remedies.push({
       kind: 'part',
       path: where,
       text: option,
       free: true,
       says: `put “${refit.parts[option]?.name ?? option}” in the place ${where}`,
-      changes: changed(assessment, after, id),
+      changes,
     });
   }
   return remedies;
@@ -203,7 +218,7 @@ function partRemedies({ assessment, id, refit }: Trial, where: string): OptionRe
 export function remedies(assessment: Assessment, id: string): Remedy[] {
   const finding = assessment.findings.find((each) => each.id === id);
   if (!finding || finding.verdict === 'fits' || finding.verdict === 'unknown') return [];
-  const trial: Trial = { assessment, id, refit: assessment.refit };
+  const trial: Trial = { assessment, finding, refit: assessment.refit };
   const found: Remedy[] = [];
   for (const path of finding.facts) {
     const [place, name] = path.split('.').slice(-2) as [string, string];
