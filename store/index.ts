@@ -57,7 +57,7 @@ function makeStore(database: Database, kinds?: Kinds): Store {
         if (!parsed.ok) return parsed;
         const { id } = parsed.value;
         if (log.exists(id)) return taken(id);
-        if (writeRefit(parsed.value).length > LIMITS.refitFile)
+        if (Buffer.byteLength(writeRefit(parsed.value)) > LIMITS.refitFile)
           return refuse({
             code: 'too-long',
             message: `The refit comes to more than ${LIMITS.refitFile / 1e6} MB.`,

@@ -170,8 +170,8 @@ export function makeLog(database: Database, kinds?: Kinds): Log {
     const after = applyEdit(before.refit, parsed.value, namer);
     if (!after.ok) return after;
     const size = before.size + growth(parsed.value.changes);
-    // Indenting makes the file about twice as long as the compact text.
-    if (size > LIMITS.refitFile / 3 && writeRefit(after.value).length > LIMITS.refitFile)
+    // Indenting doubles the length, and a character takes up to three bytes: below this there is no need to look.
+    if (size > LIMITS.refitFile / 6 && Buffer.byteLength(writeRefit(after.value)) > LIMITS.refitFile)
       return refuse({
         code: 'too-long',
         message: `With this the refit would come to more than ${LIMITS.refitFile / 1e6} MB, the most its file can hold; shorten or take out something first.`,

@@ -1,4 +1,4 @@
-import { strToU8, type Zippable, zipSync } from 'fflate';
+import { strToU8, Zip, ZipDeflate, type Zippable, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import { readArchive, writeArchive } from './archive.ts';
 import { undoOf } from './edit.ts';
@@ -62,6 +62,22 @@ describe('a .refit file', () => {
       ok: true,
       value: { edits: [] },
     });
+  });
+
+  test('derived: may give its sizes after each entry, as programs do that write in one go', () => {
+    const pieces: Uint8Array[] = [];
+    const stream = new Zip((fault, piece) => {
+      if (fault) throw fault;
+      pieces.push(piece);
+    });
+    const entry = new ZipDeflate('refit.json');
+    stream.add(entry);
+    entry.push(STATE.subarray(0, 100));
+    entry.push(STATE.subarray(100), true);
+    stream.end();
+    const bytes = Uint8Array.from(pieces.flatMap((piece) => [...piece]));
+    expect(new DataView(bytes.buffer).getUint16(6, true) & 8).toBe(8);
+    expect(readArchive(bytes)).toMatchObject({ ok: true, value: { refit: SAMPLE } });
   });
 
   test('derived: a long and repetitive history can be read back', () => {
