@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
-import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, onTestFinished, test } from 'vitest';
 import type { Result } from '../engine/quantity/types.ts';
 import { type Change, type Edit, type Fact, newRefit, writeArchive } from '../engine/refit/index.ts';
 import { openStore, reasonOf, type Store } from './index.ts';
@@ -162,13 +162,6 @@ describe('synced to the disk', () => {
 });
 
 describe('a full disk', () => {
-  const disk = join(scratch, 'small-disk');
-  mkdirSync(disk);
-  const mounted = spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=1500k', 'tmpfs', disk]).status === 0;
-  afterAll(() => {
-    if (mounted) spawnSync('umount', ['-l', disk]);
-  });
-
   /** Edits until one is refused; the facts before it, and the refusal. */
   function fill(store: Store) {
     const part = { id: 'motor', kind: 'motor', name: 'Motor', facts: {} };
@@ -195,36 +188,42 @@ describe('a full disk', () => {
     throw new Error('the disk did not fill');
   }
 
-  test.skipIf(!mounted)(
-    'derived: is said, and what was kept before stays (skipped where no small disk can be mounted)',
-    () => {
-      folder = join(disk, 'refits');
-      const store = must(openStore(folder));
-      const { head, old, problem } = fill(store);
-      expect(reasonOf(problem)).toBe('full');
-      expect(problem.message).toBe(
-        'The disk is full, so this was not kept; everything kept before is still there. Make room and do it again.',
-      );
-      expect(head).toBeGreaterThan(10);
-      const now = must(store.openRefit('test'));
-      expect(now.head).toBe(head);
-      expect(now.refit.parts.motor!.facts.notes).toEqual(old);
-      const photo = new Uint8Array(2_000_000);
-      photo.set([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
-      const refused = store.savePhoto('test', 'plate.png', photo);
-      expect(refused.ok ? '' : reasonOf(refused.problem)).toBe('full');
+  test('derived: is said, and what was kept before stays (skipped where no small disk can be mounted)', ({
+    skip,
+  }) => {
+    const disk = join(scratch, 'small-disk');
+    mkdirSync(disk);
+    const mounted = spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=1500k', 'tmpfs', disk]).status === 0;
+    skip(!mounted, 'no small disk can be mounted here');
+    // Lazily, for the store's statements keep the file open until they are collected.
+    onTestFinished(() => {
+      spawnSync('umount', ['-l', disk]);
+    });
+    folder = join(disk, 'refits');
+    const store = must(openStore(folder));
+    const { head, old, problem } = fill(store);
+    expect(reasonOf(problem)).toBe('full');
+    expect(problem.message).toBe(
+      'The disk is full, so this was not kept; everything kept before is still there. Make room and do it again.',
+    );
+    expect(head).toBeGreaterThan(10);
+    const now = must(store.openRefit('test'));
+    expect(now.head).toBe(head);
+    expect(now.refit.parts.motor!.facts.notes).toEqual(old);
+    const photo = new Uint8Array(2_000_000);
+    photo.set([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+    const refused = store.savePhoto('test', 'plate.png', photo);
+    expect(refused.ok ? '' : reasonOf(refused.problem)).toBe('full');
 
-      // Room is made, and the very same store goes on.
-      expect(spawnSync('mount', ['-o', 'remount,size=8m', disk]).status).toBe(0);
-      must(store.savePhoto('test', 'plate.png', photo));
-      must(store.undo('test', head, { who: 'bench', when: '2026-03-01T18:30:00Z' }));
-      store.close();
-      const again = must(openStore(folder));
-      expect(must(again.verify('test'))).toBe(head + 1);
-      again.close();
-    },
-    60_000,
-  );
+    // Room is made, and the very same store goes on.
+    expect(spawnSync('mount', ['-o', 'remount,size=8m', disk]).status).toBe(0);
+    must(store.savePhoto('test', 'plate.png', photo));
+    must(store.undo('test', head, { who: 'bench', when: '2026-03-01T18:30:00Z' }));
+    store.close();
+    const again = must(openStore(folder));
+    expect(must(again.verify('test'))).toBe(head + 1);
+    again.close();
+  }, 60_000);
 });
 
 describe('a disk that refuses to write', () => {
