@@ -21,7 +21,7 @@ export function slopesOf(
     case 'divide':
       return [1 / b, -result / b];
     case 'power':
-      return [b === 0 ? 0 : b * a ** (b - 1), a > 0 ? result * Math.log(a) : Number.NaN];
+      return [b === 0 ? 0 : b * a ** (b - 1), overExponent(a, b, result)];
     case 'negate':
       return [-1, 0];
     case 'sqrt':
@@ -54,4 +54,10 @@ export function slopesOf(
       // Steps (floor, ceil, round, sign, comparisons) are flat between their jumps.
       return [0, 0];
   }
+}
+
+/** A base of zero stays zero for every exponent above zero; one below zero has powers only at whole exponents. */
+function overExponent(base: number, exponent: number, result: number): number {
+  if (base === 0 && exponent > 0) return 0;
+  return base > 0 ? result * Math.log(base) : Number.NaN;
 }

@@ -9,10 +9,15 @@ import type { Interval } from './types.ts';
 /** More than the few units of the last place by which any function here or in the compiled program is off. */
 const WIDENING = 4e-15;
 
+/** Below it numbers lose digits, so that the same power worked out two ways may differ wholly. */
+const SMALLEST_NORMAL = 2.2250738585072014e-308;
+
 const widened = (low: number, high: number): Interval => [
-  low - Math.abs(low) * WIDENING,
-  high + Math.abs(high) * WIDENING,
+  lossy(low) ? Math.min(0, Math.sign(low) * SMALLEST_NORMAL) : low - Math.abs(low) * WIDENING,
+  lossy(high) ? Math.max(0, Math.sign(high) * SMALLEST_NORMAL) : high + Math.abs(high) * WIDENING,
 ];
+
+const lossy = (end: number): boolean => end !== 0 && Math.abs(end) < SMALLEST_NORMAL;
 
 const hullOf = (values: readonly number[]): Interval => [Math.min(...values), Math.max(...values)];
 

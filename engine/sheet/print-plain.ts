@@ -43,8 +43,14 @@ export function plainKey(key: string): string {
 
 const keyLeaf: Leaves = (key) => ({ text: plainKey(key), word: true });
 
-/** A number of the formula itself, not of a person: all its digits, with a true minus sign. */
-export const numberText = (value: number): string => String(value).replace('e+', 'e').replaceAll('-', '−');
+const raised = (digits: string): string => [...digits].map((digit) => RAISED.get(digit)!).join('');
+
+/** A number of the formula itself, not of a person: all its digits, and `6.6 × 10⁻⁹` for 6.6e-9. */
+function numberText(value: number): string {
+  const [head = '', exponent] = String(value).replace('e+', 'e').split('e');
+  const digits = head.replace('-', '−');
+  return exponent === undefined ? digits : `${digits} × 10${raised(exponent)}`;
+}
 
 export function plainText(expression: Expression, leaves: Leaves = keyLeaf): string {
   return print(expression, leaves)[0];
@@ -55,7 +61,8 @@ type Printed = readonly [text: string, hold: Hold];
 function print(node: Expression, leaves: Leaves): Printed {
   if (node.kind === 'number') {
     if (node.name === 'pi') return ['π', HOLD.atom];
-    return [numberText(node.value), node.value < 0 ? HOLD.negate : HOLD.atom];
+    const text = numberText(node.value);
+    return [text, node.value < 0 ? HOLD.negate : text.includes('×') ? HOLD.multiply : HOLD.atom];
   }
   if (node.kind === 'symbol') {
     const leaf = leaves(node.key);
@@ -112,7 +119,7 @@ function printOperation(node: OperationNode, leaves: Leaves): Printed {
 function exponentText(exponent: Expression, leaves: Leaves): string {
   const value = wholeNumber(exponent);
   if (value !== undefined) {
-    return [...String(value)].map((digit) => RAISED.get(digit)!).join('');
+    return raised(String(value));
   }
   const [text, hold] = print(exponent, leaves);
   return hold >= HOLD.atom ? `^${text}` : `^(${text})`;

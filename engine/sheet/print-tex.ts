@@ -1,7 +1,6 @@
 /** An expression as TeX. */
 import type { Expression, OperationNode } from './expression.ts';
 import { GREEK } from './letters.ts';
-import { numberText } from './print-plain.ts';
 
 const HOLD = {
   choose: 0,
@@ -67,7 +66,7 @@ export const texText = (expression: Expression, leaves: TexLeaves): string => pr
 
 /** A number of the formula itself: `6.6 \times 10^{-5}` for 6.6e-5. */
 export function numberTex(value: number): string {
-  const [head = '', exponent] = numberText(value).replaceAll('−', '-').split('e');
+  const [head = '', exponent] = String(value).replace('e+', 'e').split('e');
   return exponent === undefined ? head : `${head} \\times 10^{${exponent}}`;
 }
 
