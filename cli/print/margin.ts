@@ -1,0 +1,35 @@
+/** A margin as a number and as a place on a rule. */
+import type { Finding } from '../../engine/assess/index.ts';
+import { formatNumber } from '../../engine/quantity/index.ts';
+
+/** '×0.86', or '–' where there is none. */
+export function sayMargin({ margin }: Pick<Finding, 'margin'>): string {
+  if (margin === undefined || margin === null) return '–';
+  // A margin just below one must not be rounded to one: it fails.
+  for (let digits = 3; digits < 12; digits++) {
+    const text = formatNumber(margin, digits);
+    if (margin >= 1 || Number(text) !== 1) return `×${text}`;
+  }
+  return '×1, less a trifle';
+}
+
+const LOW = 0.5;
+const HIGH = 4;
+export const RULE_WIDTH = 16;
+/** Even in the logarithm: ½, 1, 2 and 4 stand five apart. */
+export const RULE_SCALE = '½    1    2    4';
+
+const at = (margin: number): number => {
+  const inside = Math.min(HIGH, Math.max(LOW, margin));
+  return Math.round((Math.log2(inside / LOW) / Math.log2(HIGH / LOW)) * (RULE_WIDTH - 1));
+};
+
+/** The margin on a rule from a half to four: '|' at 1, '●' at the margin, '━' where it lies with 95 % confidence. */
+export function marginRule({ margin, marginRange }: Pick<Finding, 'margin' | 'marginRange'>): string {
+  if (margin === undefined || margin === null) return '';
+  const marks = Array.from({ length: RULE_WIDTH }, () => '─');
+  if (marginRange) marks.fill('━', at(marginRange[0]), at(marginRange[1]) + 1);
+  marks[at(1)] = '|';
+  marks[at(margin)] = '●';
+  return marks.join('');
+}
