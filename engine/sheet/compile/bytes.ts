@@ -75,9 +75,9 @@ export class FunctionBody {
     return this;
   }
 
-  /** Runs `body` when the i32 on the stack is zero. */
-  unless(body: () => void): this {
-    this.code.byte(0x45, 0x04, EMPTY_BLOCK);
+  /** Runs `body` when the i32 on the stack is not zero. */
+  when(body: () => void): this {
+    this.code.byte(0x04, EMPTY_BLOCK);
     body();
     this.code.byte(0x0b);
     return this;
@@ -127,7 +127,7 @@ export interface FunctionType {
 export interface ModuleParts {
   /** Imported from the namespace `m`, in the order of their function index. */
   readonly imports: readonly { readonly name: string; readonly type: FunctionType }[];
-  /** Exported by name; each takes (base: i32, end: i32) and gives nothing. */
+  /** Exported by name; each takes (base: i32, end: i32) and gives an i32. */
   readonly functions: readonly { readonly name: string; readonly body: FunctionBody }[];
 }
 
@@ -141,7 +141,7 @@ export function encodeModule({ imports, functions }: ModuleParts): Uint8Array<Ar
   const exported = new Bytes();
   const bodies = new Bytes();
 
-  types.byte(0x60, 2, I32, I32, 0);
+  types.byte(0x60, 2, I32, I32, 1, I32);
   imported.text('m').text('memory').byte(0x02, 0x00).unsigned(0);
   imports.forEach(({ name, type }, at) => {
     types.byte(0x60, type.parameters.length, ...type.parameters, type.results.length, ...type.results);

@@ -3,6 +3,9 @@ import type { Sheet } from '../types.ts';
 import { encodeModule, FunctionBody } from './bytes.ts';
 import { compileProgram, type Program } from './program.ts';
 
+const LOAD_SPLAT = 0x0a;
+const ANY_TRUE = 0x53;
+
 const MOST_PER_SHEET = 24;
 const PROGRAMS = new WeakMap<object, Map<string, Program>>();
 
@@ -17,8 +20,7 @@ export function webAssemblyAllowed(): boolean {
 function probe(): boolean {
   try {
     const body = new FunctionBody(2);
-    body.zero().memory(0x0a, 0, 3).simd(0xef).local(0x7b);
-    body.code.byte(0x1a);
+    body.zero().memory(LOAD_SPLAT, 0, 3).simd(ANY_TRUE);
     new WebAssembly.Module(encodeModule({ imports: [], functions: [{ name: 'probe', body }] }));
     return true;
   } catch {

@@ -6,7 +6,8 @@ const LOAD_SPLAT = 0x0a;
 const LOAD = 0x00;
 const STORE = 0x0b;
 const STORE_LANE = 0x5b;
-const ALL_TRUE = 0xc3;
+const ANY_TRUE = 0x53;
+const OR = 0x50;
 const EXTRACT = 0x21;
 const REPLACE = 0x22;
 const SHIFT = { left: 0xcb, right: 0xcd } as const;
@@ -17,8 +18,8 @@ export type Place = { readonly slot: number } | { readonly column: number };
 export interface Surroundings {
   /** Byte address of a node that lies in memory; undefined for one that has to be computed here. */
   readonly placeOf: (node: number) => Place | undefined;
-  /** Index of the imported function. */
-  readonly importOf: (slow: SlowFunction) => number;
+  /** Index of the imported function; without it fast forms are taken and the lanes where they fail are noted. */
+  readonly importOf?: (slow: SlowFunction) => number;
 }
 
 const BASE = 0;
@@ -29,6 +30,8 @@ export class Emitter {
   private readonly around: Surroundings;
   private readonly uses: ReadonlyMap<number, number>;
   private readonly locals = new Map<number, number>();
+  /** Local that gathers the lanes in which a fast form does not hold. */
+  private doubt: number | undefined;
 
   constructor(graph: Graph, body: FunctionBody, around: Surroundings, roots: readonly number[]) {
     this.graph = graph;
@@ -93,8 +96,24 @@ export class Emitter {
     }
   }
 
-  /** Takes the fast result unless some lane lies outside where it holds; then asks JavaScript lane by lane. */
-  private computeGuard(slow: SlowFunction, [fast, holds, ...args]: readonly number[]): void {
+  /** Leaves an i32 on the stack: not zero when a fast form did not hold in some lane. */
+  pushDoubt(): void {
+    if (this.doubt === undefined) this.body.zero();
+    else this.body.get(this.doubt).simd(ANY_TRUE);
+  }
+
+  private computeGuard(slow: SlowFunction, [fast, fails, ...args]: readonly number[]): void {
+    if (this.around.importOf) this.computeCarefully(this.around.importOf(slow), fast!, fails!, args);
+    else {
+      this.doubt ??= this.body.local(V128);
+      this.push(fails!);
+      this.body.get(this.doubt).simd(OR).set(this.doubt);
+      this.push(fast!);
+    }
+  }
+
+  /** Takes the fast result unless it fails in some lane; then asks JavaScript lane by lane. */
+  private computeCarefully(slow: number, fast: number, fails: number, args: readonly number[]): void {
     const result = this.body.local(V128);
     const locals = args.map((arg) => {
       this.push(arg);
@@ -102,14 +121,14 @@ export class Emitter {
       this.body.set(local);
       return local;
     });
-    this.push(fast!);
+    this.push(fast);
     this.body.set(result);
-    this.push(holds!);
-    this.body.simd(ALL_TRUE).unless(() => {
+    this.push(fails);
+    this.body.simd(ANY_TRUE).when(() => {
       for (const lane of [0, 1]) {
         this.body.get(result);
         for (const local of locals) this.body.get(local).simd(EXTRACT, lane);
-        this.body.call(this.around.importOf(slow)).simd(REPLACE, lane).set(result);
+        this.body.call(slow).simd(REPLACE, lane).set(result);
       }
     });
     this.body.get(result);

@@ -53,7 +53,7 @@ export type GraphNode =
       readonly by: number;
       readonly args: readonly number[];
     }
-  /** args: the fast result, the mask of lanes where it holds, then the arguments of the slow function. */
+  /** args: the fast result, the mask of lanes where it does not hold, then the arguments of the slow function. */
   | { readonly kind: 'guard'; readonly slow: SlowFunction; readonly args: readonly number[] };
 
 const scratch = new DataView(new ArrayBuffer(8));
@@ -103,8 +103,8 @@ export class Graph {
     return this.add({ kind: 'shift', direction, by, args: [arg] }, `${direction} ${by} ${arg}`);
   }
 
-  guard(slow: SlowFunction, fast: number, holds: number, ...args: readonly number[]): number {
-    return this.add({ kind: 'guard', slow, args: [fast, holds, ...args] }, `${slow} ${args.join(' ')}`);
+  guard(slow: SlowFunction, fast: number, fails: number, ...args: readonly number[]): number {
+    return this.add({ kind: 'guard', slow, args: [fast, fails, ...args] }, `${slow} ${args.join(' ')}`);
   }
 
   constantValue(id: number): number | undefined {
@@ -125,6 +125,11 @@ export class Graph {
   seal(id: number): number {
     if (this.isTame(id)) return id;
     return this.markTame(this.make('sub', id, this.make('sub', id, id)));
+  }
+
+  /** `value`, or NaN where `from` is. */
+  keepVoid(value: number, from: number): number {
+    return this.make('or', value, this.make('ne', from, from));
   }
 
   /** c[0] + x·(c[1] + x·(c[2] + …)). */

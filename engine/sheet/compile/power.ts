@@ -44,9 +44,9 @@ function generalPower(g: Graph, x: number, y: number): number {
   const low = g.make('add', g.make('mul', g.make('sub', y, y1), log.high), g.make('mul', y, log.low));
   const high = g.make('mul', y1, log.high);
   const fast = exponential2(g, high, low);
-  const normal = g.make('ge', x, g.constant(2.2250738585072014e-308));
-  const inRange = g.make('lt', g.make('abs', g.make('add', high, low)), g.constant(1020));
-  return g.guard('pow', fast, g.make('and', normal, inRange), x, y);
+  const notNormal = g.make('lt', x, g.constant(2.2250738585072014e-308));
+  const outOfRange = g.make('gt', g.make('abs', g.make('add', high, low)), g.constant(1020));
+  return g.guard('pow', g.keepVoid(fast, x), g.make('or', notNormal, outOfRange), x, y);
 }
 
 const top = (g: Graph, x: number): number => g.make('and', x, g.bits(HIGH_WORD));

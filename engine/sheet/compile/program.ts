@@ -3,12 +3,14 @@ import { treesOf } from '../trees.ts';
 import type { Sheet } from '../types.ts';
 import { build, lawfulNode } from './build.ts';
 import { encodeModule, F64, FunctionBody, type FunctionType } from './bytes.ts';
-import { Emitter, type Place } from './emit.ts';
+import { Emitter, type Place, type Surroundings } from './emit.ts';
 import { Graph, type SlowFunction } from './graph.ts';
 import { type Arena, arenaFor } from './memory.ts';
 import { makePlan, type Plan } from './plan.ts';
 
 type Run = (base: number, end: number) => void;
+/** Gives a number that is not zero when a fast form did not hold in some lane. */
+type FastRun = (base: number, end: number) => number;
 
 export interface ProgramStage {
   readonly once: Run;
@@ -74,22 +76,34 @@ export function compileProgram(
     return slot === undefined ? { column: columns.get(key)! * 8 } : { slot: address + slot * 8 };
   };
 
+  const starts = bases.map((base) => address + base * 8);
+  for (const [at, part] of parts.entries()) part.fillConstants(arena, starts[at]!);
   const slow: SlowFunction[] = [...new Set(parts.flatMap((part) => part.slowFunctions()))];
-  const importOf = (name: SlowFunction): number => slow.indexOf(name);
-  const functions = parts.flatMap((part, at) => {
-    const start = address + bases[at]! * 8;
-    part.fillConstants(arena, start);
-    return part
-      .emit(start, placeOfKey, importOf)
-      .map((body, which) => ({ name: `${'ol'[which]}${at}`, body }));
-  });
-  const exports = instantiate(encodeModule({ imports: slow.map(importedAs), functions }), arena);
+  const make = (isCareful: boolean): WebAssembly.Exports => {
+    const importOf = isCareful ? { importOf: (name: SlowFunction): number => slow.indexOf(name) } : {};
+    const functions = parts.flatMap((part, at) =>
+      part
+        .emit(starts[at]!, { placeOfKey, ...importOf })
+        .map((body, which) => ({ name: `${'ol'[which]}${at}`, body })),
+    );
+    return instantiate(encodeModule({ imports: isCareful ? slow.map(importedAs) : [], functions }), arena);
+  };
+  const fast = make(false);
+  let careful: WebAssembly.Exports | undefined;
+  const guarded = (name: string): Run => {
+    const run = fast[name] as FastRun;
+    return (base, end) => {
+      if (run(base, end) === 0) return;
+      careful ??= make(true);
+      (careful[name] as Run)(base, end);
+    };
+  };
   return {
     plan,
     arena,
     stages: plan.stages.map((stage, at) => ({
-      once: exports[`o${at}`] as Run,
-      loop: exports[`l${at}`] as Run,
+      once: guarded(`o${at}`),
+      loop: guarded(`l${at}`),
       procedures: stage.procedures,
     })),
     slots: new Map([...slotIndex].map(([key, at]) => [key, address / 8 + at])),
@@ -174,8 +188,7 @@ class StageParts {
   /** The function for what stays the same, then the loop. */
   emit(
     start: number,
-    placeOfKey: (key: string) => Place,
-    importOf: (slow: SlowFunction) => number,
+    { placeOfKey, ...around }: Omit<Surroundings, 'placeOf'> & { placeOfKey: (key: string) => Place },
   ): readonly [FunctionBody, FunctionBody] {
     const addresses = new Map<number, number>();
     for (const id of [...this.constants, ...this.hoisted]) addresses.set(id, start + addresses.size * 8);
@@ -189,19 +202,22 @@ class StageParts {
 
     const once = new FunctionBody(2);
     const onceRoots = [...fixed.map(({ node }) => node), ...this.hoisted];
-    const onceEmitter = new Emitter(this.graph, once, { placeOf: loaded, importOf }, onceRoots);
+    const onceEmitter = new Emitter(this.graph, once, { placeOf: loaded, ...around }, onceRoots);
     for (const { node, key } of fixed) onceEmitter.store(node, placeOfKey(key));
     for (const id of this.hoisted) onceEmitter.store(id, { slot: addresses.get(id)! });
+    onceEmitter.pushDoubt();
 
     const loop = new FunctionBody(2);
-    if (varying.length > 0) {
+    if (varying.length === 0) loop.zero();
+    else {
       const placeOf = (id: number): Place | undefined =>
         loaded(id) ?? (this.hoisted.has(id) ? { slot: addresses.get(id)! } : undefined);
       const roots = varying.map(({ node }) => node);
-      const emitter = new Emitter(this.graph, loop, { placeOf, importOf }, roots);
+      const emitter = new Emitter(this.graph, loop, { placeOf, ...around }, roots);
       loop.loop(0, 1, 16, () => {
         for (const { node, key } of varying) emitter.store(node, placeOfKey(key));
       });
+      emitter.pushDoubt();
     }
     return [once, loop];
   }

@@ -1,8 +1,8 @@
 /**
  * Transcendental functions as graphs of primitive operations on pairs of lanes.
  *
- * Arguments are finite or NaN. Where a fast form does not hold (huge angles, overflow, subnormal numbers, NaN) a
- * guard sends the pair to JavaScript's own function. Coefficients: exp, tan, atan from S. L. Moshier's Cephes; ln and
+ * Arguments are finite or NaN. A NaN stays one. Where a fast form does not hold (huge angles,
+ * overflow, subnormal numbers) a guard says so, and JavaScript's own function takes over. Coefficients: exp, tan, atan from S. L. Moshier's Cephes; ln and
  * pow (power.ts) from Sun's fdlibm; the sine from a minimax fit on ±π/2. The tests hold each against JavaScript's Math.
  */
 import { bitsOf, type Graph } from './graph.ts';
@@ -23,7 +23,7 @@ export const exp: Routine = (g, x) => {
   const half = g.make('div', p, g.make('sub', q, p));
   const grown = g.make('add', g.constant(1), g.make('add', half, half));
   const fast = g.make('mul', grown, g.shift('left', 52, shifted));
-  return g.guard('exp', fast, g.make('le', g.make('abs', x), g.constant(708)), x);
+  return g.guard('exp', fast, g.make('gt', g.make('abs', x), g.constant(708)), x);
 };
 
 /** x − n·part. */
@@ -69,7 +69,7 @@ export const ln: Routine = (g, x) => {
   const low = g.make('add', small, g.make('mul', k, g.constant(1.9082149292705877e-10)));
   const rest = g.make('sub', g.make('sub', half, low), f);
   const fast = g.make('sub', g.make('mul', k, g.constant(0.6931471803691238)), rest);
-  return g.guard('log', fast, g.make('ge', x, g.constant(SMALLEST_NORMAL)), x);
+  return g.guard('log', g.keepVoid(fast, x), g.make('lt', x, g.constant(SMALLEST_NORMAL)), x);
 };
 
 export const log10: Routine = (g, x) => {
@@ -82,7 +82,7 @@ export const log10: Routine = (g, x) => {
     g.make('mul', k, g.constant(3.694239077158931e-13)),
   );
   const fast = g.make('add', low, g.make('mul', k, g.constant(0.30102999566361177)));
-  return g.guard('log10', fast, g.make('ge', x, g.constant(SMALLEST_NORMAL)), x);
+  return g.guard('log10', g.keepVoid(fast, x), g.make('lt', x, g.constant(SMALLEST_NORMAL)), x);
 };
 
 /** π in three parts, of which n times the first two is exact for n below 2²⁰. */
@@ -110,7 +110,7 @@ export const sin: Routine = (g, x) => {
   const shifted = g.make('add', g.make('mul', x, g.constant(1 / Math.PI)), g.constant(ROUNDER));
   const n = g.make('sub', shifted, g.constant(ROUNDER));
   const fast = sineOf(g, lessTurns(g, x, n, 1), g.shift('left', 63, shifted));
-  return g.markTame(g.guard('sin', fast, withinAngle(g, x), x));
+  return g.markTame(g.guard('sin', fast, beyondAngle(g, x), x));
 };
 
 /** cos x = −(−1)ʰ·sin(x − (h + ½)π). */
@@ -120,11 +120,11 @@ export const cos: Routine = (g, x) => {
   const n = g.make('add', g.make('sub', shifted, g.constant(ROUNDER)), g.constant(0.5));
   const sign = g.make('xor', g.shift('left', 63, shifted), g.constant(-0));
   const fast = sineOf(g, lessTurns(g, x, n, 1), sign);
-  return g.markTame(g.guard('cos', fast, withinAngle(g, x), x));
+  return g.markTame(g.guard('cos', fast, beyondAngle(g, x), x));
 };
 
-const withinAngle = (g: Graph, x: number): number =>
-  g.make('le', g.make('abs', x), g.constant(LARGEST_ANGLE));
+const beyondAngle = (g: Graph, x: number): number =>
+  g.make('gt', g.make('abs', x), g.constant(LARGEST_ANGLE));
 
 export const tan: Routine = (g, x) => {
   const shifted = g.make('add', g.make('mul', x, g.constant(2 / Math.PI)), g.constant(ROUNDER));
@@ -140,7 +140,7 @@ export const tan: Routine = (g, x) => {
   const odd = g.make('integerNegate', g.make('and', shifted, g.bits(1n)));
   const top = g.make('select', g.make('neg', q), high, odd);
   const bottom = g.make('select', high, q, odd);
-  return g.guard('tan', g.make('div', top, bottom), withinAngle(g, x), x);
+  return g.guard('tan', g.make('div', top, bottom), beyondAngle(g, x), x);
 };
 
 const TAN_3_8_PI = 2.414213562373095;
