@@ -12,6 +12,7 @@ import type { Finding, NotAsked, Question } from './finding.ts';
 import { judge } from './judge.ts';
 import { CHECK, PLAN, planFor } from './plan.ts';
 import { type Scope, sameValue } from './resolve.ts';
+import { policyFault } from './set-policy.ts';
 import type { Value } from './value.ts';
 import { type Worked, work } from './work.ts';
 
@@ -68,16 +69,9 @@ function policyProblems(refit: Refit, problems: Problem[]): void {
     }
     const read = parseQuantity(text, policy.unit);
     if (!read.ok) problems.push({ ...read.problem, where });
-    else if (
-      read.value.value < 0 ||
-      (policy.domain === 'positive' && read.value.value === 0) ||
-      (policy.domain === 'fraction' && read.value.value > 1)
-    ) {
-      problems.push({
-        code: 'out-of-domain',
-        where,
-        message: `The policy “${policy.name}” must be ${policy.domain === 'fraction' ? 'between 0 and 1' : 'above zero'}; usual is ${policy.usual}.`,
-      });
+    else {
+      const message = policyFault(policy, read.value.value);
+      if (message) problems.push({ code: 'out-of-domain', where, message });
     }
   }
 }

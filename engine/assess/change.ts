@@ -8,7 +8,7 @@ export function withFact(refit: Refit, path: string, value: FactValue): Refit {
   const found = target(refit, path);
   if (!found.ok || found.value.fact === undefined) return refit;
   const { chain, place, fact } = found.value;
-  const id = findPlace(refit, chain, place)?.chosen;
+  const id = found.value.part ?? findPlace(refit, chain, place)?.chosen;
   const part: Part | undefined = id ? refit.parts[id] : undefined;
   const old = part?.facts[fact];
   if (!part || !old) return refit;

@@ -11,6 +11,7 @@ export {
 } from './finding.ts';
 export { next, type Step } from './next.ts';
 export { type Changed, type Remedy, remedies } from './remedies.ts';
+export { policyFault, setPath, setPolicy } from './set-policy.ts';
 export {
   type FactRow,
   type PolicyRow,

@@ -14,9 +14,11 @@ export interface Setting {
   readonly read?: ReadFact;
 }
 
-interface Target {
+export interface Target {
   readonly chain: string | null;
   readonly place: PlaceId;
+  /** An option of the place other than the chosen part: 'X.motor@x-motor-2'. */
+  readonly part?: string;
   /** Absent for the place itself: 'X.brake'. */
   readonly fact?: string;
 }
@@ -49,30 +51,40 @@ export function target(refit: Refit, path: string): Result<Target> {
   const axis = refit.chains.find((chain) => chain.id.toLowerCase() === steps[0]?.toLowerCase());
   if (axis) steps.shift();
   const places = Object.keys(axis ? axis.places : refit.places);
-  const [placeText = '', factText, ...more] = steps;
-  if (placeText === '' || more.length > 0) {
+  const [address = '', factText, ...more] = steps;
+  const [placeText = '', optionText, ...others] = address.split('@').map((step) => step.trim());
+  if (placeText === '' || more.length > 0 || others.length > 0) {
     return refuse({
       code: 'malformed',
       message: `“${path.slice(0, 60)}” is no path; write one like X.motor.resistance or supply.secondary.`,
     });
   }
   const place = places.find((name) => name.toLowerCase() === placeText.toLowerCase());
-  if (!place) {
+  if (!place || !Object.hasOwn(PLACES, place)) {
     const names = axis ? places : [...places, ...refit.chains.map((chain) => chain.id)];
     return refuse(
       noSuch(axis ? `place of the ${axis.id} axis called` : 'place or axis called', placeText, names),
     );
   }
   const chain = axis?.id ?? null;
-  if (factText === undefined) return ok({ chain, place: place as PlaceId });
+  let part: { part: string } | undefined;
+  if (optionText !== undefined) {
+    const ids = findPlace(refit, chain, place)!.options;
+    const id = ids.find((each) => each.toLowerCase() === optionText.toLowerCase());
+    if (id === undefined) return refuse(noSuch(`option of ${place} called`, optionText, ids));
+    part = { part: id };
+  }
+  if (factText === undefined) return ok({ chain, place: place as PlaceId, ...part });
   const facts = Object.keys(PLACES[place as PlaceId].facts);
   const fact = facts.find((name) => name.toLowerCase() === factText.toLowerCase());
   if (!fact) return refuse(noSuch(`fact of the ${PLACES[place as PlaceId].name} called`, factText, facts));
-  return ok({ chain, place: place as PlaceId, fact });
+  return ok({ chain, place: place as PlaceId, ...part, fact });
 }
 
-export const sayTarget = ({ chain, place, fact }: Target): string =>
-  [chain, place, fact].filter((step) => step !== null && step !== undefined).join('.');
+export const sayTarget = ({ chain, place, part, fact }: Target): string =>
+  [chain, part === undefined ? place : `${place}@${part}`, fact]
+    .filter((step) => step !== null && step !== undefined)
+    .join('.');
 
 function freeId(refit: Refit, wanted: string): string {
   if (!Object.hasOwn(refit.parts, wanted)) return wanted;
@@ -139,8 +151,9 @@ export interface SetOptions {
 }
 
 /**
- * The changes that record `text` for a path: a fact ('X.motor.resistance'), a place ('X.brake'), or a policy
- * ('policies.margin'). 'unknown' forgets a fact. Nothing is recorded that cannot be read.
+ * The changes that record `text` for a path: a fact ('X.motor.resistance'), one of an option that is not chosen
+ * ('X.motor@x-motor-2.resistance'), or a place ('X.brake'). 'unknown' forgets a fact. Nothing is recorded that cannot
+ * be read.
  */
 export function set(refit: Refit, path: string, text: string, options: SetOptions = {}): Result<Setting> {
   const found = target(refit, path);
@@ -158,14 +171,15 @@ export function set(refit: Refit, path: string, text: string, options: SetOption
   const spec = factSpec(where.place, where.fact)!;
   const place = findPlace(refit, where.chain, where.place)!;
   const forget = UNKNOWN.has(text.trim().toLowerCase());
-  if (place.chosen === 'none') {
+  if (place.chosen === 'none' && where.part === undefined) {
     return refuse({
       code: 'unknown-name',
       where: at,
       message: `The machine has no ${PLACES[where.place].name} there. Set ${sayTarget({ chain: where.chain, place: where.place })} to fitted first.`,
     });
   }
-  let part = place.chosen === null ? undefined : refit.parts[place.chosen];
+  const id = where.part ?? place.chosen;
+  let part = id === null ? undefined : refit.parts[id];
   const changes: Change[] = [];
   if (!part) {
     if (forget) return ok({ changes: [], notes: [], questions: [] });
