@@ -1,0 +1,79 @@
+/** `fettle next`: the few facts that would settle most. */
+import { assess, list, next, type Step } from '../../engine/assess/index.ts';
+import type { Command } from '../command.ts';
+import { EXIT } from '../exit.ts';
+import { openRefit } from '../files.ts';
+import { entering } from '../print/enter.ts';
+import { type Page, pageOn } from '../print/page.ts';
+import { capital, plural } from '../print/text.ts';
+import { Refusal } from '../refusal.ts';
+
+const USUAL = 5;
+const MOST = 200;
+
+const TROUBLE = [
+  '',
+  'read a plate',
+  'look it up or use a meter',
+  'a bench test',
+  'strip it down',
+  'buy or ask far',
+];
+
+export const nextFacts: Command = {
+  name: 'next',
+  summary: 'names the few facts that would settle most, and how to find them out',
+  usage: ['next FILE [--most N] [--json]'],
+  about: 'Ask again after each answer: one answer may bring further questions, or make others needless.',
+  options: {
+    most: { takes: 'a number', says: `how many at most; else ${USUAL}` },
+    json: { says: 'as JSON' },
+  },
+  examples: ['next lathe.refit', 'next lathe.refit --most 1'],
+  words: [1, 1],
+  run: ({ io, words, text, has }) => {
+    const most = readMost(text('most'));
+    const file = openRefit(words[0]!);
+    const assessment = assess(file.refit);
+    const steps = next(assessment, most);
+    if (has('json')) {
+      io.out(`${JSON.stringify({ format: 'fettle-next', version: 1, steps }, null, 2)}\n`);
+      return EXIT.fine;
+    }
+    const page = pageOn(io);
+    if (steps.length === 0) page.prose('Nothing more needs to be found out.');
+    for (const [at, step] of steps.entries()) {
+      if (at > 0) page.line();
+      printStep(page, step, at + 1, file.path);
+    }
+    return EXIT.fine;
+  },
+};
+
+function readMost(text: string | undefined): number {
+  if (text === undefined) return USUAL;
+  const most = /^\d{1,3}$/.test(text.trim()) ? Number(text) : 0;
+  if (most < 1 || most > MOST) throw new Refusal(`--most takes a whole number from 1 to ${MOST}.`);
+  return most;
+}
+
+function printStep(page: Page, step: Step, number: number, file: string): void {
+  const indent = '   ';
+  page.prose(`${page.paint('bold', `${number}. ${capital(step.name)}`)} (${step.path})`, '', indent);
+  if (step.caution) page.prose(`Caution: ${step.caution}`, indent);
+  page.prose(step.findOut, indent);
+  page.prose(`Trouble: ${TROUBLE[step.trouble] ?? 'some'}. ${settles(step)}`, indent);
+  const { command, write } = entering(file, step.path);
+  page.line(`${indent}${command}`);
+  page.prose(write, indent);
+}
+
+function settles({ settles, waiting, doubtful }: Step): string {
+  if (doubtful) return `It is only a guess so far, and ${sayIds(waiting)} would be surer with it.`;
+  const others = waiting.length - settles.filter((id) => waiting.includes(id)).length;
+  const more = others > 0 ? ` ${plural(others, 'finding waits', 'findings wait')} for it and for more.` : '';
+  return settles.length > 0 ? `With what stands above, it brings an answer, or the next question, for ${sayIds(settles)}.${more}` : more.trim();
+}
+
+const sayIds = (ids: readonly string[]): string =>
+  ids.length > 6 ? list([...ids.slice(0, 5), `${ids.length - 5} more`]) : list(ids);
