@@ -3,12 +3,13 @@ import { CHECKS } from '../checks/index.ts';
 import { POLICY } from '../checks/policies.ts';
 import type { Working } from '../checks/working.ts';
 import { factSpec } from '../parts/index.ts';
-import { parseQuantity } from '../quantity/index.ts';
+import { parseQuantity, type UnitSystem } from '../quantity/index.ts';
 import type { Problem } from '../quantity/types.ts';
 import { oddity } from '../refit/read-fact.ts';
 import type { Chain, Refit } from '../refit/types.ts';
 import { type Context, type FactMemo, partIn, placeOf, readPath } from './context.ts';
 import type { Finding, NotAsked, Question } from './finding.ts';
+import type { Judged } from './frame.ts';
 import { judge } from './judge.ts';
 import { CHECK, PLAN, planFor } from './plan.ts';
 import { type Scope, sameValue } from './resolve.ts';
@@ -36,13 +37,15 @@ export interface Assessment {
 interface Kept {
   readonly facts: FactMemo;
   readonly values: ReadonlyMap<string, Value>;
+  readonly judged: ReadonlyMap<string, { readonly values: readonly Value[]; readonly judged: Judged }>;
+  readonly system: UnitSystem;
 }
 
 export const workedKey = (chain: Chain | null, working: string): string =>
   `${chain?.id ?? 'machine'}/${working}`;
 
 /** Every fact of every chosen place, read once, for problems and questions. */
-function readAll(context: Context, problems: Problem[], questions: Question[]): void {
+function readAll(context: Context, problems: Problem[], questions: Question[], guesses: Set<string>): void {
   const places = context.chain ? context.chain.places : context.refit.places;
   for (const place of Object.keys(places)) {
     const part = partIn(context, place);
@@ -53,11 +56,33 @@ function readAll(context: Context, problems: Problem[], questions: Question[]): 
       const reading = readPath(context, place, name);
       if (reading.state === 'bad') problems.push(reading.problem);
       if (reading.state !== 'read') continue;
+      if (reading.fact.basis === 'guess') guesses.add(reading.path);
       const odd = oddity(spec, reading.read);
       if (odd) questions.push({ code: 'out-of-domain', message: odd, where: reading.path });
     }
   }
 }
+
+/** Names the guesses a finding rests on; the earlier finding itself where nothing about it changed. */
+function withGuesses(finding: Finding, guesses: ReadonlySet<string>, before: Finding | undefined): Finding {
+  const own = finding.facts.filter((path) => guesses.has(path));
+  if (
+    before &&
+    before.sentence === finding.sentence &&
+    before.basis === finding.basis &&
+    before.there?.value === finding.there?.value &&
+    before.asked?.value === finding.asked?.value &&
+    before.chance === finding.chance &&
+    sameList(before.facts, finding.facts) &&
+    sameList(before.missing, finding.missing) &&
+    sameList(before.guesses, own)
+  )
+    return before;
+  return own.length === 0 ? finding : { ...finding, guesses: own };
+}
+
+const sameList = (a: readonly string[], b: readonly string[]): boolean =>
+  a.length === b.length && a.every((item, i) => item === b[i]);
 
 function policyProblems(refit: Refit, problems: Problem[]): void {
   for (const [id, text] of Object.entries(refit.policies)) {
@@ -84,9 +109,15 @@ interface Ground {
 }
 
 /** Works through a plan, taking over from the previous assessment what did not change. */
-function lay(refit: Refit, plan: readonly Working[], previous: Assessment | undefined): Ground {
+function lay(
+  refit: Refit,
+  plan: readonly Working[],
+  previous: Assessment | undefined,
+  system: UnitSystem,
+): Ground {
   const memo: FactMemo = previous?.kept.facts ?? new WeakMap();
   const values = new Map<string, Value>();
+  const judgements: Map<string, { values: readonly Value[]; judged: Judged }> = new Map();
   const worked = new Map<string, Worked>();
   const recomputed: string[] = [];
   const scopes = new Map<Chain | null, Scope>();
@@ -98,6 +129,14 @@ function lay(refit: Refit, plan: readonly Working[], previous: Assessment | unde
     const kept = before && sameValue(before, value) ? before : value;
     values.set(key, kept);
     return kept;
+  };
+
+  const judged: Scope['judged'] = (id, of, make) => {
+    const before = previous?.kept.system === system ? previous.kept.judged.get(id) : undefined;
+    const same = before?.values.length === of.length && before.values.every((value, i) => value === of[i]);
+    const entry = before && same ? before : { values: of, judged: make() };
+    judgements.set(id, entry);
+    return entry.judged;
   };
 
   const scopeFor = (chain: Chain | null): Scope => {
@@ -113,6 +152,8 @@ function lay(refit: Refit, plan: readonly Working[], previous: Assessment | unde
           },
         forChain: scopeFor,
         keep,
+        judged,
+        system,
       };
       scopes.set(chain, scope);
     }
@@ -128,15 +169,19 @@ function lay(refit: Refit, plan: readonly Working[], previous: Assessment | unde
       worked.set(key, now);
     }
   }
-  return { scopeFor, worked, recomputed, kept: { facts: memo, values } };
+  return { scopeFor, worked, recomputed, kept: { facts: memo, values, judged: judgements, system } };
 }
 
 /**
  * Assesses a refit. Give the previous assessment to recompute only what an edit touched.
  * Never throws for what a person may have entered; unreadable facts count as unknown and stand in `problems`.
  */
-export function assess(refit: Refit, options: { previous?: Assessment | undefined } = {}): Assessment {
-  const { scopeFor, worked, recomputed, kept } = lay(refit, PLAN, options.previous);
+export function assess(
+  refit: Refit,
+  options: { previous?: Assessment | undefined; system?: UnitSystem | undefined } = {},
+): Assessment {
+  const { previous, system = previous?.kept.system ?? 'mm' } = options;
+  const { scopeFor, worked, recomputed, kept } = lay(refit, PLAN, previous, system);
   const findings: Finding[] = [];
   const notAsked: NotAsked[] = [];
   for (const chain of [...refit.chains, null]) {
@@ -150,15 +195,26 @@ export function assess(refit: Refit, options: { previous?: Assessment | undefine
   const problems: Problem[] = [];
   const questions: Question[] = [];
   policyProblems(refit, problems);
+  const guesses = new Set<string>();
   for (const chain of [null, ...refit.chains]) {
-    readAll({ refit, chain, memo: kept.facts }, problems, questions);
+    readAll({ refit, chain, memo: kept.facts }, problems, questions, guesses);
   }
-  return { refit, findings, notAsked, problems, questions, worked, recomputed, kept };
+  const before = new Map(previous?.findings.map((finding) => [finding.id, finding]));
+  return {
+    refit,
+    findings: findings.map((finding) => withGuesses(finding, guesses, before.get(finding.id))),
+    notAsked,
+    problems,
+    questions,
+    worked,
+    recomputed,
+    kept,
+  };
 }
 
 /** One finding of a changed refit, and nothing that it does not need. Undefined when it is not asked there. */
 export function reassess(previous: Assessment, refit: Refit, finding: Finding): Finding | undefined {
-  const { scopeFor } = lay(refit, planFor(finding.check), previous);
+  const { scopeFor } = lay(refit, planFor(finding.check), previous, previous.kept.system);
   const chain = refit.chains.find((each) => each.id === finding.chain) ?? null;
   const answer = judge(scopeFor(chain), CHECK.get(finding.check)!);
   return 'finding' in answer ? answer.finding : undefined;

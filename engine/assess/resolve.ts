@@ -2,9 +2,10 @@
 import { POLICY } from '../checks/policies.ts';
 import type { Ref } from '../checks/refs.ts';
 import { factSpec, type PlaceId } from '../parts/index.ts';
-import { parseQuantity, standardUncertainty } from '../quantity/index.ts';
+import { parseQuantity, standardUncertainty, type UnitSystem } from '../quantity/index.ts';
 import type { Chain } from '../refit/types.ts';
 import { type Context, partIn, pathOf, readPath } from './context.ts';
+import type { Judged } from './frame.ts';
 import { combine, type Known, NO_DOUBT, NOTHING, restsOf, union, type Value } from './value.ts';
 
 /** What resolving needs besides the refit: results of workings, and values already made for the same things. */
@@ -15,6 +16,9 @@ export interface Scope {
   forChain(chain: Chain): Scope;
   /** Returns the earlier value where it says the same, so that identity means 'unchanged'. */
   keep(key: string, value: Value): Value;
+  /** The earlier judgement where every value is the same, else a new one. */
+  judged(id: string, values: readonly Value[], make: () => Judged): Judged;
+  readonly system: UnitSystem;
 }
 
 const sameDoubt = (a: ReadonlyMap<string, number>, b: ReadonlyMap<string, number>): boolean => {

@@ -1,5 +1,8 @@
 /** Paths and lists in words. */
+
 import { AXIS_PLACES, factSpec, PLACES, type PlaceId } from '../parts/index.ts';
+import { formatQuantity } from '../quantity/index.ts';
+import type { Amount } from './finding.ts';
 
 /** 'X.screw.root' → 'root diameter of the X screw'. */
 export function sayPath(path: string): string {
@@ -30,4 +33,11 @@ export function missingSentence(paths: readonly string[]): string {
   const shown = paths.slice(0, 3).map(sayPath);
   const rest = paths.length - shown.length;
   return `Not known yet: ${rest > 0 ? `${shown.join(', ')} and ${rest} more` : list(shown)}.`;
+}
+
+/** An amount for a sentence: no more digits than its doubt leaves, at most four. */
+export function sayRounded({ value, doubt, unit }: Amount): string {
+  if (!(doubt > 0) || value === 0) return formatQuantity(value, unit);
+  const digits = Math.floor(Math.log10(Math.abs(value))) - Math.floor(Math.log10(2 * doubt)) + 1;
+  return formatQuantity(value, unit, { digits: Math.min(4, Math.max(1, digits)) });
 }

@@ -1,0 +1,115 @@
+/** Ratio and band checks against one chain. */
+import type { BandCheck, RatioCheck, Sentences } from '../checks/check.ts';
+import { policy, type Ref } from '../checks/refs.ts';
+import { preferred } from '../quantity/index.ts';
+import { compare } from './compare.ts';
+import type { Amount, Finding } from './finding.ts';
+import { base, type Frame, type Judged, stopped } from './frame.ts';
+import { resolve, type Scope } from './resolve.ts';
+import { type Known, restsOf, uncertainty, union, type Value } from './value.ts';
+import { sayRounded } from './words.ts';
+
+const resolveAll = (scope: Scope, refs: readonly Ref[]): Value[] => refs.map((ref) => resolve(scope, ref));
+
+const amount = (value: Known, unit: string): Amount => ({
+  value: value.value,
+  doubt: uncertainty(value.doubt),
+  unit,
+});
+
+/** Puts numbers into a sentence. */
+function fill(sentence: string, asked: Amount, there: Amount, margin: number | null): string {
+  return sentence
+    .replaceAll('{asked}', sayRounded(asked))
+    .replaceAll('{there}', sayRounded(there))
+    .replaceAll('{margin}', margin === null ? '–' : margin.toPrecision(3));
+}
+
+function numbers(
+  scope: Scope,
+  frame: Frame,
+  check: RatioCheck | BandCheck,
+  demand: Known,
+  capacity: Known,
+  says: Sentences,
+  tight: Known,
+): Finding {
+  const compared = compare(demand, capacity, tight.value);
+  const rests = restsOf([demand, capacity, tight]);
+  const facts = [...rests.facts].sort();
+  const unit = preferred(check.unit, scope.system);
+  const asked = amount(demand, unit);
+  const there = amount(capacity, unit);
+  const sentence =
+    compared.margin === null
+      ? 'Nothing is asked of it here.'
+      : fill(
+          says[compared.verdict === 'unknown' ? 'fails' : compared.verdict],
+          asked,
+          there,
+          compared.margin,
+        );
+  return {
+    ...base(frame),
+    verdict: compared.verdict,
+    sentence,
+    asked,
+    there,
+    margin: compared.margin,
+    ...(compared.range ? { marginRange: compared.range } : {}),
+    ...(compared.chance === undefined ? {} : { chance: compared.chance }),
+    ...(rests.basis ? { basis: rests.basis } : {}),
+    facts,
+    guesses: [],
+    missing: [],
+    policies: [...rests.policies].sort(),
+  };
+}
+
+export function judgeRatio(scope: Scope, frame: Frame, check: RatioCheck): Judged {
+  const values = resolveAll(scope, [check.demand, check.capacity, policy(check.tight)]);
+  return scope.judged(
+    frame.id,
+    values,
+    () => stopped(frame, values) ?? ratio(scope, frame, check, values as [Known, Known, Known]),
+  );
+}
+
+function ratio(
+  scope: Scope,
+  frame: Frame,
+  check: RatioCheck,
+  [demand, capacity, tight]: readonly [Known, Known, Known],
+): Judged {
+  return { finding: numbers(scope, frame, check, demand, capacity, check.says, tight) };
+}
+
+export function judgeBand(scope: Scope, frame: Frame, check: BandCheck): Judged {
+  const values = resolveAll(scope, [check.value, check.low, check.high, policy(check.tight)]);
+  return scope.judged(
+    frame.id,
+    values,
+    () => stopped(frame, values) ?? band(scope, frame, check, values as [Known, Known, Known, Known]),
+  );
+}
+
+function band(
+  scope: Scope,
+  frame: Frame,
+  check: BandCheck,
+  [value, low, high, tight]: readonly [Known, Known, Known, Known],
+): Judged {
+  const lower = numbers(scope, frame, check, low, value, check.saysLow, tight);
+  const upper = numbers(scope, frame, check, value, high, check.saysHigh, tight);
+  const worse = (lower.margin ?? Number.POSITIVE_INFINITY) < (upper.margin ?? Number.POSITIVE_INFINITY);
+  const rests = restsOf([value, low, high]);
+  const finding = worse ? lower : upper;
+  return {
+    finding: {
+      ...finding,
+      side: worse ? 'low' : 'high',
+      facts: [...rests.facts].sort(),
+      policies: [...union(rests.policies, tight.policies)].sort(),
+    },
+  };
+}
