@@ -1,9 +1,28 @@
 /** Every command. Add one: its file and one line here; help shows them in this order. */
 import type { Command } from '../command.ts';
 import { check } from './check.ts';
+import { helpOn, version } from './help.ts';
+import { history } from './history.ts';
 import { newRefitFile } from './new.ts';
 import { nextFacts } from './next.ts';
 import { choose, option } from './option.ts';
+import { pack, unpack } from './pack.ts';
 import { set } from './set.ts';
+import { show } from './show.ts';
+import { whyFinding } from './why.ts';
 
-export const COMMANDS: readonly Command[] = [newRefitFile, set, option, choose, nextFacts, check];
+export const COMMANDS: readonly Command[] = [
+  newRefitFile,
+  set,
+  nextFacts,
+  check,
+  whyFinding,
+  show,
+  option,
+  choose,
+  history,
+  pack,
+  unpack,
+  helpOn(() => COMMANDS),
+  version,
+];

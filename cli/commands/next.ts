@@ -72,7 +72,9 @@ function settles({ settles, waiting, doubtful }: Step): string {
   if (doubtful) return `It is only a guess so far, and ${sayIds(waiting)} would be surer with it.`;
   const others = waiting.length - settles.filter((id) => waiting.includes(id)).length;
   const more = others > 0 ? ` ${plural(others, 'finding waits', 'findings wait')} for it and for more.` : '';
-  return settles.length > 0 ? `With what stands above, it brings an answer, or the next question, for ${sayIds(settles)}.${more}` : more.trim();
+  return settles.length > 0
+    ? `With what stands above, it brings an answer, or the next question, for ${sayIds(settles)}.${more}`
+    : more.trim();
 }
 
 const sayIds = (ids: readonly string[]): string =>

@@ -1,0 +1,63 @@
+/** `fettle why`: the working of one finding, from the facts to the verdict. */
+import {
+  type Assessment,
+  assess,
+  type Finding,
+  type Remedy,
+  remedies,
+  type Why,
+  why,
+} from '../../engine/assess/index.ts';
+import { nearest } from '../../engine/refit/nearest.ts';
+import { shown } from '../arguments.ts';
+import type { Command } from '../command.ts';
+import { EXIT } from '../exit.ts';
+import { openRefit } from '../files.ts';
+import { whyJson } from '../json/why.ts';
+import { pageOn } from '../print/page.ts';
+import { printRemedies, printWhy } from '../print/why.ts';
+import { Refusal } from '../refusal.ts';
+
+export const whyFinding: Command = {
+  name: 'why',
+  summary: 'shows the working of one finding, its sources, and what would make it fit',
+  usage: ['why FILE FINDING [--json]'],
+  about: 'FINDING is a name such as X.whirl, as “fettle check” shows it.',
+  options: { json: { says: 'as JSON' } },
+  examples: ['why lathe.refit X.whirl'],
+  words: [2, 2],
+  run: ({ io, words, has }) => {
+    const [path, id] = words as [string, string];
+    const file = openRefit(path);
+    const assessment = assess(file.refit);
+    const finding = findFinding(assessment, id);
+    const answer: Why = why(assessment, finding.id)!;
+    if (has('json')) {
+      const found = remedies(assessment, finding.id);
+      io.out(`${JSON.stringify(whyJson(answer, found), null, 2)}\n`);
+      return EXIT.fine;
+    }
+    const page = pageOn(io);
+    printWhy(page, answer, path);
+    if (finding.verdict === 'fits' || finding.verdict === 'unknown') return EXIT.fine;
+    // Seeking takes a second or more, so all else stands there already.
+    const found: readonly Remedy[] = remedies(assessment, finding.id);
+    printRemedies(page, found, path);
+    return EXIT.fine;
+  },
+};
+
+function findFinding({ findings, notAsked, refit }: Assessment, text: string): Finding {
+  const wanted = text.trim().toLowerCase();
+  const found = findings.find(({ id }) => id.toLowerCase() === wanted);
+  if (found) return found;
+  const idle = notAsked.find(({ id }) => id.toLowerCase() === wanted);
+  if (idle) throw new Refusal(`“${idle.title}” (${idle.id}) is not asked of this refit: ${idle.reason}`);
+  const near = nearest(
+    shown(wanted),
+    findings.map(({ id }) => id),
+  );
+  throw new Refusal(
+    `“${refit.name}” has no finding “${shown(text)}”. ${near ? `Did you mean ${near}?` : '“fettle check” shows the names of all.'}`,
+  );
+}
