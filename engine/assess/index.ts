@@ -1,4 +1,5 @@
 /** From a refit to its findings, their working, their remedies, and what to find out next. */
+export { answer, type Counts, count, worstFirst } from './answer.ts';
 export { type Assessment, assess } from './assess.ts';
 export { withFact, withOption } from './change.ts';
 export {
@@ -10,7 +11,7 @@ export {
   WORST_FIRST,
 } from './finding.ts';
 export { next, type Step } from './next.ts';
-export { type Changed, type Remedy, remedies } from './remedies.ts';
+export { type Changed, type Remedy, remedies, seekRemedies } from './remedies.ts';
 export { policyFault, setPath, setPolicy } from './set-policy.ts';
 export {
   type FactRow,

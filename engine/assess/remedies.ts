@@ -213,19 +213,21 @@ function partRemedies(on: Trial, where: string): OptionRemedy[] {
 
 /**
  * Everything that alone would make a finding fit, wishes and settings first, then those that upset least.
- * Empty when the finding fits, is unknown or does not exist.
+ * Works in pieces and yields the share done, so that a long search can show progress and be given up.
+ * Nothing for a finding that fits, is unknown or does not exist.
  */
-export function remedies(assessment: Assessment, id: string): Remedy[] {
+export function* seekRemedies(assessment: Assessment, id: string): Generator<number, Remedy[]> {
   const finding = assessment.findings.find((each) => each.id === id);
   if (!finding || finding.verdict === 'fits' || finding.verdict === 'unknown') return [];
   const trial: Trial = { assessment, finding, refit: assessment.refit };
   const found: Remedy[] = [];
-  for (const path of finding.facts) {
+  for (const [index, path] of finding.facts.entries()) {
     const [place, name] = path.split('.').slice(-2) as [string, string];
     const spec = factSpec(place, name);
     if (place === 'site') continue;
     if (spec?.kind === 'quantity') found.push(...valueRemedies(trial, path, spec));
     else found.push(...choiceRemedies(trial, path));
+    yield (index + 1) / (finding.facts.length + 1);
   }
   for (const where of new Set(finding.facts.map((path) => path.split('.').slice(0, -1).join('.')))) {
     found.push(...partRemedies(trial, where));
@@ -235,4 +237,13 @@ export function remedies(assessment: Assessment, id: string): Remedy[] {
       (change) => change.after === 'fails' || (change.before === 'fits' && change.after !== 'fits'),
     ).length;
   return found.sort((a, b) => Number(b.free) - Number(a.free) || harm(a) - harm(b));
+}
+
+/** The same in one go. */
+export function remedies(assessment: Assessment, id: string): Remedy[] {
+  const search = seekRemedies(assessment, id);
+  for (;;) {
+    const piece = search.next();
+    if (piece.done) return piece.value;
+  }
 }

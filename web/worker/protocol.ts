@@ -1,0 +1,58 @@
+/** What the page asks the engine in its worker, and what it answers. Plain data only. */
+import type { Counts, Finding, NotAsked, Question, Remedy, Step, Why } from '../../engine/assess/index.ts';
+import type { Basis, Problem, UnitSystem } from '../../engine/quantity/index.ts';
+import type { Change, Edit, Refit } from '../../engine/refit/types.ts';
+
+/** Everything a screen shows of one state of a refit. */
+export interface Snapshot {
+  readonly findings: readonly Finding[];
+  readonly notAsked: readonly NotAsked[];
+  readonly problems: readonly Problem[];
+  readonly questions: readonly Question[];
+  readonly next: readonly Step[];
+  /** By axis id, and 'machine'. */
+  readonly answers: Readonly<Record<string, string>>;
+  readonly counts: Counts;
+}
+
+/** How a typed text was understood. */
+export interface Reading {
+  readonly path: string;
+  readonly text: string;
+  readonly problem?: Problem;
+  readonly notes: readonly string[];
+  readonly questions: readonly string[];
+  readonly changes: readonly Change[];
+}
+
+export interface Asked {
+  open: { ask: { refit: Refit; system: UnitSystem }; answer: Snapshot };
+  /** Takes over edits that are on the disk. */
+  apply: { ask: { edits: readonly Edit[] }; answer: { refit: Refit; snapshot: Snapshot } };
+  /** Tries a text without recording it; null goes back to what is recorded. */
+  draft: {
+    ask: { path: string; text: string; basis?: Basis; note?: string } | null;
+    answer: { reading: Reading | null; snapshot: Snapshot };
+  };
+  /** Tries several changes, as a remedy asks. */
+  attempt: { ask: { changes: readonly Change[] }; answer: Snapshot };
+  system: { ask: { system: UnitSystem }; answer: Snapshot };
+  why: { ask: { id: string }; answer: Why | null };
+  /** Slow: comes in pieces with progress, and can be cancelled. */
+  remedies: { ask: { id: string }; answer: readonly Remedy[] };
+  remedyChanges: { ask: { remedy: Remedy }; answer: readonly Change[] };
+  pictures: { ask: { chain: string }; answer: readonly unknown[] };
+}
+
+export type Ask = {
+  [K in keyof Asked]: { readonly n: number; readonly do: K; readonly ask: Asked[K]['ask'] };
+}[keyof Asked];
+
+export type Reply =
+  | { readonly n: number; readonly answer: unknown }
+  | { readonly n: number; readonly progress: number }
+  | { readonly n: number; readonly fault: string };
+
+export interface Cancel {
+  readonly cancel: number;
+}

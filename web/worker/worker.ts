@@ -1,0 +1,146 @@
+/** The engine, beside the page so that typing never waits for it. */
+import {
+  type Assessment,
+  answer,
+  assess,
+  count,
+  next,
+  type Remedy,
+  seekRemedies,
+  why,
+} from '../../engine/assess/index.ts';
+import { setPath } from '../../engine/assess/set-policy.ts';
+import type { UnitSystem } from '../../engine/quantity/index.ts';
+import { applyEdit } from '../../engine/refit/edit.ts';
+import { findPlace } from '../../engine/refit/place.ts';
+import type { Change, Refit } from '../../engine/refit/types.ts';
+import type { Ask, Asked, Cancel, Reading, Reply, Snapshot } from './protocol.ts';
+
+/** What is recorded, and what is shown: the same, or a draft on top of it. */
+let recorded: Assessment | undefined;
+let shown: Assessment | undefined;
+const cancelled = new Set<number>();
+
+const send = (reply: Reply): void => self.postMessage(reply);
+
+function snapshot(assessment: Assessment): Snapshot {
+  const answers: Record<string, string> = {};
+  for (const chain of [...assessment.refit.chains.map((each) => each.id), null]) {
+    answers[chain ?? 'machine'] = answer(assessment.findings.filter((finding) => finding.chain === chain));
+  }
+  const { findings, notAsked, problems, questions } = assessment;
+  return {
+    findings,
+    notAsked,
+    problems,
+    questions,
+    next: next(assessment, 8),
+    answers,
+    counts: count(findings),
+  };
+}
+
+function record(refit: Refit, system?: UnitSystem): Snapshot {
+  recorded = assess(refit, { previous: recorded?.refit.id === refit.id ? recorded : undefined, system });
+  shown = recorded;
+  return snapshot(recorded);
+}
+
+const need = (): Assessment => {
+  if (!recorded) throw new Error('no refit is open');
+  return recorded;
+};
+
+/** Shows what changes would make of the refit. Changes that do not go are left out of the picture. */
+function tryOut(changes: readonly Change[]): Snapshot {
+  const base = need();
+  const applied = applyEdit(base.refit, { changes });
+  shown = applied.ok ? assess(applied.value, { previous: base }) : base;
+  return snapshot(shown);
+}
+
+function draft(ask: Asked['draft']['ask']): Asked['draft']['answer'] {
+  const base = need();
+  if (ask === null) {
+    shown = base;
+    return { reading: null, snapshot: snapshot(base) };
+  }
+  const { path, text } = ask;
+  const set = setPath(base.refit, path, text, {
+    ...(ask.basis ? { basis: ask.basis } : {}),
+    ...(ask.note ? { note: ask.note } : {}),
+  });
+  const reading: Reading = set.ok
+    ? { path, text, notes: set.value.notes, questions: set.value.questions, changes: set.value.changes }
+    : { path, text, problem: set.problem, notes: [], questions: [], changes: [] };
+  return { reading, snapshot: tryOut(reading.changes) };
+}
+
+function remedyChanges(remedy: Remedy): readonly Change[] {
+  const { refit } = need();
+  if (remedy.kind === 'part') {
+    const [place, chain = null] = remedy.path.split('.').reverse() as [string, string | null];
+    const old = findPlace(refit, chain, place);
+    return old ? [{ do: 'place', chain, place, old, new: { ...old, chosen: remedy.text } }] : [];
+  }
+  const set = setPath(refit, remedy.path, remedy.text);
+  return set.ok ? set.value.changes : [];
+}
+
+const breathe = (): Promise<void> => new Promise((done) => setTimeout(done));
+
+async function remedies(n: number, id: string): Promise<readonly Remedy[] | undefined> {
+  const search = seekRemedies(need(), id);
+  for (;;) {
+    const piece = search.next();
+    if (piece.done) return piece.value;
+    send({ n, progress: piece.value });
+    await breathe();
+    if (cancelled.delete(n)) return undefined;
+  }
+}
+
+async function work(message: Ask): Promise<unknown> {
+  switch (message.do) {
+    case 'open':
+      recorded = undefined;
+      return record(message.ask.refit, message.ask.system);
+    case 'apply': {
+      let { refit } = need();
+      for (const edit of message.ask.edits) {
+        const applied = applyEdit(refit, edit);
+        if (!applied.ok) throw new Error(applied.problem.message);
+        refit = applied.value;
+      }
+      return { refit, snapshot: record(refit) };
+    }
+    case 'draft':
+      return draft(message.ask);
+    case 'attempt':
+      return tryOut(message.ask.changes);
+    case 'system':
+      return record(need().refit, message.ask.system);
+    case 'why':
+      return why(shown ?? need(), message.ask.id) ?? null;
+    case 'remedies':
+      return remedies(message.n, message.ask.id);
+    case 'remedyChanges':
+      return remedyChanges(message.ask.remedy);
+    case 'pictures': {
+      const { pictures } = await import('../../engine/assess/pictures/index.ts');
+      return pictures(shown ?? need(), message.ask.chain);
+    }
+  }
+}
+
+self.onmessage = async ({ data }: MessageEvent<Ask | Cancel>) => {
+  if ('cancel' in data) {
+    cancelled.add(data.cancel);
+    return;
+  }
+  try {
+    send({ n: data.n, answer: await work(data) });
+  } catch (error) {
+    send({ n: data.n, fault: error instanceof Error ? error.message : String(error) });
+  }
+};
