@@ -1,0 +1,245 @@
+/** One fact to enter: typing shows the new verdicts at once, leaving the field or Enter records it. */
+import { type KeyboardEvent, useEffect, useId, useState } from 'react';
+import type { FactSpec } from '../../engine/parts/types.ts';
+import { BASES, type Basis } from '../../engine/quantity/types.ts';
+import type { Fact } from '../../engine/refit/types.ts';
+import type { Session, View } from '../state/session.ts';
+
+const BASIS_WORDS: Readonly<Record<Basis, string>> = {
+  measured: 'I measured it',
+  datasheet: 'datasheet',
+  plate: 'read on the plate',
+  handbook: 'handbook',
+  told: 'somebody told me',
+  guess: 'my guess',
+};
+
+interface Props {
+  readonly session: Session;
+  readonly view: View;
+  readonly path: string;
+  readonly spec: FactSpec;
+  readonly fact: Fact | undefined;
+  /** How to find out is shown at once rather than behind a button. */
+  readonly guide?: boolean;
+  /** What stands beside the name: 'decides 4 answers'. */
+  readonly aside?: string;
+}
+
+const textOf = (fact: Fact | undefined): string => {
+  if (!fact) return '';
+  const { value } = fact;
+  if (value.kind === 'choice') return value.option;
+  if (value.kind === 'choices') return value.options.join(', ');
+  return value.text;
+};
+
+export function FactField({ session, view, path, spec, fact, guide = false, aside }: Props) {
+  const id = useId();
+  const recorded = textOf(fact);
+  const [text, setText] = useState(recorded);
+  const [basis, setBasis] = useState<Basis>(fact?.basis ?? 'guess');
+  // What another window recorded replaces what stands here, unless the person is typing.
+  useEffect(() => {
+    setText(recorded);
+    setBasis(fact?.basis ?? 'guess');
+  }, [recorded, fact?.basis]);
+  const wish = spec.kind === 'quantity' && spec.chosen === true;
+  const given = wish ? undefined : basis;
+  const reading = view.reading?.path === path ? view.reading : undefined;
+
+  const type = (value: string): void => {
+    setText(value);
+    void session.draft(path, value, given);
+  };
+  const commit = (value = text, as = given): void => {
+    if (value.trim() === '' || (value === recorded && (as === undefined || as === fact?.basis))) {
+      if (view.reading) void session.dropTrial();
+      if (value.trim() === '') setText(recorded);
+      return;
+    }
+    void session.commit(path, value, as);
+  };
+  const onKey = (event: KeyboardEvent): void => {
+    if (event.key === 'Enter' && spec.kind !== 'text' && spec.kind !== 'curve') commit();
+    if (event.key === 'Escape') {
+      setText(recorded);
+      void session.dropTrial();
+    }
+  };
+
+  return (
+    <div className="field" data-path={path}>
+      <div className="row spread">
+        {spec.kind === 'choices' ? (
+          <strong id={`${id}-name`}>{capital(spec.name)}</strong>
+        ) : (
+          <label htmlFor={id}>{capital(spec.name)}</label>
+        )}
+        {aside && <span className="small soft">{aside}</span>}
+      </div>
+      {guide && <HowTo spec={spec} />}
+      <div className="entry">
+        <Entry
+          id={id}
+          spec={spec}
+          text={text}
+          onType={type}
+          onCommit={commit}
+          onKey={onKey}
+          invalid={reading?.problem !== undefined}
+        />
+        {!wish && (
+          <select
+            aria-label={`Where the ${spec.name} comes from`}
+            value={basis}
+            onChange={(event) => {
+              const now = event.target.value as Basis;
+              setBasis(now);
+              if (recorded !== '') commit(text, now);
+            }}
+          >
+            {BASES.map((each) => (
+              <option key={each} value={each}>
+                {BASIS_WORDS[each]}
+              </option>
+            ))}
+          </select>
+        )}
+      </div>
+      <p id={`${id}-said`} className="said" aria-live="polite">
+        {reading?.problem && <span className="bad">{reading.problem.message}</span>}
+        {reading?.problem?.readings?.map((each) => (
+          <button
+            key={each}
+            type="button"
+            className="plain"
+            onClick={() => {
+              setText(each);
+              commit(each);
+            }}
+          >
+            {each}
+          </button>
+        ))}
+        {reading && !reading.problem && [...reading.notes, ...reading.questions].map(capital).join('. ')}
+      </p>
+      <div className="row">
+        {fact && (
+          <button type="button" className="plain" onClick={() => void session.commit(path, 'unknown')}>
+            Forget it
+          </button>
+        )}
+        {!guide && (
+          <details>
+            <summary>How to find out</summary>
+            <HowTo spec={spec} />
+          </details>
+        )}
+      </div>
+    </div>
+  );
+}
+
+function HowTo({ spec }: { spec: FactSpec }) {
+  return (
+    <>
+      {spec.caution && (
+        <p className="caution">
+          <strong>Take care.</strong> {spec.caution}
+        </p>
+      )}
+      <p className="soft">{spec.findOut}</p>
+    </>
+  );
+}
+
+interface EntryProps {
+  readonly id: string;
+  readonly spec: FactSpec;
+  readonly text: string;
+  readonly onType: (text: string) => void;
+  readonly onCommit: (text?: string) => void;
+  readonly onKey: (event: KeyboardEvent) => void;
+  readonly invalid: boolean;
+}
+
+function Entry({ id, spec, text, onType, onCommit, onKey, invalid }: EntryProps) {
+  const common = {
+    id,
+    value: text,
+    'aria-describedby': `${id}-said`,
+    'aria-invalid': invalid,
+    onKeyDown: onKey,
+  };
+  if (spec.kind === 'choice') {
+    return (
+      <select
+        {...common}
+        onChange={(event) => {
+          onType(event.target.value);
+          onCommit(event.target.value === '' ? 'unknown' : event.target.value);
+        }}
+      >
+        <option value="">don’t know</option>
+        {Object.entries(spec.options).map(([option, words]) => (
+          <option key={option} value={option}>
+            {words}
+          </option>
+        ))}
+      </select>
+    );
+  }
+  if (spec.kind === 'choices') {
+    const on = new Set(
+      text
+        .split(',')
+        .map((each) => each.trim())
+        .filter(Boolean),
+    );
+    return (
+      <fieldset aria-labelledby={`${id}-name`}>
+        {Object.entries(spec.options).map(([option, words]) => (
+          <div className="row" key={option}>
+            <input
+              id={`${id}-${option}`}
+              type="checkbox"
+              checked={on.has(option)}
+              onChange={() => {
+                const now = Object.keys(spec.options)
+                  .filter((each) => (each === option ? !on.has(each) : on.has(each)))
+                  .join(', ');
+                onType(now);
+                onCommit(now === '' ? 'unknown' : now);
+              }}
+            />
+            <label htmlFor={`${id}-${option}`} style={{ fontWeight: 400 }}>
+              {words}
+            </label>
+          </div>
+        ))}
+      </fieldset>
+    );
+  }
+  const field = {
+    ...common,
+    onChange: (event: { target: { value: string } }) => onType(event.target.value),
+    onBlur: () => onCommit(),
+    autoComplete: 'off',
+    spellCheck: false,
+  };
+  if (spec.kind === 'quantity')
+    return <input {...field} inputMode="text" placeholder={`like ${spec.plausible[0]}`} />;
+  return (
+    <textarea
+      {...field}
+      placeholder={
+        spec.kind === 'curve'
+          ? `1.1 ${spec.unit} at 300 ${spec.xUnit}; 0.8 ${spec.unit} at 600 ${spec.xUnit}`
+          : ''
+      }
+    />
+  );
+}
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,0 +1,81 @@
+/** The margin rule: a short logarithmic scale from ½ to 4, a line at 1, a bar to the margin, a dot, a whisker for the doubt. */
+import type { Verdict } from '../../engine/assess/finding.ts';
+
+const WIDTH = 160;
+const MIDDLE = 9;
+const LEAST = 0.5;
+const MOST = 4;
+
+const place = (margin: number): number => {
+  const clamped = Math.min(MOST, Math.max(LEAST, margin));
+  return 6 + ((Math.log(clamped) - Math.log(LEAST)) / Math.log(MOST / LEAST)) * (WIDTH - 12);
+};
+
+interface Props {
+  readonly margin?: number | null | undefined;
+  readonly range?: readonly [number, number] | undefined;
+  readonly verdict: Verdict;
+}
+
+/** Always beside its number, so it is hidden from readers of the screen. */
+export function MarginRule({ margin, range, verdict }: Props) {
+  const colour = `var(--${verdict})`;
+  const one = place(1);
+  const at = typeof margin === 'number' ? place(margin) : undefined;
+  return (
+    <svg className="rule" viewBox={`0 0 ${WIDTH} 18`} preserveAspectRatio="none" aria-hidden="true">
+      <line
+        x1="6"
+        x2={WIDTH - 6}
+        y1={MIDDLE}
+        y2={MIDDLE}
+        stroke="var(--ink-soft)"
+        strokeOpacity={at === undefined ? 1 : 0.35}
+        strokeWidth="1.2"
+        strokeDasharray={at === undefined ? '2 4' : undefined}
+      />
+      {[0.5, 2, 4].map((tick) => (
+        <line
+          key={tick}
+          x1={place(tick)}
+          x2={place(tick)}
+          y1={MIDDLE - 3}
+          y2={MIDDLE + 3}
+          stroke="var(--ink-soft)"
+          strokeOpacity="0.5"
+        />
+      ))}
+      {at !== undefined && range && (
+        <line
+          x1={place(range[0])}
+          x2={place(range[1])}
+          y1={MIDDLE}
+          y2={MIDDLE}
+          stroke={colour}
+          strokeWidth="1.5"
+        />
+      )}
+      {at !== undefined && <line x1={one} x2={at} y1={MIDDLE} y2={MIDDLE} stroke={colour} strokeWidth="4" />}
+      <line x1={one} x2={one} y1="1" y2="17" stroke="var(--ink)" strokeWidth="1.8" />
+      {at !== undefined && typeof margin === 'number' && <End at={at} margin={margin} colour={colour} />}
+    </svg>
+  );
+}
+
+/** A dot, or an arrow where the margin lies beyond the scale. */
+function End({ at, margin, colour }: { at: number; margin: number; colour: string }) {
+  if (margin > MOST)
+    return <path d={`M${at - 5} ${MIDDLE - 5}L${at + 5} ${MIDDLE}L${at - 5} ${MIDDLE + 5}z`} fill={colour} />;
+  if (margin < LEAST)
+    return <path d={`M${at + 5} ${MIDDLE - 5}L${at - 5} ${MIDDLE}L${at + 5} ${MIDDLE + 5}z`} fill={colour} />;
+  return <circle cx={at} cy={MIDDLE} r="4.5" fill={colour} />;
+}
+
+/** '× 0.86', 'unknown', 'nothing asked', or the word for a yes-or-no. */
+export function sayMargin(finding: { verdict: Verdict; margin?: number | null }): string {
+  if (finding.verdict === 'unknown') return 'unknown';
+  if (finding.margin === null) return '–';
+  if (finding.margin === undefined) return { fits: 'yes', tight: 'nearly', fails: 'no' }[finding.verdict];
+  if (finding.margin >= 100) return '× >99';
+  return `× ${finding.margin >= 10 ? finding.margin.toFixed(0) : finding.margin.toFixed(2)}`;
+}

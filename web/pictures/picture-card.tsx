@@ -1,0 +1,3 @@
+export function PictureCard(_: { picture: unknown; onSelectFinding: (id: string) => void }) {
+  return null;
+}

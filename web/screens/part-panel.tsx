@@ -1,0 +1,109 @@
+/** One place: which part fills it, and the facts of that part, those that decide something first. */
+import { PLACES, type PlaceId } from '../../engine/parts/index.ts';
+import type { PartKind } from '../../engine/parts/types.ts';
+import type { Chain, Change, Part, Place } from '../../engine/refit/types.ts';
+import { capital, FactField } from '../parts/fact-field.tsx';
+import type { Session, View } from '../state/session.ts';
+
+interface Props {
+  readonly session: Session;
+  readonly view: View;
+  readonly chain: Chain | null;
+  readonly place: PlaceId;
+}
+
+export function PartPanel({ session, view, chain, place }: Props) {
+  const machineWide = view.refit.places[place];
+  const at = chain?.places[place] ?? machineWide;
+  if (!at) return null;
+  const where = chain?.places[place] ? chain : null;
+  const kind = PLACES[place] as PartKind;
+  const prefix = where ? `${where.id}.${place}` : place;
+  const part = at.chosen && at.chosen !== 'none' ? view.refit.parts[at.chosen] : undefined;
+  const { findings } = view.shown;
+  const decides = (path: string): number =>
+    findings.filter((finding) => finding.facts.includes(path) || finding.missing.includes(path)).length;
+  const names = Object.keys(kind.facts).sort((a, b) => decides(`${prefix}.${b}`) - decides(`${prefix}.${a}`));
+  const needed = names.filter((name) => decides(`${prefix}.${name}`) > 0 || part?.facts[name]);
+  const rest = names.filter((name) => !needed.includes(name));
+  const field = (name: string) => {
+    const n = decides(`${prefix}.${name}`);
+    return (
+      <FactField
+        key={`${part?.id}.${name}`}
+        session={session}
+        view={view}
+        path={`${prefix}.${name}`}
+        spec={kind.facts[name]!}
+        fact={part?.facts[name]}
+        aside={n > 0 ? `decides ${n} ${n === 1 ? 'answer' : 'answers'}` : 'decides nothing now'}
+      />
+    );
+  };
+  return (
+    <div>
+      <p className="soft">{kind.about}</p>
+      <Options session={session} view={view} chain={where} place={place} at={at} />
+      {at.chosen === 'none' ? (
+        <p>The machine has none here.</p>
+      ) : (
+        <>
+          {needed.map(field)}
+          {rest.length > 0 && (
+            <details>
+              <summary>{rest.length} more that decide nothing now</summary>
+              {rest.map(field)}
+            </details>
+          )}
+        </>
+      )}
+    </div>
+  );
+}
+
+function Options({ session, view, chain, place, at }: Props & { at: Place }) {
+  const kind = PLACES[place];
+  const choose = (chosen: Place['chosen']): void => {
+    void session.record([{ do: 'place', chain: chain?.id ?? null, place, old: at, new: { ...at, chosen } }]);
+  };
+  const add = (): void => {
+    const base = [chain?.id.toLowerCase(), place].filter(Boolean).join('-');
+    let id = base;
+    for (let n = 2; view.refit.parts[id]; n++) id = `${base}-${n}`;
+    const name = `${chain ? `${chain.id} ` : ''}${kind.name} ${at.options.length + 1}`;
+    const part: Part = { id, kind: kind.id, name, facts: {} };
+    const changes: Change[] = [
+      { do: 'part', id, old: null, new: part },
+      {
+        do: 'place',
+        chain: chain?.id ?? null,
+        place,
+        old: at,
+        new: { options: [...at.options, id], chosen: id },
+      },
+    ];
+    void session.record(changes);
+  };
+  return (
+    <fieldset>
+      <legend>What is here</legend>
+      <div className="row">
+        {at.options.map((id) => (
+          <button key={id} type="button" aria-pressed={at.chosen === id} onClick={() => choose(id)}>
+            {view.refit.parts[id]?.name ?? id}
+          </button>
+        ))}
+        {place === 'brake' && (
+          <button type="button" aria-pressed={at.chosen === 'none'} onClick={() => choose('none')}>
+            None
+          </button>
+        )}
+        <button type="button" className="plain" onClick={add}>
+          {at.options.length === 0
+            ? `Add ${capital(kind.name).toLowerCase()}`
+            : 'Add another that could go here'}
+        </button>
+      </div>
+    </fieldset>
+  );
+}

@@ -1,0 +1,134 @@
+/** One refit: its head, its pages, what is saved and what can be undone. */
+import { useEffect, useState } from 'react';
+import { Link, Redirect, Route, Switch, useLocation } from 'wouter';
+import { Top } from '../parts/top.tsx';
+import { usePerson } from '../state/person.ts';
+import { Session, useSession, type View } from '../state/session.ts';
+import { Fit } from './fit.tsx';
+import { History } from './history.tsx';
+import { Know } from './know.tsx';
+import { Policies } from './policies.tsx';
+
+export default function RefitPage({ id }: { id: string }) {
+  const [session, setSession] = useState<Session>();
+  useEffect(() => {
+    const opened = new Session(id);
+    setSession(opened);
+    return () => opened.close();
+  }, [id]);
+  return session ? <Opened session={session} /> : null;
+}
+
+function Opened({ session }: { session: Session }) {
+  const state = useSession(session);
+  const { system } = usePerson();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the session reads the person's choice itself
+  useEffect(() => {
+    void session.setSystem();
+  }, [session, system]);
+  if (state.state === 'open') return <Pages session={session} view={state.view} />;
+  return (
+    <>
+      <Top />
+      <main id="content">
+        {state.state === 'loading' ? (
+          <p role="status">Opening the refit …</p>
+        ) : (
+          <>
+            <h1>It cannot be opened</h1>
+            <p role="alert">{state.message}</p>
+            <p>
+              <a href="/">Go to your refits</a>
+            </p>
+          </>
+        )}
+      </main>
+    </>
+  );
+}
+
+function Pages({ session, view }: { session: Session; view: View }) {
+  const [place] = useLocation();
+  const home = `/refit/${session.id}`;
+  const blank = view.recorded.counts.fits + view.recorded.counts.tight + view.recorded.counts.fails === 0;
+  const first = blank ? 'know' : `fit/${view.refit.chains[0]?.id ?? 'machine'}`;
+  useEffect(() => {
+    document.title = `Fettle: ${view.refit.name}`;
+  }, [view.refit.name]);
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent): void => {
+      const typing = event.target instanceof HTMLInputElement || event.target instanceof HTMLTextAreaElement;
+      if ((event.ctrlKey || event.metaKey) && event.key === 'z' && !typing) {
+        event.preventDefault();
+        void session.undo();
+      }
+    };
+    addEventListener('keydown', onKey);
+    return () => removeEventListener('keydown', onKey);
+  }, [session]);
+  const tab = (to: string, words: string) => (
+    <Link
+      href={`${home}/${to}`}
+      aria-current={place.startsWith(`${home}/${to.split('/')[0]}`) ? 'page' : undefined}
+    >
+      {words}
+    </Link>
+  );
+  return (
+    <>
+      <Top>
+        <div className="who">
+          <strong>{view.refit.name}</strong>
+          <div className="small soft">{view.refit.about}</div>
+        </div>
+        <nav aria-label="Pages of this refit">
+          {tab('know', 'Know')}
+          {tab(`fit/${view.refit.chains[0]?.id ?? 'machine'}`, 'Fit')}
+          {tab('habits', 'Habits')}
+          {tab('history', 'History')}
+        </nav>
+      </Top>
+      <main id="content">
+        {view.recorded.problems.length > 0 && (
+          <div className="caution" role="alert">
+            <strong>Some entries cannot be read and count as unknown.</strong>
+            <ul>
+              {view.recorded.problems.map((problem) => (
+                <li key={problem.where}>
+                  {problem.where}: {problem.message}
+                </li>
+              ))}
+            </ul>
+          </div>
+        )}
+        <Switch>
+          <Route path={`${home}/know`}>
+            <Know session={session} view={view} />
+          </Route>
+          <Route path={`${home}/fit/:subject`}>
+            {({ subject }) => <Fit key={subject} session={session} view={view} subject={subject} />}
+          </Route>
+          <Route path={`${home}/habits`}>
+            <Policies session={session} view={view} />
+          </Route>
+          <Route path={`${home}/history`}>
+            <History session={session} view={view} />
+          </Route>
+          <Route>
+            <Redirect to={`${home}/${first}`} replace />
+          </Route>
+        </Switch>
+      </main>
+      <footer className="status">
+        <span role="status" className={view.saving === 'failed' ? 'bad' : 'soft'}>
+          {view.saving === 'saving' ? 'Saving …' : view.message || 'Everything is saved.'}
+        </span>
+        {view.undoable.length > 0 && (
+          <button type="button" onClick={() => void session.undo()}>
+            Undo
+          </button>
+        )}
+      </footer>
+    </>
+  );
+}

@@ -1,0 +1,315 @@
+/** The working of one finding: sentence, formulas with numbers, what it rests on, and what would make it fit. */
+import { useEffect, useRef, useState } from 'react';
+import type { Remedy, Why } from '../../engine/assess/index.ts';
+import { factSpec } from '../../engine/parts/index.ts';
+import { capital, FactField } from '../parts/fact-field.tsx';
+import { Formula } from '../parts/formula.tsx';
+import { VerdictWord } from '../parts/verdict.tsx';
+import type { Session, View } from '../state/session.ts';
+
+interface Props {
+  readonly session: Session;
+  readonly view: View;
+  readonly id: string;
+}
+
+export function WhyPanel({ session, view, id }: Props) {
+  const [why, setWhy] = useState<Why | null>(null);
+  const { shown } = view;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a new snapshot is a new working
+  useEffect(() => {
+    let current = true;
+    session.why(id).then(
+      (got) => current && setWhy(got),
+      () => undefined,
+    );
+    return () => {
+      current = false;
+    };
+  }, [session, id, shown]);
+  if (!why)
+    return (
+      <p role="status" className="soft">
+        Working it out …
+      </p>
+    );
+  const { finding } = why;
+  const main = why.steps.slice(-1);
+  const before = why.steps.slice(0, -1);
+  return (
+    <section aria-labelledby="why" className="stack">
+      <div className="sheet">
+        <div className="row spread">
+          <h2 id="why">Why: {finding.title.toLowerCase()}</h2>
+          <VerdictWord verdict={finding.verdict} />
+        </div>
+        <p>
+          <strong>{finding.sentence}</strong>
+        </p>
+        {why.caution && (
+          <p className="caution">
+            <strong>Take care.</strong> {why.caution}
+          </p>
+        )}
+        <p>{why.why}</p>
+        {finding.chance !== undefined && (
+          <p className="soft">Chance that it fits: {sayChance(finding.chance)}.</p>
+        )}
+        {finding.guesses.length > 0 && (
+          <p className="verdict tight" style={{ whiteSpace: 'normal' }}>
+            It rests on {finding.guesses.length === 1 ? 'a guess' : `${finding.guesses.length} guesses`}.
+          </p>
+        )}
+        <ol className="steps">
+          {main.map((step) => (
+            <StepItem key={step.id} step={step} />
+          ))}
+        </ol>
+        {before.length > 0 && (
+          <details>
+            <summary>
+              The {before.length} {before.length === 1 ? 'step' : 'steps'} before it
+            </summary>
+            <ol className="steps">
+              {before.map((step) => (
+                <StepItem key={step.id} step={step} />
+              ))}
+            </ol>
+          </details>
+        )}
+      </div>
+      {finding.missing.length > 0 && (
+        <div className="sheet">
+          <h2>What has to be known</h2>
+          {finding.missing.map((path) => (
+            <Missing key={path} session={session} view={view} path={path} />
+          ))}
+        </div>
+      )}
+      <Remedies session={session} view={view} id={id} />
+      <div className="sheet">
+        <h2>What it rests on</h2>
+        <div className="scroll">
+          <table>
+            <thead>
+              <tr>
+                <th>Fact</th>
+                <th>As entered</th>
+                <th>Basis</th>
+              </tr>
+            </thead>
+            <tbody>
+              {why.facts.map((row) => (
+                <tr key={row.path}>
+                  <td>
+                    {capital(row.name)}
+                    {row.note && <div className="small soft">{row.note}</div>}
+                  </td>
+                  <td>{row.text ?? '–'}</td>
+                  <td>
+                    {row.basis ? (
+                      <span className={`basis ${row.basis}`}>{row.basis}</span>
+                    ) : (
+                      <span className="soft">unknown</span>
+                    )}
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+        {why.stated.length > 0 && (
+          <details>
+            <summary>Numbers from tables</summary>
+            <table>
+              <tbody>
+                {why.stated.map((row) => (
+                  <tr key={row.name + row.text}>
+                    <td>{capital(row.name)}</td>
+                    <td>{row.text}</td>
+                    <td className="small soft">{row.source}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </details>
+        )}
+        {why.policies.map((row) => (
+          <Habit
+            key={row.id}
+            session={session}
+            id={row.id}
+            name={row.name}
+            text={row.text}
+            usual={row.usual}
+            why={row.why}
+            source={row.source}
+          />
+        ))}
+      </div>
+    </section>
+  );
+}
+
+const sayChance = (chance: number): string =>
+  chance > 0.995 ? 'over 99.5 %' : chance < 0.005 ? 'under 0.5 %' : `${(100 * chance).toFixed(0)} %`;
+
+function StepItem({ step }: { step: Why['steps'][number] }) {
+  return (
+    <li>
+      <strong>{capital(step.name)}</strong> <span className="small soft">{step.heading}</span>
+      <Formula tex={step.tex} plain={step.plain} />
+      <Formula tex={step.texWithNumbers} plain={step.plainWithNumbers} />
+      {step.text && (
+        <p>
+          Result: <strong>{step.text}</strong>
+        </p>
+      )}
+      {step.says && <p className="soft">{step.says}</p>}
+      {step.source && <p className="small soft">Source: {step.source}</p>}
+    </li>
+  );
+}
+
+function Missing({ session, view, path }: Omit<Props, 'id'> & { path: string }) {
+  const pieces = path.split('.');
+  const spec = factSpec(pieces.at(-2) ?? '', pieces.at(-1)!);
+  if (!spec) {
+    return (
+      <div className="field">
+        <strong>Is there one in the place {path}?</strong>
+        <div className="row">
+          <button type="button" onClick={() => void session.commit(path, 'fitted')}>
+            There is one
+          </button>
+          <button type="button" onClick={() => void session.commit(path, 'none')}>
+            There is none
+          </button>
+        </div>
+      </div>
+    );
+  }
+  return <FactField session={session} view={view} path={path} spec={spec} fact={undefined} guide />;
+}
+
+/** A policy beside the finding that uses it: shown, explained, changed in place. */
+export function Habit({
+  session,
+  id,
+  name,
+  text,
+  usual,
+  why,
+  source,
+}: {
+  session: Session;
+  id: string;
+  name: string;
+  text: string;
+  usual: string;
+  why: string;
+  source: string;
+}) {
+  const [typed, setTyped] = useState(text);
+  useEffect(() => setTyped(text), [text]);
+  const field = `policy-${id}`;
+  return (
+    <div className="field">
+      <label htmlFor={field}>{capital(name)}</label>
+      <p className="small soft">
+        {why} Usual: {usual}. {source}.
+      </p>
+      <div className="row">
+        <input
+          id={field}
+          value={typed}
+          style={{ maxWidth: '10rem' }}
+          onChange={(event) => setTyped(event.target.value)}
+          onKeyDown={(event) => event.key === 'Enter' && event.currentTarget.blur()}
+          onBlur={() => {
+            if (typed.trim() !== text && typed.trim() !== '') void session.commit(`policies.${id}`, typed);
+            else setTyped(text);
+          }}
+        />
+        {text !== usual && (
+          <button
+            type="button"
+            className="plain"
+            onClick={() => void session.commit(`policies.${id}`, 'usual')}
+          >
+            Back to usual
+          </button>
+        )}
+      </div>
+    </div>
+  );
+}
+
+/** The search tries hundreds of values; it shows how far it is and can be given up. */
+function Remedies({ session, view, id }: Props) {
+  const verdict = view.recorded.findings.find((finding) => finding.id === id)?.verdict;
+  const [found, setFound] = useState<readonly Remedy[]>();
+  const [progress, setProgress] = useState(0);
+  const search = useRef<AbortController>(undefined);
+  const { recorded } = view;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a new record is a new search
+  useEffect(() => {
+    setFound(undefined);
+    setProgress(0);
+    if (verdict !== 'fails' && verdict !== 'tight') return;
+    const control = new AbortController();
+    search.current = control;
+    session.engine
+      .ask('remedies', { id }, { signal: control.signal, progress: setProgress })
+      .then(setFound, () => undefined);
+    return () => control.abort();
+  }, [session, id, verdict, recorded]);
+  if (verdict !== 'fails' && verdict !== 'tight') return null;
+  return (
+    <div>
+      <h2>What would make it fit</h2>
+      {found === undefined && (
+        <div className="row">
+          <progress value={progress} max={1} aria-label="Search for remedies" />
+          <button
+            type="button"
+            onClick={() => {
+              search.current?.abort();
+              setFound([]);
+            }}
+          >
+            Stop looking
+          </button>
+        </div>
+      )}
+      {found?.length === 0 && (
+        <p className="soft">
+          No single change was found. Two together might do it: try one that helps and look again.
+        </p>
+      )}
+      <ul className="findings">
+        {found?.map((remedy) => (
+          <li key={remedy.says} className="row spread" style={{ padding: '0.5rem 0' }}>
+            <span style={{ flex: '1 1 12rem' }}>
+              {capital(remedy.says)}
+              <br />
+              <span className="small soft">{sayChanges(remedy)}</span>
+            </span>
+            <button type="button" onClick={() => void session.tryRemedy(remedy)}>
+              Try it
+            </button>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+function sayChanges(remedy: Remedy): string {
+  if (remedy.changes.length === 0) return 'everything else keeps its verdict';
+  const shown = remedy.changes
+    .slice(0, 3)
+    .map((change) => `${change.title} (${change.id.split('.')[0]}): ${change.before} → ${change.after}`);
+  const more = remedy.changes.length - shown.length;
+  return `${shown.join('; ')}${more > 0 ? `; and ${more} more` : ''}`;
+}
