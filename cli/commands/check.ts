@@ -10,23 +10,25 @@ import { printFindings } from '../print/findings.ts';
 import { type Counts, countVerdicts, worstFirst } from '../print/order.ts';
 import { type Page, pageOn } from '../print/page.ts';
 import { plural, quoted } from '../print/text.ts';
+import { readUnits, UNITS } from '../units.ts';
 
 export const check: Command = {
   name: 'check',
   summary: 'asks every question of a refit and shows the answers, worst first',
-  usage: ['check FILE [--axis X] [--all] [--json]'],
+  usage: ['check FILE [--axis X] [--all] [--units mm|in] [--json]'],
   about:
     'The exit code is 0 when nothing fails and nothing is unknown, 1 when something fails, 3 when nothing fails but something is unknown, and 2 when the file or a fact in it cannot be read.',
   options: {
     axis: { takes: 'an axis', says: 'only this axis; “machine” for what belongs to the whole machine' },
     all: { says: 'also what is not asked, and why' },
+    units: UNITS,
     json: { says: 'as JSON (docs/command-line.md says what is in it)' },
   },
   examples: ['check lathe.refit', 'check lathe.refit --axis X', 'check lathe.refit --json'],
   words: [1, 1],
   run: ({ io, words, text, has }) => {
     const file = openRefit(words[0]!);
-    const assessment = assess(file.refit);
+    const assessment = assess(file.refit, { system: readUnits(text('units')) });
     const axis = text('axis');
     const groups = axis === undefined ? groupsOf(file.refit) : [chooseGroup(file.refit, axis)];
     const findings = groups.flatMap((group) => worstFirst(assessment.findings.filter(group.holds)));

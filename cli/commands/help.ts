@@ -44,7 +44,7 @@ function printAll(page: Page, commands: readonly Command[]): void {
   page.line();
   const width = Math.max(...commands.map(({ name }) => name.length));
   for (const { name, summary } of commands)
-    page.prose(`${padEnd(name, width)}  ${summary}`, '  ', ' '.repeat(width + 4));
+    page.prose(summary, `  ${padEnd(name, width)}  `, ' '.repeat(width + 4));
   page.line();
   page.prose('“fettle help COMMAND” says more. A first refit: fettle new lathe X Z');
   page.prose(

@@ -8,6 +8,7 @@ import { nextFacts } from './next.ts';
 import { choose, option } from './option.ts';
 import { pack, unpack } from './pack.ts';
 import { set } from './set.ts';
+import { sheet } from './sheet.ts';
 import { show } from './show.ts';
 import { whyFinding } from './why.ts';
 
@@ -17,6 +18,7 @@ export const COMMANDS: readonly Command[] = [
   nextFacts,
   check,
   whyFinding,
+  sheet,
   show,
   option,
   choose,

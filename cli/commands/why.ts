@@ -17,19 +17,20 @@ import { whyJson } from '../json/why.ts';
 import { pageOn } from '../print/page.ts';
 import { printRemedies, printWhy } from '../print/why.ts';
 import { Refusal } from '../refusal.ts';
+import { readUnits, UNITS } from '../units.ts';
 
 export const whyFinding: Command = {
   name: 'why',
   summary: 'shows the working of one finding, its sources, and what would make it fit',
-  usage: ['why FILE FINDING [--json]'],
+  usage: ['why FILE FINDING [--units mm|in] [--json]'],
   about: 'FINDING is a name such as X.whirl, as “fettle check” shows it.',
-  options: { json: { says: 'as JSON' } },
+  options: { units: UNITS, json: { says: 'as JSON' } },
   examples: ['why lathe.refit X.whirl'],
   words: [2, 2],
-  run: ({ io, words, has }) => {
+  run: ({ io, words, text, has }) => {
     const [path, id] = words as [string, string];
     const file = openRefit(path);
-    const assessment = assess(file.refit);
+    const assessment = assess(file.refit, { system: readUnits(text('units')) });
     const finding = findFinding(assessment, id);
     const answer: Why = why(assessment, finding.id)!;
     if (has('json')) {
