@@ -7,6 +7,7 @@ import { newRefitFile } from './new.ts';
 import { nextFacts } from './next.ts';
 import { choose, option } from './option.ts';
 import { pack, unpack } from './pack.ts';
+import { serve } from './serve.ts';
 import { set } from './set.ts';
 import { sheet } from './sheet.ts';
 import { show } from './show.ts';
@@ -25,6 +26,7 @@ export const COMMANDS: readonly Command[] = [
   history,
   pack,
   unpack,
+  serve,
   helpOn(() => COMMANDS),
   version,
 ];
