@@ -29,5 +29,6 @@ export function condition(
   if (c.is.includes(option)) return 'holds';
   const spec = factSpec(c.place, c.fact);
   const words = spec?.kind === 'choice' ? spec.options[option] : option;
-  return { reason: `The ${c.place} is “${words ?? option}”.` };
+  const asked = spec ? `${spec.name[0]!.toUpperCase()}${spec.name.slice(1)}` : c.fact;
+  return { reason: `${asked}: ${words ?? option}.` };
 }

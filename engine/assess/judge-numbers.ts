@@ -42,7 +42,7 @@ function numbers(
   const there = amount(capacity, unit);
   const sentence =
     compared.margin === null
-      ? 'Nothing is asked of it here.'
+      ? (says.nothing ?? 'Nothing is asked of it here.')
       : fill(
           says[compared.verdict === 'unknown' ? 'fails' : compared.verdict],
           asked,

@@ -38,6 +38,8 @@ export interface Sentences {
   readonly fits: string;
   readonly tight: string;
   readonly fails: string;
+  /** When nothing at all is asked, where a plain word on that would not do. */
+  readonly nothing?: string;
 }
 
 /** Demand against capacity, both positive totals. */

@@ -43,6 +43,8 @@ const checks: readonly Check[] = [
         'The weight turns the screw with {asked} and drag holds {there}: it may creep down with the shaking of the machine. Fit a brake.',
       fails:
         'The weight turns the screw with {asked}, and drag holds only {there}: without a brake the axis drops when the power goes.',
+      nothing:
+        'The thread’s own friction holds the weight at rest. Shaking can still creep it down: that is no brake.',
     },
   },
   {
