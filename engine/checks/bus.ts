@@ -7,7 +7,7 @@ import { regeneration } from '../handbook/regeneration.ts';
 import { regulatedSupply } from '../handbook/regulated-supply.ts';
 import { ripple } from '../handbook/ripple.ts';
 import { stepperDraw } from '../handbook/stepper-draw.ts';
-import { type Check, ifChoice } from './check.ts';
+import { type Check, ifAbove, ifChoice } from './check.ts';
 import { motorAtRapid, reflected, torque } from './motion.ts';
 import { BRUSH_DROP, HOT_RESISTANCE, servo } from './motor-constants.ts';
 import { fact, policy, stated, sumOfAxes, when } from './refs.ts';
@@ -192,6 +192,7 @@ const checks: readonly Check[] = [
     title: 'Discharge of the bus',
     place: 'supply',
     caution: LIVE,
+    onlyIf: [ifAbove(emptying.get('above'), 'The bus never exceeds 60 V.')],
     demand: emptying.get('t_60'),
     capacity: stated('5 s', 's', 'IEC 60204-1:2016, 6.2.4: down to 60 V within 5 s'),
     unit: 's',

@@ -18,6 +18,7 @@ import { slideForces } from '../handbook/slide-forces.ts';
 import { usualFriction } from '../handbook/usual-friction.ts';
 import { WAY_FRICTION } from '../tables/way-friction.ts';
 import type { RatioCheck } from './check.ts';
+import { CONTINUOUS_TORQUE } from './motor-constants.ts';
 import { fact, first, stated, table, when } from './refs.ts';
 import { axisWorking } from './working.ts';
 
@@ -234,7 +235,11 @@ const usual = axisWorking('usual-friction', 'Usual friction of the motor', usual
     { brushed: '4 ± 3 %', brushless: '2 ± 1.5 %', stepper: '3 ± 2 %' },
     'common practice, no source: no-load current of a few hundredths of the rated one',
   ),
-  T_c: first(fact('motor', 'continuousTorque'), fact('motor', 'holdingTorque')),
+  T_c: when('motor', 'type', {
+    brushed: CONTINUOUS_TORQUE,
+    brushless: CONTINUOUS_TORQUE,
+    stepper: fact('motor', 'holdingTorque'),
+  }),
 });
 
 /** Friction torque of the motor itself. */

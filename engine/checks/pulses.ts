@@ -33,11 +33,6 @@ const rounding = axisWorking('rounding', 'Pulses per millimetre as the control h
   travel: fact('slide', 'travel'),
 });
 
-const allowance = axisWorking('rounding-allowance', 'Error the rounding may use up', shareOf, {
-  k: policy('rounding'),
-  whole: fact('duty', 'tolerance'),
-});
-
 const onPart = table(
   'duty',
   'toleranceOn',
@@ -45,6 +40,12 @@ const onPart = table(
   { length: '1', diameter: '2' },
   'derivation: a diameter shows the slide’s step twice',
 );
+
+const allowance = axisWorking('rounding-allowance', 'Error the rounding may use up', shareOf, {
+  k: policy('rounding'),
+  whole: fact('duty', 'tolerance'),
+  k_dia: onPart,
+});
 
 const commanded = axisWorking('resolution', 'Steps inside the tolerance, as commanded', resolution, {
   res: byCommand(pulse.get('res'), count.get('res')),
@@ -168,6 +169,7 @@ const checks: readonly Check[] = [
       tight: 'Over the whole travel the rounded number errs by {asked}; {there} may be used up.',
       fails:
         'The control holds the number rounded: over the whole travel that is an error of {asked}, and only {there} may be used up.',
+      nothing: 'The control holds the number exactly: no distance is wrong for it.',
     },
   },
   {
@@ -193,7 +195,7 @@ const checks: readonly Check[] = [
     scope: 'axis',
     title: 'Fineness of the encoder',
     place: 'feedback',
-    onlyIf: [ENCODER],
+    onlyIf: [ENCODER, PULSES],
     demand: policy('resolution'),
     capacity: seen.get('ratio'),
     unit: '1',

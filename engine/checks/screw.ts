@@ -62,7 +62,7 @@ const column = axisWorking('buckling', 'Buckling of the screw', buckling, {
 });
 
 const life = axisWorking('life', 'Life of the screw', screwLife, {
-  F1: forces.get('F_max'),
+  F1: forces.get('F_up'),
   F2: forces.get('F_up_run'),
   F3: forces.get('F_up_cut'),
   F4: stated('0 N', 'N', 'at rest nothing rolls'),

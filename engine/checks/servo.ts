@@ -254,6 +254,7 @@ const checks: readonly Check[] = [
     scope: 'axis',
     title: 'Top speed of the motor',
     place: 'motor',
+    onlyIf,
     demand: motorAtRapid.get('n_m'),
     capacity: fact('motor', 'topSpeed'),
     unit: 'r/min',

@@ -60,6 +60,13 @@ const feedbackWords: Readonly<Record<string, string>> = {
 };
 
 const feedbackSuits = (facts: Facts) => {
+  if (facts.fitted('feedback') === false) {
+    return {
+      answer: 'no' as const,
+      sentence:
+        'Nothing reports speed or position. A servo motor cannot run in a loop without that: fit an encoder.',
+    };
+  }
   const read = known(
     facts.choice('motor', 'type'),
     facts.choice('feedback', 'type'),
@@ -68,9 +75,6 @@ const feedbackSuits = (facts: Facts) => {
   );
   if (!read) return undefined;
   const [motor, type, accepted, command] = read;
-  if (motor === 'stepper') {
-    return { answer: 'yes' as const, sentence: 'A stepper’s drive needs no feedback.' };
-  }
   const output = type === 'resolver' || type === 'tacho' ? undefined : facts.choice('feedback', 'output');
   const needed = inputFor(type, output);
   if (needed === undefined) return undefined;
@@ -104,6 +108,12 @@ const feedbackSuits = (facts: Facts) => {
 };
 
 const controlFeedback = (facts: Facts) => {
+  if (facts.fitted('feedback') === false) {
+    return {
+      answer: 'no' as const,
+      sentence: 'With ±10 V the control closes the position loop, and nothing tells it the position.',
+    };
+  }
   const read = known(
     facts.choice('drive', 'command'),
     facts.choice('feedback', 'type'),
@@ -249,6 +259,7 @@ const checks: readonly Check[] = [
     title: 'Drive and feedback',
     place: 'feedback',
     judge: feedbackSuits,
+    onlyIf: [{ place: 'motor', fact: 'type', is: ['brushed', 'brushless'] }],
     why: 'A loop that is not closed runs away. The drive or the control must be able to read what sits on the motor.',
   },
   {

@@ -34,6 +34,9 @@ export const discharge = defineSheet({
       says: 'The resistor that reaches the voltage just in time.',
       source: DECAY,
     }),
+    above: formula('volts above the safe voltage', 'V', 'max(0, V0 - V60)', 'derived: difference', {
+      says: 'Zero: there is nothing to bring down.',
+    }),
     t_60: formula('time to 60 V with the bleeder', 's', 'R*C * max(0, ln(V0/V60))', DECAY, {
       tex: 't_{60}',
       says: 'Zero if the bus never exceeds 60 V.',

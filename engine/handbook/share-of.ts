@@ -7,6 +7,11 @@ export const shareOf = defineSheet({
   symbols: {
     k: input('share it may use up', '1', { domain: 'fraction' }),
     whole: input('whole tolerance', 'mm', { domain: 'positive' }),
-    part: formula('error allowed', 'mm', 'k * whole', 'common practice, no source'),
+    k_dia: input('how often it shows in the tolerance', '1', {
+      tex: 'k_\\varnothing',
+      domain: 'positive',
+      note: '2 where the tolerance is on a diameter and the slide moves the radius; else 1.',
+    }),
+    part: formula('error allowed', 'mm', 'k * whole / k_dia', 'common practice, no source'),
   },
 });

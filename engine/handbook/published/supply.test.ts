@@ -182,6 +182,8 @@ test(`published: a bus that never exceeds 60 V needs none and no wait (${SAFE})`
   const at = evaluate(discharge, { V0: 59, C: 0.022, R: 220 });
   expect(at.R_max).toEqual({ state: 'undefined', reason: expect.stringContaining('never exceeds 60 V') });
   expect(at.t_60).toEqual({ state: 'known', value: 0 });
+  expect(at.above).toEqual({ state: 'known', value: 0 });
+  expect(evaluate(discharge, { V0: 61.5 }).above).toEqual({ state: 'known', value: 1.5 });
 });
 
 const AXIS = {
