@@ -1,0 +1,105 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { inFolder, run } from './run.fixture.ts';
+
+const TEN: readonly [path: string, value: string][] = [
+  ['X.screw.pitch', '5 TPI'],
+  ['X.screw.lead', '0.2 in'],
+  ['X.motor.inertia', '1.2 oz-in-s^2'],
+  ['X.motor.emf', '7.5 V/krpm'],
+  ['X.motor.resistance', '1.32 ± 0.06 ohm'],
+  ['X.feedback.lines', '1000 lines'],
+  ['Z.screw.lead', '3-start pitch 2 mm'],
+  ['Z.screw.pitch', '2,5 mm'],
+  ['X.screw.starts', '1'],
+  ['X.screw.dragTorque', '12 lb-in'],
+];
+
+test('derived: ten facts in mixed units bring verdicts to a blank lathe', async () => {
+  await inFolder(async (folder) => {
+    const file = join(folder, 'lathe.refit');
+    expect((await run('new', 'lathe', 'X', 'Z', '--out', file)).code).toBe(0);
+    expect((await run('check', file)).code).toBe(3);
+    const before = JSON.parse((await run('check', file, '--json')).out).counts;
+    for (const [path, value] of TEN) {
+      const { code, err } = await run('set', file, path, value, '--basis', 'measured');
+      expect(code, `${path} ${value}: ${err}`).toBe(0);
+    }
+    const after = JSON.parse((await run('check', file, '--json')).out).counts;
+    expect(before.fits + before.tight + before.fails).toBe(0);
+    expect(after.fits + after.tight + after.fails).toBeGreaterThan(0);
+    const history = (await run('history', file)).out;
+    expect(history).toContain('10. 2024-03-01');
+    expect(history).toContain('1.32 ± 0.06 ohm');
+  });
+});
+
+const BAD: readonly [path: string, value: string][] = [
+  ['X.motor.resistance', ''],
+  ['X.motor.resistance', 'quite a lot'],
+  ['X.motor.resistance', '5 mm'],
+  ['X.motor.resistance', '0 ohm'],
+  ['X.motor.resistance', '-1 ohm'],
+  ['X.motor.resistance', '1e999 ohm'],
+  ['X.motor.resistance', 'NaN'],
+  ['X.motor.resistance', '3 bananas'],
+  ['X.motor.resistance', '9'.repeat(1_000_000)],
+  ['X.screw.freeLength', '1,250 mm'],
+  ['X.motor.__proto__', '1'],
+  ['__proto__.motor.resistance', '1 ohm'],
+  ['X.motor.resistence', '1 ohm'],
+  ['policies.whirl', 'lots'],
+];
+
+test('derived: what cannot be is refused in words, and the file stays as it was', async () => {
+  await inFolder(async (folder) => {
+    const file = join(folder, 'lathe.refit');
+    await run('new', 'lathe', 'X', '--out', file);
+    const before = readFileSync(file);
+    for (const [path, value] of BAD) {
+      const { code, err } = await run('set', file, path, value);
+      expect(code, `${path} ${value.slice(0, 20)}`).toBe(2);
+      expect(err).not.toMatch(/\n\s+at |mistake of its own/);
+      expect(err.length).toBeLessThan(3_000);
+      expect(readFileSync(file).equals(before)).toBe(true);
+    }
+    const { err } = await run('set', file, 'X.screw.freeLength', '1,250 mm');
+    expect(err).toContain('– 1.250 mm');
+    expect(err).toContain('– 1250 mm');
+  });
+});
+
+test('derived: packing and unpacking give the state back', async () => {
+  await inFolder(async (folder) => {
+    const [json, refit, again] = ['a.json', 'b.refit', 'c.json'].map((name) => join(folder, name));
+    await run('new', 'mill', 'X', '--out', json!);
+    expect((await run('pack', json!, refit!)).code).toBe(0);
+    expect((await run('unpack', refit!, again!)).code).toBe(0);
+    expect(readFileSync(again!, 'utf8')).toBe(readFileSync(json!, 'utf8'));
+    expect((await run('pack', json!, refit!)).code).toBe(2);
+  });
+});
+
+test('derived: wrong use of any command is one sentence and exit 2', async () => {
+  for (const line of [
+    ['chekc'],
+    ['check'],
+    ['new'],
+    ['new', 'boat', 'X'],
+    ['new', 'lathe', 'XYZ'],
+    ['next', 'x', '--most', '0'],
+    ['check', 'x', '--nonsense'],
+    ['sheet'],
+    ['why', 'x'],
+    ['option', 'x', 'X.motor'],
+    ['choose', 'x'],
+    ['pack', 'x'],
+    ['help', 'nothing'],
+  ]) {
+    const { code, err, out } = await run(...line);
+    expect(code, line.join(' ')).toBe(2);
+    expect(out).toBe('');
+    expect(err).toMatch(/[.?]\n$/);
+  }
+});
