@@ -36,6 +36,9 @@ export function WhyPanel({ session, view, id }: Props) {
   const { finding } = why;
   const main = why.steps.slice(-1);
   const before = why.steps.slice(0, -1);
+  const weakest = why.facts.filter(
+    (row) => row.basis === undefined || row.basis === 'guess' || row.basis === 'told',
+  );
   return (
     <section aria-labelledby="why" className="stack">
       <div className="sheet">
@@ -89,35 +92,16 @@ export function WhyPanel({ session, view, id }: Props) {
       <Remedies session={session} view={view} id={id} />
       <div className="sheet">
         <h2>What it rests on</h2>
-        <div className="scroll">
-          <table>
-            <thead>
-              <tr>
-                <th>Fact</th>
-                <th>As entered</th>
-                <th>Basis</th>
-              </tr>
-            </thead>
-            <tbody>
-              {why.facts.map((row) => (
-                <tr key={row.path}>
-                  <td>
-                    {capital(row.name)}
-                    {row.note && <div className="small soft">{row.note}</div>}
-                  </td>
-                  <td>{row.text ?? '–'}</td>
-                  <td>
-                    {row.basis ? (
-                      <span className={`basis ${row.basis}`}>{row.basis}</span>
-                    ) : (
-                      <span className="soft">unknown</span>
-                    )}
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+        <FactTable rows={weakest} />
+        {why.facts.length > weakest.length && (
+          <details>
+            <summary>
+              {weakest.length === 0 ? 'Show' : 'Show also'} the {why.facts.length - weakest.length} facts that
+              stand firmer
+            </summary>
+            <FactTable rows={why.facts.filter((row) => !weakest.includes(row))} />
+          </details>
+        )}
         {why.stated.length > 0 && (
           <details>
             <summary>Numbers from tables</summary>
@@ -148,6 +132,41 @@ export function WhyPanel({ session, view, id }: Props) {
         ))}
       </div>
     </section>
+  );
+}
+
+function FactTable({ rows }: { rows: Why['facts'] }) {
+  if (rows.length === 0) return null;
+  return (
+    <div className="scroll">
+      <table>
+        <thead>
+          <tr>
+            <th>Fact</th>
+            <th>As entered</th>
+            <th>Basis</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.path}>
+              <td>
+                {capital(row.name)}
+                {row.note && <div className="small soft">{row.note}</div>}
+              </td>
+              <td>{row.text ?? '–'}</td>
+              <td>
+                {row.basis ? (
+                  <span className={`basis ${row.basis}`}>{row.basis}</span>
+                ) : (
+                  <span className="soft">unknown</span>
+                )}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }
 
