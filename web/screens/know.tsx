@@ -21,6 +21,7 @@ export function Know({ session, view }: Props) {
     <div className="stack">
       <div>
         <h1>What should you find out next?</h1>
+        {view.refit.about && <p className="soft">{view.refit.about}</p>}
         <p>
           {steps.length > 0
             ? 'These few facts settle the most answers for the least trouble. What you do not know you can leave.'

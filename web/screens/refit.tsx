@@ -79,7 +79,6 @@ function Pages({ session, view }: { session: Session; view: View }) {
       <Top>
         <div className="who">
           <strong>{view.refit.name}</strong>
-          <div className="small soft">{view.refit.about}</div>
         </div>
         <nav aria-label="Pages of this refit">
           {tab('know', 'Know')}
