@@ -23,7 +23,8 @@ export const whyFinding: Command = {
   name: 'why',
   summary: 'shows the working of one finding, its sources, and what would make it fit',
   usage: ['why FILE FINDING [--units mm|in] [--json]'],
-  about: 'FINDING is a name such as X.whirl, as “fettle check” shows it.',
+  about:
+    'FINDING is a name such as X.whirl, as “fettle check” shows it. With --units in, what is asked and what there is are in inches; the working keeps the units of its sheets.',
   options: { units: UNITS, json: { says: 'as JSON' } },
   examples: ['why lathe.refit X.whirl'],
   words: [2, 2],
