@@ -132,12 +132,20 @@ export class Graph {
     return this.make('or', value, this.make('ne', from, from));
   }
 
-  /** c[0] + x·(c[1] + x·(c[2] + …)). */
+  /**
+   * c[0] + c[1]·x + c[2]·x² …, terms joined in pairs, then pairs in pairs (Estrin's scheme): short chains of operations
+   * that wait for each other matter more here than few operations.
+   */
   polynomial(x: number, coefficients: readonly number[]): number {
-    let sum = this.constant(coefficients.at(-1)!);
-    for (const each of coefficients.slice(0, -1).reverse()) {
-      sum = this.make('add', this.make('mul', sum, x), this.constant(each));
+    let terms = coefficients.map((each) => this.constant(each));
+    for (let power = x; terms.length > 1; power = this.make('mul', power, power)) {
+      const joined: number[] = [];
+      for (let at = 0; at < terms.length; at += 2) {
+        const [low, high] = [terms[at]!, terms[at + 1]];
+        joined.push(high === undefined ? low : this.make('add', low, this.make('mul', high, power)));
+      }
+      terms = joined;
     }
-    return sum;
+    return terms[0]!;
   }
 }

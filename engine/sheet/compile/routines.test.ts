@@ -54,7 +54,7 @@ const CASES: readonly Case[] = [
   { expression: 'acos(x)', math: Math.acos, x: [-1.1, 1.1], ulps: 4 },
   { expression: 'atan(x)', math: Math.atan, x: [-5, 5], ulps: 2 },
   { expression: 'atan2(y, x)', math: (x, y) => Math.atan2(y, x), x: [-5, 5], y: [-5, 5], ulps: 3 },
-  { expression: 'x ^ y', math: (x, y) => x ** y, x: [0, 50], y: [-9, 9], ulps: 2 },
+  { expression: 'x ^ y', math: (x, y) => x ** y, x: [0, 50], y: [-9, 9], ulps: 8 },
   { expression: 'x ^ (1 / 3)', math: (x) => x ** (1 / 3), x: [0, 1e9], ulps: 2 },
   { expression: 'x ^ -2.5', math: (x) => x ** -2.5, x: [0, 10], ulps: 3 },
   { expression: 'x ^ 7', math: (x) => x ** 7, x: [-10, 10], ulps: 5 },

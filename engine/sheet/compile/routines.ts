@@ -2,8 +2,8 @@
  * Transcendental functions as graphs of primitive operations on pairs of lanes.
  *
  * Arguments are finite or NaN. A NaN stays one. Where a fast form does not hold (huge angles,
- * overflow, subnormal numbers) a guard says so, and JavaScript's own function takes over. Coefficients: exp, tan, atan from S. L. Moshier's Cephes; ln and
- * pow (power.ts) from Sun's fdlibm; the sine from a minimax fit on ±π/2. The tests hold each against JavaScript's Math.
+ * overflow, subnormal numbers) a guard says so, and JavaScript's own function takes over. Coefficients: exp, tan, atan from S. L. Moshier's Cephes; ln from
+ * Sun's fdlibm; the sine from a minimax fit on ±π/2. The tests hold each against JavaScript's Math.
  */
 import { bitsOf, type Graph } from './graph.ts';
 
@@ -17,14 +17,18 @@ export const exp: Routine = (g, x) => {
   const shifted = g.make('add', g.make('mul', x, g.constant(Math.LOG2E)), biased);
   const n = g.make('sub', shifted, biased);
   const r = lessProduct(g, lessProduct(g, x, n, 6.93145751953125e-1), n, 1.4286068203094173e-6);
+  const fast = g.make('mul', exponentialNearZero(g, r), g.shift('left', 52, shifted));
+  return g.guard('exp', fast, g.make('gt', g.make('abs', x), g.constant(708)), x);
+};
+
+/** e^r for r within half a ln 2 of zero. */
+export function exponentialNearZero(g: Graph, r: number): number {
   const z = g.make('mul', r, r);
   const p = g.make('mul', r, g.polynomial(z, [1.0, 0.030299440770744195, 0.00012617719307481058]));
   const q = g.polynomial(z, [2.0, 0.22726554820815503, 0.002524483403496841, 3.0019850513866446e-6]);
   const half = g.make('div', p, g.make('sub', q, p));
-  const grown = g.make('add', g.constant(1), g.make('add', half, half));
-  const fast = g.make('mul', grown, g.shift('left', 52, shifted));
-  return g.guard('exp', fast, g.make('gt', g.make('abs', x), g.constant(708)), x);
-};
+  return g.make('add', g.constant(1), g.make('add', half, half));
+}
 
 /** x − n·part. */
 const lessProduct = (g: Graph, x: number, n: number, part: number): number =>
@@ -61,7 +65,13 @@ function logarithmParts(g: Graph, m: number) {
   return { f, half, small };
 }
 
-const SMALLEST_NORMAL = 2.2250738585072014e-308;
+/** ln(m) for m from √½ to √2. */
+export function logarithmNearOne(g: Graph, m: number): number {
+  const { f, half, small } = logarithmParts(g, m);
+  return g.make('sub', f, g.make('sub', half, small));
+}
+
+export const SMALLEST_NORMAL = 2.2250738585072014e-308;
 
 export const ln: Routine = (g, x) => {
   const { k, m } = split(g, x);
@@ -74,11 +84,9 @@ export const ln: Routine = (g, x) => {
 
 export const log10: Routine = (g, x) => {
   const { k, m } = split(g, x);
-  const { f, half, small } = logarithmParts(g, m);
-  const natural = g.make('sub', f, g.make('sub', half, small));
   const low = g.make(
     'add',
-    g.make('mul', natural, g.constant(Math.LOG10E)),
+    g.make('mul', logarithmNearOne(g, m), g.constant(Math.LOG10E)),
     g.make('mul', k, g.constant(3.694239077158931e-13)),
   );
   const fast = g.make('add', low, g.make('mul', k, g.constant(0.30102999566361177)));
