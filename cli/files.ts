@@ -9,6 +9,7 @@ import {
   realpathSync,
   renameSync,
   rmSync,
+  type Stats,
   statSync,
   writeSync,
 } from 'node:fs';
@@ -125,7 +126,7 @@ export function changed(file: RefitFile, changes: readonly Change[], io: Io): Re
 export function writeRefitFile(file: RefitFile, replace: boolean): void {
   const bytes = bytesOf(file);
   const name = shown(file.path);
-  const there = lstatSync(file.path, { throwIfNoEntry: false });
+  const there = entryAt(file.path);
   if (there && !replace) throw new Refusal(`${name} is there already; choose another name, or add --force.`);
   if (file.bytes && !Buffer.from(file.bytes).equals(readBytes(file.path)))
     throw new Refusal(`${name} was changed by another program meanwhile; nothing was written, do it again.`);
@@ -133,6 +134,15 @@ export function writeRefitFile(file: RefitFile, replace: boolean): void {
     replaceFile(there ? realpathSync(file.path) : file.path, bytes);
   } catch (fault) {
     throw new Refusal(`${name} could not be written: ${reason(fault)}.`);
+  }
+}
+
+/** What stands at a path, a dangling link included. */
+function entryAt(path: string): Stats | undefined {
+  try {
+    return lstatSync(path, { throwIfNoEntry: false });
+  } catch (fault) {
+    throw new Refusal(`${shown(path)} could not be written: ${reason(fault)}.`);
   }
 }
 

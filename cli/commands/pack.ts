@@ -1,4 +1,5 @@
 /** `fettle pack` and `fettle unpack`: between a bare refit.json and a `.refit` file. */
+import { shown } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { openRefit, type RefitFile, writeRefitFile } from '../files.ts';
@@ -45,7 +46,7 @@ export const unpack: Command = {
 
 function convert(file: RefitFile, from: RefitFile['form'], to: string, force: boolean): void {
   const names = { json: 'a bare refit.json', refit: 'a .refit file' };
-  if (file.form !== from) throw new Refusal(`${file.path} is ${names[file.form]} already.`);
+  if (file.form !== from) throw new Refusal(`${shown(file.path)} is ${names[file.form]} already.`);
   if (to.trim() === '') throw new Refusal('The name of the file to write is empty.');
   const { refit } = file;
   writeRefitFile(

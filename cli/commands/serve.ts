@@ -2,14 +2,7 @@
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { assess } from '../../engine/assess/index.ts';
-import {
-  findHome,
-  type RunningServer,
-  readSamples,
-  startServer,
-  USUAL_PORT,
-  usualFolder,
-} from '../../server/index.ts';
+import type { RunningServer } from '../../server/index.ts';
 import { shown } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
@@ -29,13 +22,15 @@ export const serve: Command = {
     data: { takes: 'a folder', says: 'where refits are kept; otherwise where this system keeps such things' },
     port: {
       takes: 'a number',
-      says: `the port, ${USUAL_PORT} otherwise; where it is in use, the next free one is taken`,
+      says: 'the port; without it the usual one or, where that is in use, the next free one',
     },
     samples: { says: 'also adds the sample refits, where they are not there yet' },
   },
   examples: ['serve --samples', 'serve --data ./refits --port 8000'],
   words: [0, 0],
   run: async ({ io, text, has }) => {
+    // Only here, so that no other command waits for the store, or fails where it cannot be loaded.
+    const { findHome, readSamples, startServer, usualFolder } = await import('../../server/index.ts');
     const folder = text('data') ?? usualFolder(process.platform, io.env, homedir());
     if (folder === undefined)
       throw new Refusal('This system does not say where your files belong; name a folder with --data.');
@@ -48,7 +43,7 @@ export const serve: Command = {
         port,
         pageFolder: join(home.folder, 'dist', 'web'),
         version: home.version,
-        samples: has('samples') ? readSamples(join(home.folder, 'samples')) : [],
+        samples: has('samples') ? readSamples(home) : [],
         report: (fault) => io.err(`${fault instanceof Error ? (fault.stack ?? fault.message) : fault}\n`),
       }),
       `${shown(folder)} cannot be opened. `,
@@ -61,11 +56,11 @@ export const serve: Command = {
   },
 };
 
-function readPort(typed: string | undefined): number {
-  if (typed === undefined) return USUAL_PORT;
+function readPort(typed: string | undefined): number | undefined {
+  if (typed === undefined) return undefined;
   const port = Number(typed);
   if (!/^\d{1,5}$/.test(typed.trim()) || port > 65_535)
-    throw new Refusal(`“${shown(typed)}” is no port; write a number from 1 to 65535, such as ${USUAL_PORT}.`);
+    throw new Refusal(`“${shown(typed)}” is no port; write a number from 1 to 65535, such as 8000.`);
   return port;
 }
 

@@ -35,7 +35,7 @@ export const sheet: Command = {
   },
   examples: [
     "sheet screw-lead P='5 TPI' z=2 dm='0.6 in'",
-    "sheet whirl --basis measured d='16.9 ± 0.1 mm'",
+    "sheet whirl lambda=3.927 d1='16.9 ± 0.1 mm' L='800 ± 2 mm' k_allow=0.8 --basis measured",
     'sheet --show whirl',
   ],
   words: [0],
@@ -70,7 +70,7 @@ export const sheet: Command = {
     const answers = answersOf(found, given);
     if (has('json')) json(answersJson(found, given, answers));
     else {
-      printAnswers(page, found, answers);
+      printAnswers(page, found, given, answers);
       for (const note of given.notes) page.prose(`How it was read: ${note}.`, '  ', '    ');
     }
     return answers.every(({ outcome }) => outcome.state === 'known') ? EXIT.fine : EXIT.unknown;

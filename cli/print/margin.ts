@@ -29,7 +29,9 @@ export function marginRule({ margin, marginRange }: Pick<Finding, 'margin' | 'ma
   if (margin === undefined || margin === null) return '';
   const marks = Array.from({ length: RULE_WIDTH }, () => '─');
   if (marginRange) marks.fill('━', at(marginRange[0]), at(marginRange[1]) + 1);
-  marks[at(1)] = '|';
-  marks[at(margin)] = '●';
+  const one = at(1);
+  marks[one] = '|';
+  // A margin next to one still stands on its own side of it.
+  marks[margin < 1 ? Math.min(at(margin), one - 1) : margin > 1 ? Math.max(at(margin), one + 1) : one] = '●';
   return marks.join('');
 }

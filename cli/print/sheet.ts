@@ -1,8 +1,15 @@
 /** A sheet on a page: what it asks for and works out, and its answers. */
-import type { Outcome, Sheet, SheetDescription, SymbolDescription } from '../../engine/sheet/index.ts';
+import {
+  explain,
+  type Outcome,
+  type Sheet,
+  type SheetDescription,
+  type SymbolDescription,
+} from '../../engine/sheet/index.ts';
 import type { SheetAnswer } from '../sheet-answer.ts';
+import type { SheetGiven } from '../sheet-given.ts';
 import type { Page } from './page.ts';
-import { capital, padEnd, widthOf } from './text.ts';
+import { padEnd } from './text.ts';
 
 const HANG = '      ';
 
@@ -52,16 +59,22 @@ function sayAsked({ kind, unit, over, domain, note }: SymbolDescription): string
   return `${what}${limit}.${note ? ` ${note}` : ''}`;
 }
 
-export function printAnswers(page: Page, sheet: Sheet, answers: readonly SheetAnswer[]): void {
+/** Each answer with its doubt, the formula, and the formula with its numbers. */
+export function printAnswers(
+  page: Page,
+  sheet: Sheet,
+  given: SheetGiven,
+  answers: readonly SheetAnswer[],
+): void {
   page.prose(page.paint('bold', sheet.title));
-  const width = Math.max(...answers.map(({ key }) => widthOf(key)));
   for (const { key, name, outcome, text, doubt } of answers) {
     const doubtful = text !== undefined && doubt === undefined ? ' (how doubtful cannot be told here)' : '';
-    page.prose(
-      `${capital(name)}: ${text === undefined ? sayNone(sheet, outcome) : page.paint('bold', text)}${doubtful}`,
-      `  ${padEnd(key, width)}  `,
-      ' '.repeat(width + 6),
-    );
+    const answer = text === undefined ? sayNone(sheet, outcome) : page.paint('bold', text);
+    page.prose(`${key}: ${name}: ${answer}${doubtful}`, '  ', HANG);
+    const { plain, plainWithNumbers, source } = explain(sheet, key, given.values);
+    page.prose(plain, HANG);
+    if (text !== undefined) page.prose(plainWithNumbers, HANG);
+    if (source) page.prose(page.paint('dim', `Source: ${source}`), HANG);
   }
 }
 

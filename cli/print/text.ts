@@ -12,7 +12,7 @@ export const padStart = (text: string, width: number): string =>
   ' '.repeat(Math.max(0, width - widthOf(text))) + text;
 
 /** Below this a line would hold hardly a word. */
-const NARROWEST = 24;
+const NARROWEST = 20;
 /** Beyond this a line of prose is hard to read. */
 const WIDEST = 100;
 
