@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { bounds, defineSheet, formula, gradient, input, lanesInPieces, procedure } from './index.ts';
+import { bounds, defineSheet, formula, gradient, input, lanes, lanesInPieces, procedure } from './index.ts';
 import type { Curve, Interval } from './types.ts';
 
 const source = 'test';
@@ -104,6 +104,17 @@ describe('derived: slopes', () => {
 });
 
 describe('derived: lanes in pieces', () => {
+  test('derived: arrays given are written to, and refused when they are too short', () => {
+    const x = Float64Array.of(1, 2, 3);
+    const mine = new Float64Array(3);
+    const { values } = lanes(sheet, { x }, 3, { only: ['even'], into: { even: mine } });
+    expect(values.even).toBe(mine);
+    expect([...mine]).toEqual([1, 4, 9]);
+    expect(() => lanes(sheet, { x }, 3, { into: { even: new Float64Array(2) } })).toThrow(
+      "'even' is to be written to 2",
+    );
+  });
+
   test('derived: shares rise to the end, pieces of two runs may take turns, and a run may be left', () => {
     const count = 10_000;
     const column = (slope: number) => Float64Array.from({ length: count }, (_, lane) => lane * slope);

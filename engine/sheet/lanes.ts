@@ -14,6 +14,8 @@ export interface LaneOptions<K extends string> {
   readonly only?: readonly K[];
   /** Lanes between two reports of `lanesInPieces`. */
   readonly piece?: number;
+  /** Arrays to write to, e.g. those of the run before: making large ones anew takes longer than filling them. */
+  readonly into?: { readonly [P in K]?: Float64Array | number };
 }
 
 export interface LaneResult<K extends string> {
@@ -57,10 +59,14 @@ export function* lanesInPieces<K extends string>(
   const derived = new Set<string>(sheet.derived);
   const asked = new Set<string>(wanted.filter((key) => derived.has(key)));
   const program = programFor(sheet as Sheet, varying, asked);
-  const work = program
+  for (const key of asked) {
+    if (sheet.dependsOn[key as K].some((each) => varying.has(each))) {
+      values[key] = arrayFor(options.into?.[key as K], key, count);
+    }
+  }
+  yield* program
     ? compiled(program, sheet as Sheet, given as LaneGiven<string>, count, piece, asked, values)
     : walked(sheet as Sheet, given as LaneGiven<string>, count, piece, asked, values);
-  yield* work;
   const result = values as LaneResult<K>['values'];
   return { lanes: count, values: result, outcomes: (lane) => evaluate(sheet, givenAt(given, lane)) };
 }
@@ -79,6 +85,13 @@ function checkLanes(sheet: Sheet, given: LaneGiven<string>, count: number): Read
   return new Set(varying);
 }
 
+function arrayFor(given: Float64Array | number | undefined, key: string, count: number): Float64Array {
+  if (!(given instanceof Float64Array)) return new Float64Array(count);
+  if (given.length !== count)
+    throw new RangeError(`'${key}' is to be written to ${given.length} places, not ${count}`);
+  return given;
+}
+
 function* compiled(
   program: Program,
   sheet: Sheet,
@@ -92,8 +105,9 @@ function* compiled(
   run.start();
   const arrays = new Map<string, Float64Array>();
   for (const key of wanted) {
-    if (program.plan.varies.has(key)) arrays.set(key, new Float64Array(count));
-    values[key] = arrays.get(key) ?? run.fixedValue(key);
+    const array = values[key];
+    if (array instanceof Float64Array) arrays.set(key, array);
+    else values[key] = run.fixedValue(key);
   }
   if (arrays.size === 0) return;
   for (let from = 0; from < count; ) {
@@ -118,10 +132,7 @@ function* walked(
   wanted: ReadonlySet<string>,
   values: Record<string, Float64Array | number>,
 ): Generator<number> {
-  for (const key of wanted) {
-    const varies = sheet.dependsOn[key]!.some((input) => given[input] instanceof Float64Array);
-    values[key] = varies ? new Float64Array(count) : Number.NaN;
-  }
+  for (const key of wanted) values[key] ??= Number.NaN;
   for (let lane = 0; lane < count; lane++) {
     const one = walkValues(sheet, givenAt(given, lane));
     for (const key of wanted) {

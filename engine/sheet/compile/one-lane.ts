@@ -7,7 +7,8 @@ import { LaneRun } from './run.ts';
 export interface OneLane {
   readonly arena: Arena;
   readonly inputs: readonly { readonly key: string; readonly spec: SymbolSpec; readonly free: boolean }[];
-  readonly constants: readonly (readonly [key: string, outcome: Outcome])[];
+  /** All keys in working order; the constants with their outcome. */
+  readonly template: Readonly<Record<string, Outcome | undefined>>;
   readonly derived: readonly { readonly key: string; readonly slot: number }[];
   /** Computes all derived symbols; NaN lies in the slot of one without a number. */
   readonly run: (given: Given<string>) => void;
@@ -39,10 +40,12 @@ export function oneLane(sheet: Sheet): OneLane | undefined {
       const spec = sheet.symbols[key]!;
       return { key, spec, free: spec.kind === 'input' && (spec.domain ?? 'any') === 'any' };
     }),
-    constants: Object.entries(sheet.constants).map(([key, value]) => [
-      key,
-      Object.freeze({ state: 'known', value: value! }),
-    ]),
+    template: Object.fromEntries(
+      sheet.order.map((key) => {
+        const value = sheet.constants[key];
+        return [key, value === undefined ? undefined : Object.freeze({ state: 'known' as const, value })];
+      }),
+    ),
     derived: sheet.derived.map((key) => ({ key, slot: slots.get(key)! })),
   };
 }
