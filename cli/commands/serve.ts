@@ -37,17 +37,16 @@ export const serve: Command = {
     if (folder.trim() === '') throw new Refusal('The name of the folder after --data is empty.');
     const port = readPort(text('port'));
     const home = findHome();
-    const running = need(
-      await startServer({
-        folder,
-        port,
-        pageFolder: join(home.folder, 'dist', 'web'),
-        version: home.version,
-        samples: has('samples') ? readSamples(home) : [],
-        report: (fault) => io.err(`${fault instanceof Error ? (fault.stack ?? fault.message) : fault}\n`),
-      }),
-      `${shown(folder)} cannot be opened. `,
-    );
+    const started = await startServer({
+      folder,
+      port,
+      pageFolder: join(home.folder, 'dist', 'web'),
+      version: home.version,
+      samples: has('samples') ? readSamples(home) : [],
+      report: (fault) => io.err(`${fault instanceof Error ? (fault.stack ?? fault.message) : fault}\n`),
+    });
+    const aboutPort = !started.ok && started.problem.where === 'port';
+    const running = need(started, aboutPort ? '' : `${shown(folder)} cannot be opened. `);
     printStart(io, running);
     await stopAsked();
     await running.close();
