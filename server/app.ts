@@ -20,13 +20,14 @@ export function makeApp(
 
   async function answerTo(request: IncomingMessage): Promise<Answer> {
     const [path = '', search = ''] = split(request.url ?? '', '?');
-    const stranger = refuseStranger(request, path);
-    if (stranger) return stranger;
     const steps = path.startsWith('/') ? stepsOf(path) : undefined;
+    const page = steps?.[0] !== 'api';
+    const stranger = refuseStranger(request, page);
+    if (stranger) return stranger;
     if (!steps)
       return refusal(400, 'malformed', 'This address cannot be read; a % in it stands for itself as %25.');
     const method = request.method === 'HEAD' ? 'GET' : (request.method ?? '');
-    if (steps[0] !== 'api') {
+    if (page) {
       return method === 'GET'
         ? await pages(steps)
         : refusal(405, 'method-not-allowed', 'This address takes GET only.', undefined, {

@@ -28,8 +28,8 @@ export const HEADERS: Readonly<Record<string, string>> = {
 /** The names under which this computer reaches itself. */
 const NAMES = ['127.0.0.1', 'localhost', '[::1]'];
 
-/** Why this request is refused whatever it asks for, or undefined. */
-export function refuseStranger(request: IncomingMessage, path: string): Answer | undefined {
+/** Why this request is refused whatever it asks for, or undefined; `page` says that it asks for the page, not the API. */
+export function refuseStranger(request: IncomingMessage, page: boolean): Answer | undefined {
   const { headers, socket, method } = request;
   const host = headers.host?.toLowerCase() ?? '';
   // A name that somebody else points at this computer must not open it (DNS rebinding).
@@ -44,10 +44,10 @@ export function refuseStranger(request: IncomingMessage, path: string): Answer |
   const site = headers['sec-fetch-site'] ?? 'none';
   if (site === 'same-origin' || site === 'none') return undefined;
   const opened =
+    page &&
     method === 'GET' &&
     headers['sec-fetch-mode'] === 'navigate' &&
-    headers['sec-fetch-dest'] === 'document' &&
-    !path.startsWith('/api/');
+    headers['sec-fetch-dest'] === 'document';
   return opened ? undefined : crossSite();
 }
 

@@ -1,25 +1,15 @@
-/** The sample refits that come with the program. */
-import { readdirSync, readFileSync } from 'node:fs';
+/** The sample refits that come with the program, read from where it lies. */
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { PARTS } from '../engine/parts/index.ts';
 import { type Refit, readRefit } from '../engine/refit/index.ts';
+import { SAMPLES } from '../samples/index.ts';
+import type { Home } from './home.ts';
 
-/** Every refit of a folder, in the order of the file names; none where there is no such folder. */
-export function readSamples(folder: string): readonly Refit[] {
-  return jsonFiles(folder).map((name) => {
-    const read = readRefit(readFileSync(join(folder, name), 'utf8'), Object.keys(PARTS));
-    if (!read.ok) throw new Error(`${name}: ${read.problem.message}`);
+/** Every sample, in its usual order. */
+export const readSamples = ({ folder }: Home): readonly Refit[] =>
+  SAMPLES.map(({ file }) => {
+    const read = readRefit(readFileSync(join(folder, 'samples', file), 'utf8'), Object.keys(PARTS));
+    if (!read.ok) throw new Error(`${file}: ${read.problem.message}`);
     return read.value;
   });
-}
-
-function jsonFiles(folder: string): string[] {
-  try {
-    return readdirSync(folder)
-      .filter((name) => name.endsWith('.json'))
-      .sort();
-  } catch (fault) {
-    if ((fault as NodeJS.ErrnoException).code === 'ENOENT') return [];
-    throw fault;
-  }
-}

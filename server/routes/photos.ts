@@ -50,8 +50,8 @@ export const photoRoutes = (context: Context): Route[] => [
           status: 200,
           headers: {
             'content-type': `image/${photoKind(photo.value) ?? 'unknown'}`,
-            // A photo never changes under its name.
-            'cache-control': 'private, max-age=31536000, immutable',
+            // Another folder may have another photo under the same address.
+            'cache-control': 'no-store',
           },
           body: photo.value,
         };
