@@ -73,7 +73,7 @@ test('derived: ten thousand edits of several clients are each acknowledged once,
   if (!store.ok) throw new Error(store.problem.message);
   expect(store.value.verify(id)).toEqual({ ok: true, value: CLIENTS * EACH });
   store.value.close();
-// Half a minute of work and ten thousand syncs; a busy computer or a slow disk takes several times as long.
+  // Half a minute of work and ten thousand syncs; a busy computer or a slow disk takes several times as long.
 }, 600_000);
 
 describe('a full disk', () => {
