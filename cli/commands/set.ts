@@ -46,9 +46,10 @@ export const set: Command = {
       }
       refit = need(applyEdit(refit, setting.value));
       changes.push(...setting.value.changes);
+      const about = settings.length > 1 ? `${at}: ` : '';
       remarks.push(
-        ...setting.value.notes.map((note) => `How it was read: ${note}.`),
-        ...setting.value.questions.map((question) => `Is this right? ${question}`),
+        ...setting.value.notes.map((note) => `${about}How it was read: ${note}.`),
+        ...setting.value.questions.map((question) => `${about}Is this right? ${question}`),
       );
     }
     if (options.basis === undefined && changes.some(isNewGuess)) {
