@@ -8,6 +8,7 @@ const TYPES: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
   '.js': 'text/javascript; charset=utf-8',
   '.css': 'text/css; charset=utf-8',
+  '.map': 'application/json; charset=utf-8',
   '.json': 'application/json; charset=utf-8',
   '.webmanifest': 'application/manifest+json; charset=utf-8',
   '.svg': 'image/svg+xml; charset=utf-8',
@@ -30,7 +31,9 @@ export function makePages(folder: string | undefined): (steps: readonly string[]
   return async (steps) => {
     const path = steps.join('/');
     const files = folder === undefined ? new Set<string>() : await list(folder);
-    const found = files.has(path) ? path : extname(path) === '' ? 'index.html' : undefined;
+    // 'why/X.whirl' is an address within the page: only the ending of a kind of file makes it a file's.
+    const isFile = Object.hasOwn(TYPES, extname(path).toLowerCase());
+    const found = files.has(path) ? path : isFile ? undefined : 'index.html';
     if (found === undefined) return refusal(404, 'not-found', 'There is no such file in Fettle’s page.');
     if (folder === undefined || !files.has(found)) return notBuilt();
     return {
