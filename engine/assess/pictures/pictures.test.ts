@@ -360,7 +360,7 @@ describe('derived: what is missing', () => {
           expectSound(pictures(assess(refit), 'X'));
         },
       ),
-      { numRuns: 60, seed: 7 },
+      { numRuns: 40, seed: 7 },
     );
   });
 });
