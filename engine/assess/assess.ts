@@ -8,7 +8,7 @@ import type { Problem } from '../quantity/types.ts';
 import { oddity } from '../refit/read-fact.ts';
 import type { Chain, Refit } from '../refit/types.ts';
 import { type Context, type FactMemo, partIn, placeOf, readPath } from './context.ts';
-import type { Finding, NotAsked, Question } from './finding.ts';
+import type { Amount, Finding, NotAsked, Question } from './finding.ts';
 import type { Judged } from './frame.ts';
 import { judge } from './judge.ts';
 import { CHECK, PLAN, planFor } from './plan.ts';
@@ -68,11 +68,14 @@ function withGuesses(finding: Finding, guesses: ReadonlySet<string>, before: Fin
   const own = finding.facts.filter((path) => guesses.has(path));
   if (
     before &&
+    before.verdict === finding.verdict &&
     before.sentence === finding.sentence &&
     before.basis === finding.basis &&
-    before.there?.value === finding.there?.value &&
-    before.asked?.value === finding.asked?.value &&
+    before.side === finding.side &&
     before.chance === finding.chance &&
+    sameAmount(before.there, finding.there) &&
+    sameAmount(before.asked, finding.asked) &&
+    sameList(before.policies, finding.policies) &&
     sameList(before.facts, finding.facts) &&
     sameList(before.missing, finding.missing) &&
     sameList(before.guesses, own)
@@ -80,6 +83,9 @@ function withGuesses(finding: Finding, guesses: ReadonlySet<string>, before: Fin
     return before;
   return own.length === 0 ? finding : { ...finding, guesses: own };
 }
+
+const sameAmount = (a: Amount | undefined, b: Amount | undefined): boolean =>
+  a?.value === b?.value && a?.doubt === b?.doubt && a?.unit === b?.unit;
 
 const sameList = (a: readonly string[], b: readonly string[]): boolean =>
   a.length === b.length && a.every((item, i) => item === b[i]);

@@ -52,8 +52,16 @@ export function sameValue(a: Value, b: Value): boolean {
     }
     case 'missing':
       return sameSet(a.facts, (b as typeof a).facts);
-    case 'curve':
-      return false;
+    case 'curve': {
+      // A curve is read once for each fact, so the same fact gives the same curve.
+      const c = b as typeof a;
+      return (
+        a.curve === c.curve &&
+        a.basis === c.basis &&
+        sameSet(a.facts, c.facts) &&
+        sameSet(a.policies, c.policies)
+      );
+    }
     default:
       return a.reason === (b as typeof a).reason;
   }

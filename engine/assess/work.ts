@@ -3,7 +3,7 @@ import type { Working } from '../checks/working.ts';
 import { evaluate, gradient } from '../sheet/index.ts';
 import type { Argument, Outcome } from '../sheet/types.ts';
 import { bindings } from './plan.ts';
-import { resolve, type Scope } from './resolve.ts';
+import { resolve, type Scope, sameValue } from './resolve.ts';
 import {
   combine,
   type Known,
@@ -45,9 +45,11 @@ export function work(scope: Scope, working: Working, earlier: Worked | undefined
   const inputs = new Map<string, Value>();
   let changed = earlier === undefined;
   for (const [symbol, ref] of bindings(working)) {
-    const value = resolve(scope, ref);
+    const now = resolve(scope, ref);
+    const before = earlier?.inputs.get(symbol);
+    const value = before && sameValue(before, now) ? before : now;
     inputs.set(symbol, value);
-    if (earlier?.inputs.get(symbol) !== value) changed = true;
+    if (before !== value) changed = true;
   }
   if (!changed && earlier) return earlier;
 
