@@ -1,6 +1,6 @@
 /** Many edits at once, and a disk that takes no more. */
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, onTestFinished, test } from 'vitest';
@@ -11,7 +11,11 @@ import { trouble } from '../store/trouble.ts';
 import { factChange, follow, measured, told, trial } from './server.fixture.ts';
 
 test('derived: ten thousand edits of several clients are each acknowledged once, in order; others are answered meanwhile', async () => {
-  const on = await trial();
+  // Whether the disk keeps what it was told to is the store's test; here its slowness would only be waited for.
+  const memory = existsSync('/dev/shm') ? '/dev/shm' : tmpdir();
+  const folder = mkdtempSync(join(memory, 'fettle-burst-'));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  const on = await trial({ folder });
   const id = await on.lathe();
   const stream = await follow(on.running.port, `/api/refits/${id}/live`);
   const CLIENTS = 10;
