@@ -1,4 +1,5 @@
 /** One place: which part fills it, and the facts of that part, those that decide something first. */
+import { useState } from 'react';
 import { PLACES, type PlaceId } from '../../engine/parts/index.ts';
 import type { PartKind } from '../../engine/parts/types.ts';
 import type { Chain, Change, Part, Place } from '../../engine/refit/types.ts';
@@ -12,10 +13,12 @@ interface Props {
   readonly place: PlaceId;
 }
 
-export function PartPanel({ session, view, chain, place }: Props) {
-  const machineWide = view.refit.places[place];
-  const at = chain?.places[place] ?? machineWide;
-  if (!at) return null;
+export function PartPanel(props: Props) {
+  const at = props.chain?.places[props.place] ?? props.view.refit.places[props.place];
+  return at ? <Facts key={`${props.place} ${at.chosen}`} {...props} at={at} /> : null;
+}
+
+function Facts({ session, view, chain, place, at }: Props & { at: Place }) {
   const where = chain?.places[place] ? chain : null;
   const kind = PLACES[place] as PartKind;
   const prefix = where ? `${where.id}.${place}` : place;
@@ -23,9 +26,14 @@ export function PartPanel({ session, view, chain, place }: Props) {
   const { findings } = view.shown;
   const decides = (path: string): number =>
     findings.filter((finding) => finding.facts.includes(path) || finding.missing.includes(path)).length;
-  const names = Object.keys(kind.facts).sort((a, b) => decides(`${prefix}.${b}`) - decides(`${prefix}.${a}`));
-  const needed = names.filter((name) => decides(`${prefix}.${name}`) > 0 || part?.facts[name]);
-  const rest = names.filter((name) => !needed.includes(name));
+  // The order stays as it was when the place was opened: fields must not move under the hand that fills them in.
+  const [order] = useState(() => {
+    const names = Object.keys(kind.facts).sort(
+      (a, b) => decides(`${prefix}.${b}`) - decides(`${prefix}.${a}`),
+    );
+    const first = names.filter((name) => decides(`${prefix}.${name}`) > 0 || part?.facts[name]);
+    return { first, rest: names.filter((name) => !first.includes(name)) };
+  });
   const field = (name: string) => {
     const n = decides(`${prefix}.${name}`);
     return (
@@ -48,11 +56,11 @@ export function PartPanel({ session, view, chain, place }: Props) {
         <p>The machine has none here.</p>
       ) : (
         <>
-          {needed.map(field)}
-          {rest.length > 0 && (
+          {order.first.map(field)}
+          {order.rest.length > 0 && (
             <details>
-              <summary>{rest.length} more that decide nothing now</summary>
-              {rest.map(field)}
+              <summary>{order.rest.length} more that decide nothing now</summary>
+              {order.rest.map(field)}
             </details>
           )}
         </>

@@ -1,0 +1,55 @@
+/** Every page, wide and phone, light and dark: axe finds nothing, nothing is cut, verdicts do not make the page jump. */
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { cut, type Stage, stage, violations } from './stage.ts';
+
+let on: Stage;
+beforeAll(async () => {
+  on = await stage();
+}, 180_000);
+afterAll(() => on.close());
+
+const PAGES: readonly (readonly [path: string, ready: string])[] = [
+  ['/', '.card'],
+  ['/new', 'form'],
+  ['/refit/carriage-works-lathe/know', '.cards li'],
+  ['/refit/carriage-works-lathe/fit/X', '.formula math'],
+  ['/refit/boatyard-mill/fit/Z', '.formula math'],
+  ['/refit/boatyard-mill/fit/machine', '.finding'],
+  ['/refit/boatyard-mill/habits', '.field'],
+  ['/refit/boatyard-mill/history', 'table'],
+];
+
+const WINDOWS = [
+  ['wide', { width: 1280, height: 900 }],
+  ['phone', { width: 390, height: 844 }],
+] as const;
+
+for (const [window, viewport] of WINDOWS) {
+  for (const colorScheme of ['light', 'dark'] as const) {
+    describe(`${window}, ${colorScheme}`, () => {
+      for (const [path, ready] of PAGES) {
+        test(path, async () => {
+          const page = await on.open(path, { viewport, colorScheme });
+          await page.locator(ready).first().waitFor();
+          expect(await violations(page)).toEqual([]);
+          expect(await cut(page)).toEqual([]);
+          expect(await page.locator('body').innerText()).not.toMatch(/NaN|undefined|\[object/);
+          expect(on.faults.splice(0)).toEqual([]);
+          await page.context().close();
+        }, 120_000);
+      }
+    });
+  }
+}
+
+test('a new verdict does not make the page jump', async () => {
+  const page = await on.open('/refit/carriage-works-lathe/fit/X');
+  await page.getByRole('button', { name: /^Duty of the axis/ }).click();
+  const field = page.locator('[data-path="X.duty.rapid"] input');
+  await field.scrollIntoViewIfNeeded();
+  const before = await field.boundingBox();
+  await field.fill('5.2 m/min');
+  await page.waitForTimeout(300);
+  const after = await field.boundingBox();
+  expect(Math.abs((after?.y ?? 0) - (before?.y ?? 0))).toBeLessThan(30);
+}, 120_000);
