@@ -133,8 +133,8 @@ export class Graph {
   }
 
   /**
-   * c[0] + c[1]·x + c[2]·x² …, terms joined in pairs, then pairs in pairs (Estrin's scheme): short chains of operations
-   * that wait for each other matter more here than few operations.
+   * c[0] + c[1]·x + c[2]·x² …, terms joined in pairs, then pairs in pairs (Estrin's scheme): a long chain would wait for
+   * each of its links.
    */
   polynomial(x: number, coefficients: readonly number[]): number {
     let terms = coefficients.map((each) => this.constant(each));

@@ -33,7 +33,7 @@ export interface Program {
 }
 
 /** Columns of a block together stay within this, about half of a core's own cache. */
-const BLOCK_TARGET = 256 * 1024;
+const BLOCK_TARGET = 512 * 1024;
 const LEAST_LANES = 128;
 const MOST_LANES = 2048;
 /** Keeps columns from falling on the same cache lines. */

@@ -121,13 +121,14 @@ export const sin: Routine = (g, x) => {
   return g.markTame(g.guard('sin', fast, beyondAngle(g, x), x));
 };
 
-/** cos x = −(−1)ʰ·sin(x − (h + ½)π). */
+/** cos x = (−1)ʰ·sin((h + ½)π − x). */
 export const cos: Routine = (g, x) => {
   const turned = g.make('sub', g.make('mul', x, g.constant(1 / Math.PI)), g.constant(0.5));
   const shifted = g.make('add', turned, g.constant(ROUNDER));
   const n = g.make('add', g.make('sub', shifted, g.constant(ROUNDER)), g.constant(0.5));
-  const sign = g.make('xor', g.shift('left', 63, shifted), g.constant(-0));
-  const fast = sineOf(g, lessTurns(g, x, n, 1), sign);
+  const [first, ...rest] = PI.map((part) => g.make('mul', n, g.constant(part)));
+  const r = rest.reduce((sum, part) => g.make('add', sum, part), g.make('sub', first!, x));
+  const fast = sineOf(g, r, g.shift('left', 63, shifted));
   return g.markTame(g.guard('cos', fast, beyondAngle(g, x), x));
 };
 
@@ -156,16 +157,15 @@ const BELOW_HALF_PI = 6.123233995736766e-17;
 
 /** Angle of a ratio that is not negative; infinity gives a right angle. */
 function angleOf(g: Graph, a: number): number {
+  // About 0, 45 or 90 degrees: atan a = n·45° + atan t, with t = a, (a − 1)/(a + 1) or −1/a.
   const big = g.make('gt', a, g.constant(TAN_3_8_PI));
   const middle = g.make('gt', a, g.constant(0.66));
   const one = g.constant(1);
-  const pick = (atBig: number, atMiddle: number, small: number): number =>
-    g.make('select', atBig, g.make('select', atMiddle, small, middle), big);
-  const t = g.make(
-    'div',
-    pick(g.constant(-1), g.make('sub', a, one), a),
-    pick(a, g.make('add', a, one), one),
-  );
+  const stepped = g.make('and', middle, one);
+  const n = g.make('add', stepped, g.make('and', big, one));
+  const top = g.make('select', g.constant(-1), g.make('sub', a, stepped), big);
+  const bottom = g.make('select', a, g.make('add', one, g.make('and', middle, a)), big);
+  const t = g.make('div', top, bottom);
   const z = g.make('mul', t, t);
   const p = g.polynomial(
     z,
@@ -176,10 +176,8 @@ function angleOf(g: Graph, a: number): number {
     [194.5506571482614, 485.3903996359137, 432.88106049129027, 165.02700983169885, 24.858464901423062, 1],
   );
   const curved = g.make('add', g.make('mul', t, g.make('div', g.make('mul', z, p), q)), t);
-  const zero = g.constant(0);
-  const below = pick(g.constant(BELOW_HALF_PI), g.constant(BELOW_HALF_PI / 2), zero);
-  const base = pick(g.constant(Math.PI / 2), g.constant(Math.PI / 4), zero);
-  return g.make('add', base, g.make('add', curved, below));
+  const below = g.make('mul', n, g.constant(BELOW_HALF_PI / 2));
+  return g.make('add', g.make('mul', n, g.constant(Math.PI / 4)), g.make('add', curved, below));
 }
 
 const signOf = (g: Graph, x: number): number => g.make('and', x, g.constant(-0));

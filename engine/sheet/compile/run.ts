@@ -6,6 +6,11 @@ import type { Program } from './program.ts';
 
 export type LaneArgument = Argument | Float64Array;
 
+interface View {
+  readonly key: string;
+  readonly values: Float64Array;
+}
+
 /** One run over the lanes of a program. Runs of the same program may take turns. */
 export class LaneRun {
   private readonly program: Program;
@@ -13,6 +18,8 @@ export class LaneRun {
   private readonly given: Readonly<Record<string, LaneArgument | undefined>>;
   /** The program's slots as this run left them. */
   private slots: Float64Array | undefined;
+  private views: readonly View[] = [];
+  private viewed: Float64Array | undefined;
 
   constructor(program: Program, sheet: Sheet, given: Readonly<Record<string, LaneArgument | undefined>>) {
     this.program = program;
@@ -58,7 +65,7 @@ export class LaneRun {
       const lanes = this.given[key];
       if (!(lanes instanceof Float64Array)) continue;
       const at = base / 8 + column;
-      numbers.set(from === 0 && to === lanes.length ? lanes : lanes.subarray(from, to), at);
+      numbers.set(lanes.subarray(from, to), at);
       if (even > count) numbers[at + count] = numbers[at + count - 1]!;
     }
     for (const stage of program.stages) {
@@ -67,10 +74,24 @@ export class LaneRun {
         if (program.columns.has(key)) runProcedure(program, sheet, key, this.fixed, base, even);
       }
     }
-    for (const [key, column] of program.columns) {
-      if (this.given[key] instanceof Float64Array) continue;
-      take(key, numbers.subarray(base / 8 + column, base / 8 + column + count));
+    for (const { key, values } of this.viewsOf(base / 8)) {
+      take(key, count === values.length ? values : values.subarray(0, count));
     }
+  }
+
+  /** Whole columns of what is computed, looked up once as long as the memory stays where it is. */
+  private viewsOf(first: number): readonly View[] {
+    const { arena, columns, lanesPerBlock } = this.program;
+    if (this.viewed !== arena.numbers) {
+      this.viewed = arena.numbers;
+      this.views = [...columns]
+        .filter(([key]) => !(this.given[key] instanceof Float64Array))
+        .map(([key, column]) => ({
+          key,
+          values: arena.numbers.subarray(first + column, first + column + lanesPerBlock),
+        }));
+    }
+    return this.views;
   }
 
   /** What a procedure reads that is the same for all lanes. */
