@@ -45,8 +45,11 @@ export interface OptionRemedy extends RemedyBase {
 export type Remedy = ValueRemedy | OptionRemedy;
 
 /** Points at which a quantity is tried before the edges are sought. */
-const GRID = 32;
-const HALVINGS = 30;
+const GRID = 12;
+/** Enough for the three digits a remedy is given in. */
+const HALVINGS = 14;
+/** Counted things come in whole numbers. */
+const WHOLE = new Set(['teeth', 'lines', 'pulses', 'counts', 'starts']);
 
 const verdictOf = (assessment: Assessment, id: string): Verdict | undefined =>
   assessment.findings.find((finding) => finding.id === id)?.verdict;
@@ -99,7 +102,7 @@ function grid(spec: QuantityFact, now: number): number[] {
 function roundInto(value: number, unit: string, up: boolean): string {
   const shown = convert(value, unit);
   if (shown === 0) return `0 ${unit}`;
-  const scale = 10 ** (2 - Math.floor(Math.log10(Math.abs(shown))));
+  const scale = WHOLE.has(unit) ? 1 : 10 ** (2 - Math.floor(Math.log10(Math.abs(shown))));
   const rounded = (up ? Math.ceil(shown * scale - 1e-9) : Math.floor(shown * scale + 1e-9)) / scale;
   const text = String(Number(rounded.toPrecision(6)));
   return unit === '1' ? text : `${text} ${unit}`;
@@ -224,7 +227,8 @@ export function* seekRemedies(assessment: Assessment, id: string): Generator<num
   for (const [index, path] of finding.facts.entries()) {
     const [place, name] = path.split('.').slice(-2) as [string, string];
     const spec = factSpec(place, name);
-    if (place === 'site') continue;
+    // Neither the mains nor another axis is changed to mend this one.
+    if (place === 'site' || !(path.startsWith(`${finding.chain}.`) || path.split('.').length === 2)) continue;
     if (spec?.kind === 'quantity') found.push(...valueRemedies(trial, path, spec));
     else found.push(...choiceRemedies(trial, path));
     yield (index + 1) / (finding.facts.length + 1);

@@ -109,7 +109,7 @@ test('typing shows the new verdict before it is recorded; what cannot be read is
   await expect.poll(() => rule.innerText()).toBe(was);
   for (const [text, says] of [
     ['5 kg', 'speed'],
-    ['1,250 m/min', 'two ways'],
+    ['1,250 m/min', 'decimal comma'],
     ['<script>alert(1)</script>', 'not'],
     ['-3 m/min', 'above zero'],
     ['0', 'unit'],

@@ -34,7 +34,7 @@ export function buckling(ground: Ground): ChartPicture | undefined {
   const verdict = worst(findings) ?? 'unknown';
   const marks: Mark[] = [
     {
-      name: 'hardest push, nut at the far end',
+      name: 'asked, nut at the far end',
       x: length,
       y: asked,
       role: 'asked',

@@ -60,7 +60,7 @@ export function volts(ground: Ground): ChartPicture | undefined {
     role: 'asked',
     ...(findings[which] ? { verdict: findings[which].verdict, finding: findings[which].id } : {}),
   });
-  const marks = [mark('gaining speed, at rapid', asked, 0), mark('running at rapid', calm, 1)];
+  const marks = [mark('gaining speed', asked, 0), mark('running', calm, 1)];
   const to = Math.max(rapid * 1.25, Math.min(reached * 1.1, rapid * 3));
   const { series, table } = draw(x, y, { from: 0, to, through: [rapid, reached] }, lines, marks);
 

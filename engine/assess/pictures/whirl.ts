@@ -80,7 +80,7 @@ export function whirl(ground: Ground): ChartPicture | undefined {
   const verdict = worst(findings) ?? 'unknown';
   const marks: Mark[] = [
     {
-      name: 'rapid, nut at the far end',
+      name: 'asked, nut at the far end',
       x: length,
       y: asked,
       role: 'asked',
