@@ -17,6 +17,7 @@ const formulas = sheets.reduce((count, each) => count + each.formulas.length, 0)
 const work = sheets.map(({ sheet, formulas: timed }) => ({
   sheet,
   program: oneLane(sheet),
+  last: sheet.derived.at(-1),
   compiled: timed.map(({ key, text }) => [key, math.compile(text)]),
   points: Array.from({ length: 64 }, () =>
     Object.fromEntries(
@@ -35,23 +36,30 @@ function time(repeats, one) {
 }
 
 const program = (turn) => {
+  let sum = 0;
   for (const { program: ours, points } of work) {
     ours.run(points[turn & 63]);
     const { numbers } = ours.arena;
-    for (const { slot } of ours.derived) consumed += numbers[slot];
+    const { derived } = ours;
+    for (let at = 0; at < derived.length; at++) sum += numbers[derived[at].slot];
   }
+  consumed += sum;
 };
 const outcomes = (turn) => {
-  for (const { sheet, points } of work) consumed += Object.keys(evaluate(sheet, points[turn & 63])).length;
+  let count = 0;
+  for (const { sheet, points, last } of work) count += evaluate(sheet, points[turn & 63])[last].value;
+  consumed += count;
 };
 const outside = (turn) => {
+  let sum = 0;
   for (const { sheet, compiled, points } of work) {
     const scope = { ...sheet.constants, ...points[turn & 63] };
     for (const [key, code] of compiled) {
       scope[key] = code.evaluate(scope);
-      consumed += Number(scope[key]);
+      sum += Number(scope[key]);
     }
   }
+  consumed += sum;
 };
 
 for (let warm = 0; warm < 5; warm++) {

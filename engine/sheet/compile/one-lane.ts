@@ -19,18 +19,18 @@ export function oneLane(sheet: Sheet): OneLane | undefined {
   const program = programFor(sheet, new Set(), new Set(sheet.derived));
   if (!program) return undefined;
   const { arena, slots, stages } = program;
-  const read = sheet.inputs.flatMap((key) => {
-    const slot = slots.get(key);
-    return slot === undefined ? [] : [{ key, slot }];
-  });
   const straight = stages.length === 1 && stages[0]!.procedures.length === 0;
+  const places = inputPlaces(sheet, slots);
   const run = (given: Given<string>): void => {
     const { numbers } = arena;
-    for (let at = 0; at < read.length; at++) {
-      const { key, slot } = read[at]!;
-      const argument = given[key];
-      numbers[slot] = typeof argument === 'number' ? argument : Number.NaN;
+    const { present, absent } = places(given);
+    const values = Object.values(given);
+    for (let at = 0; at < present.length; at++) {
+      const argument = values[at];
+      const slot = present[at]!;
+      if (slot >= 0) numbers[slot] = typeof argument === 'number' ? argument : Number.NaN;
     }
+    for (const slot of absent) numbers[slot] = Number.NaN;
     stages[0]!.once(0, 0);
   };
   return {
@@ -48,4 +48,44 @@ export function oneLane(sheet: Sheet): OneLane | undefined {
     ),
     derived: sheet.derived.map((key) => ({ key, slot: slots.get(key)! })),
   };
+}
+
+interface InputPlaces {
+  /** Slot of each key given, in its order; −1 for one that is not read. */
+  readonly present: readonly number[];
+  /** Slots of inputs that are not given. */
+  readonly absent: readonly number[];
+}
+
+/** Finds slots by key only when the keys differ from the time before: callers give the same ones again and again. */
+function inputPlaces(
+  sheet: Sheet,
+  slots: ReadonlyMap<string, number>,
+): (given: Given<string>) => InputPlaces {
+  let keys: readonly string[] | undefined;
+  let places: InputPlaces = { present: [], absent: [] };
+  const read = new Map(
+    sheet.inputs.flatMap((key) => {
+      const slot = slots.get(key);
+      return slot === undefined ? [] : [[key, slot] as const];
+    }),
+  );
+  return (given) => {
+    const now = Object.keys(given);
+    if (!keys || !sameKeys(keys, now)) {
+      keys = now;
+      const there = new Set(now);
+      places = {
+        present: now.map((key) => read.get(key) ?? -1),
+        absent: [...read].filter(([key]) => !there.has(key)).map(([, slot]) => slot),
+      };
+    }
+    return places;
+  };
+}
+
+function sameKeys(a: readonly string[], b: readonly string[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let at = 0; at < a.length; at++) if (a[at] !== b[at]) return false;
+  return true;
 }
