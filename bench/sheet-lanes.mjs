@@ -12,7 +12,7 @@ import { lanes } from '../dist/engine/sheet/index.js';
 import { benchSheets, plausible, report, seeded } from './sheet-formulas.mjs';
 
 const LANES = 100_000;
-const ROUNDS = 25;
+const ROUNDS = 15;
 const PIECES = [1024, 2048, 4096, 8192];
 
 const SIGNS = {
