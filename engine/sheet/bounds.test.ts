@@ -104,6 +104,27 @@ describe('derived: slopes', () => {
 });
 
 describe('derived: lanes in pieces', () => {
+  test('derived: a procedure may run lanes of its own, however large', () => {
+    const inner = (x: unknown): number => {
+      const { values } = lanes(sheet, { x: new Float64Array(5000).fill(x as number), y: 1 }, 5000);
+      return (values.even as Float64Array)[4999]!;
+    };
+    const outer = defineSheet({
+      id: 'outer',
+      title: 'Outer',
+      about: 'runs another sheet',
+      symbols: {
+        x: input('number', '1'),
+        before: formula('before', '1', 'x + 1', source),
+        nested: procedure('nested', '1', { ...body, run: inner }),
+        after: formula('after', '1', 'nested + before', source),
+      },
+    });
+    const { values } = lanes(outer, { x: Float64Array.of(1, 2, 3) }, 3);
+    expect([...(values.after as Float64Array)]).toEqual([3, 7, 13]);
+    expect([...(values.before as Float64Array)]).toEqual([2, 3, 4]);
+  });
+
   test('derived: arrays given are written to, and refused when they are too short', () => {
     const x = Float64Array.of(1, 2, 3);
     const mine = new Float64Array(3);

@@ -31,8 +31,11 @@ export function drawChart(picture: ChartPicture, width: number): Drawn {
   const marks = picture.marks.map((mark): Point => [x.place(mark.x), y.place(mark.y)]);
   const boxes = marks.map(([a, b]): Box => ({ left: a - 8, right: a + 8, top: b - 8, bottom: b + 8 }));
   const names: Named[] = [
-    ...picture.marks.map(({ name }, i) => ({ text: name, at: [marks[i]!], gap: 10 })),
-    ...picture.series.map(({ name }, i) => ({ text: name, at: fromTheEnd(dense[i]!) })),
+    ...picture.marks.map(({ name }, i) => ({ text: name, at: [marks[i]!], gaps: [9, 18, 28] })),
+    // Long names have the fewest places, so they choose first.
+    ...picture.series
+      .map(({ name }, i) => ({ text: name, at: fromTheEnd(dense[i]!), own: i }))
+      .sort((a, b) => b.text.length - a.text.length),
   ];
   const labels = placeLabels(names, dense, boxes, {
     left: frame.left + 2,
@@ -120,16 +123,22 @@ export function Chart({ picture, width, reading }: Props) {
 }
 
 function Name({ label, colour, bold = false }: { label: Label; colour: string; bold?: boolean }) {
+  const { left, right, top, bottom, text } = label;
   return (
-    <text
-      className={bold ? 'name bold' : 'name'}
-      x={(label.left + label.right) / 2}
-      y={label.top + 12}
-      textAnchor="middle"
-      fill={colour}
-    >
-      {label.text}
-    </text>
+    <g>
+      {label.on && (
+        <rect className="behind" x={left - 3} y={top} width={right - left + 6} height={bottom - top} rx="3" />
+      )}
+      <text
+        className={bold ? 'name bold' : 'name'}
+        x={(left + right) / 2}
+        y={top + 12}
+        textAnchor="middle"
+        fill={colour}
+      >
+        {text}
+      </text>
+    </g>
   );
 }
 

@@ -23,7 +23,11 @@ export function Flow({ picture, onSelectFinding }: Props) {
             <span className="at">
               <strong>{step.at}</strong> <span>{step.name}</span>
             </span>
-            <MarginRule margin={step.margin} range={step.range} verdict={step.verdict} />
+            {step.margin === null && step.verdict !== 'unknown' ? (
+              <span className="rule" />
+            ) : (
+              <MarginRule margin={step.margin} range={step.range} verdict={step.verdict} />
+            )}
             <span className={`verdict ${step.verdict}`}>
               {step.margin === null && step.verdict !== 'unknown' ? WORD[step.verdict] : sayMargin(step)}
               <span className="hidden">: {WORD[step.verdict]}</span>

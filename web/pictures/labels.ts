@@ -10,14 +10,17 @@ export interface Box {
 
 export interface Label extends Box {
   readonly text: string;
-  /** Whether it covers something all the same, because there was no better place. */
-  readonly crowded: boolean;
+  /** It stands on its own line, which must be hidden behind it. */
+  readonly on: boolean;
 }
 
 export const LINE_HEIGHT = 16;
 const LETTER = 6.9;
 const GAP = 5;
 const CLOSE = 3;
+/** How bad it is to cover another name or a mark, and a piece of the own line, against a piece of another line. */
+const COVERED = 500;
+const OWN = 0.1;
 
 /** A place every few pixels along a line. */
 export function along(points: readonly Point[], step = 4): Point[] {
@@ -39,8 +42,8 @@ const overlap = (a: Box, b: Box): boolean =>
 const holds = (box: Box, [x, y]: Point): boolean =>
   x > box.left - CLOSE && x < box.right + CLOSE && y > box.top - CLOSE && y < box.bottom + CLOSE;
 
-/** Boxes for a text above, below, right and left of a point. */
-function around([x, y]: Point, width: number, gap: number): Box[] {
+/** Boxes for a text above, below, right and left of a point, and on it. */
+function around([x, y]: Point, width: number, gap: number, on: boolean): Box[] {
   const [half, tall] = [width / 2, LINE_HEIGHT];
   const box = (left: number, top: number): Box => ({ left, right: left + width, top, bottom: top + tall });
   return [
@@ -52,6 +55,7 @@ function around([x, y]: Point, width: number, gap: number): Box[] {
     box(x - width, y + gap),
     box(x, y - gap - tall),
     box(x, y + gap),
+    ...(on ? [box(x - half, y - tall / 2)] : []),
   ];
 }
 
@@ -59,7 +63,10 @@ export interface Named {
   readonly text: string;
   /** Places at which the name may stand, best first. */
   readonly at: readonly Point[];
-  readonly gap?: number;
+  /** Distances from the place, nearest first. */
+  readonly gaps?: readonly number[];
+  /** The line the name belongs to: it may stand on that one, which then runs behind it. */
+  readonly own?: number;
 }
 
 /**
@@ -73,24 +80,34 @@ export function placeLabels(
   frame: Box,
 ): Label[] {
   const placed: Label[] = [];
-  for (const { text, at, gap = GAP } of names) {
+  for (const { text, at, gaps = [GAP], own } of names) {
     const width = text.length * LETTER;
+    const inside = (box: Box): boolean =>
+      box.left >= frame.left &&
+      box.right <= frame.right &&
+      box.top >= frame.top &&
+      box.bottom <= frame.bottom;
     let best: Box | undefined;
     let least = Number.POSITIVE_INFINITY;
     at.forEach((point, rank) => {
-      for (const box of around(point, width, gap)) {
-        if (box.left < frame.left || box.right > frame.right) continue;
-        if (box.top < frame.top || box.bottom > frame.bottom) continue;
-        let cost = rank / (10 * at.length);
-        for (const other of [...placed, ...marks]) if (overlap(box, other)) cost += 40;
-        for (const line of lines) for (const each of line) if (holds(box, each)) cost += 1;
-        if (cost < least) {
-          least = cost;
-          best = box;
+      gaps.forEach((gap, far) => {
+        for (const box of around(point, width, gap, own !== undefined).filter(inside)) {
+          let cost = rank / (10 * at.length) + far / 2;
+          for (const other of [...placed, ...marks]) if (overlap(box, other)) cost += COVERED;
+          lines.forEach((line, i) => {
+            const weight = i === own ? OWN : 1;
+            for (const each of line) if (holds(box, each)) cost += weight;
+          });
+          if (cost < least) {
+            least = cost;
+            best = box;
+          }
         }
-      }
+      });
     });
-    if (best) placed.push({ ...best, text, crowded: least >= 1 });
+    if (!best) continue;
+    const hidden = own !== undefined && (lines[own] ?? []).some((each) => holds(best!, each));
+    placed.push({ ...best, text, on: hidden });
   }
   return placed;
 }

@@ -66,10 +66,17 @@ export function frameOf(picture: ChartPicture, width: number): Frame {
   const log = picture.y.log === true;
   const most = Math.max(...ys);
   const positive = ys.filter((y) => y > 0);
-  const low = log ? Math.min(...positive) / 1.6 : Math.min(0, ...ys);
+  const low = log ? Math.min(...positive) / 3 : Math.min(0, ...ys);
   const high = log ? most * 1.6 : most === low ? low + 1 : most + (most - low) * 0.1;
   const [top, bottom] = [34, height - 48];
-  const y = axis(picture.y, low, high, bottom, top, Math.max(3, Math.floor((bottom - top) / 44)));
+  const y = axis(
+    picture.y,
+    low,
+    high,
+    bottom,
+    top,
+    Math.max(3, Math.floor((bottom - top) / (log ? 28 : 44))),
+  );
   const left = 12 + DIGIT * Math.max(...y.ticks.map(({ text }) => text.length), 1);
   const right = width - 14;
   const x = axis(

@@ -7,6 +7,9 @@ const PictureCard = lazy(() =>
   import('../pictures/picture-card.tsx').then(({ PictureCard: card }) => ({ default: card })),
 );
 
+/** Milliseconds without a new snapshot before the pictures are drawn. */
+const REST = 150;
+
 interface Props {
   readonly session: Session;
   readonly view: View;
@@ -20,12 +23,16 @@ export function Pictures({ session, view, chain, onSelect }: Props) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new snapshot makes new pictures
   useEffect(() => {
     let current = true;
-    session.engine.ask('pictures', { chain }).then(
-      (got) => current && setPictures(got as readonly Picture[]),
-      () => undefined,
-    );
+    // Verdicts come first while somebody types; the pictures follow when the hand rests.
+    const rest = setTimeout(() => {
+      session.engine.ask('pictures', { chain }).then(
+        (got) => current && setPictures(got as readonly Picture[]),
+        () => undefined,
+      );
+    }, REST);
     return () => {
       current = false;
+      clearTimeout(rest);
     };
   }, [session, chain, shown]);
   return (

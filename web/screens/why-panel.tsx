@@ -15,16 +15,25 @@ interface Props {
 
 export function WhyPanel({ session, view, id }: Props) {
   const [why, setWhy] = useState<Why | null>(null);
+  const first = useRef(true);
   const { shown } = view;
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new snapshot is a new working
   useEffect(() => {
     let current = true;
-    session.why(id).then(
-      (got) => current && setWhy(got),
-      () => undefined,
+    // The first working comes at once; while somebody types it follows when the hand rests.
+    const rest = setTimeout(
+      () => {
+        session.why(id).then(
+          (got) => current && setWhy(got),
+          () => undefined,
+        );
+      },
+      first.current ? 0 : 120,
     );
+    first.current = false;
     return () => {
       current = false;
+      clearTimeout(rest);
     };
   }, [session, id, shown]);
   if (!why)

@@ -6,6 +6,7 @@ import {
   count,
   next,
   type Remedy,
+  type Step,
   seekRemedies,
   why,
 } from '../../engine/assess/index.ts';
@@ -19,11 +20,13 @@ import type { Ask, Asked, Cancel, Reading, Reply, Snapshot } from './protocol.ts
 /** What is recorded, and what is shown: the same, or a draft on top of it. */
 let recorded: Assessment | undefined;
 let shown: Assessment | undefined;
+let known: readonly Step[] = [];
 const cancelled = new Set<number>();
 
 const send = (reply: Reply): void => self.postMessage(reply);
 
-function snapshot(assessment: Assessment): Snapshot {
+/** What to find out next is only worked out for what is recorded: a draft must answer within a frame. */
+function snapshot(assessment: Assessment, steps: readonly Step[] = []): Snapshot {
   const answers: Record<string, string> = {};
   for (const chain of [...assessment.refit.chains.map((each) => each.id), null]) {
     answers[chain ?? 'machine'] = answer(assessment.findings.filter((finding) => finding.chain === chain));
@@ -34,7 +37,7 @@ function snapshot(assessment: Assessment): Snapshot {
     notAsked,
     problems,
     questions,
-    next: next(assessment, 8),
+    next: steps,
     answers,
     counts: count(findings),
   };
@@ -43,7 +46,8 @@ function snapshot(assessment: Assessment): Snapshot {
 function record(refit: Refit, system?: UnitSystem): Snapshot {
   recorded = assess(refit, { previous: recorded?.refit.id === refit.id ? recorded : undefined, system });
   shown = recorded;
-  return snapshot(recorded);
+  known = next(recorded, 8);
+  return snapshot(recorded, known);
 }
 
 const need = (): Assessment => {
@@ -63,7 +67,7 @@ function draft(ask: Asked['draft']['ask']): Asked['draft']['answer'] {
   const base = need();
   if (ask === null) {
     shown = base;
-    return { reading: null, snapshot: snapshot(base) };
+    return { reading: null, snapshot: snapshot(base, known) };
   }
   const { path, text } = ask;
   const set = setPath(base.refit, path, text, {

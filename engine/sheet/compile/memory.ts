@@ -9,6 +9,8 @@ export class Arena {
   /** All of the memory as numbers; made anew when the memory grows. */
   numbers = new Float64Array(this.memory.buffer);
   private top = 0;
+  /** Bytes of blocks in use. */
+  private taken = 0;
 
   /** Byte address of `count` numbers that stay reserved, or undefined when the memory for them is used up. */
   reserve(count: number): number | undefined {
@@ -18,14 +20,23 @@ export class Arena {
     return at;
   }
 
-  /** Byte address of the block; its contents last until the next program runs. */
-  block(bytes: number): number {
-    const lacking = STATIC_BYTES + bytes - this.memory.buffer.byteLength;
+  /**
+   * Hands `work` the byte address of a block of its own. A procedure run meanwhile may run lanes of its own, and takes
+   * the place after it; `numbers` may then be another array.
+   */
+  withBlock(bytes: number, work: (base: number) => void): void {
+    const base = STATIC_BYTES + this.taken;
+    const lacking = base + bytes - this.memory.buffer.byteLength;
     if (lacking > 0) {
       this.memory.grow(Math.ceil(lacking / PAGE));
       this.numbers = new Float64Array(this.memory.buffer);
     }
-    return STATIC_BYTES;
+    this.taken += bytes;
+    try {
+      work(base);
+    } finally {
+      this.taken -= bytes;
+    }
   }
 }
 

@@ -31,7 +31,8 @@ export function runProcedure(
   count: number,
 ): void {
   const spec = sheet.symbols[key] as ProcedureSymbol;
-  const { numbers } = program.arena;
+  // Looked up anew for each lane: a procedure that runs lanes of its own may make the memory grow.
+  const { arena } = program;
   const columns = spec.reads.map((read) => {
     const column = program.columns.get(read);
     return column === undefined ? undefined : base / 8 + column;
@@ -44,9 +45,10 @@ export function runProcedure(
   const lanes = target === undefined ? 1 : count;
   for (let lane = 0; lane < lanes; lane++) {
     columns.forEach((column, at) => {
-      if (column !== undefined) args[at] = numbers[column + lane]!;
+      if (column !== undefined) args[at] = arena.numbers[column + lane]!;
     });
-    numbers[first + lane] = procedureValue(spec, args, domains, own);
+    const value = procedureValue(spec, args, domains, own);
+    arena.numbers[first + lane] = value;
   }
 }
 

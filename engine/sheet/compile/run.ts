@@ -20,6 +20,7 @@ export class LaneRun {
   private slots: Float64Array | undefined;
   private views: readonly View[] = [];
   private viewed: Float64Array | undefined;
+  private viewedFrom = 0;
 
   constructor(program: Program, sheet: Sheet, given: Readonly<Record<string, LaneArgument | undefined>>) {
     this.program = program;
@@ -41,7 +42,7 @@ export class LaneRun {
       }
     }
     const [first, count] = program.slotRange;
-    this.slots = numbers.slice(first, first + count);
+    this.slots = program.arena.numbers.slice(first, first + count);
   }
 
   /** Value of a derived symbol that is the same for all lanes. */
@@ -56,10 +57,19 @@ export class LaneRun {
 
   /** Computes lanes `from` to `to` and hands each varying symbol's values to `take`. */
   block(from: number, to: number, take: (key: string, values: Float64Array) => void): void {
+    const { arena, blockBytes } = this.program;
+    arena.withBlock(blockBytes, (base) => this.compute(base, from, to, take));
+  }
+
+  private compute(
+    base: number,
+    from: number,
+    to: number,
+    take: (key: string, values: Float64Array) => void,
+  ): void {
     const { program, sheet } = this;
     const count = to - from;
     const even = count + (count & 1);
-    const base = program.arena.block(program.blockBytes);
     const { numbers } = program.arena;
     for (const [key, column] of program.columns) {
       const lanes = this.given[key];
@@ -82,8 +92,9 @@ export class LaneRun {
   /** Whole columns of what is computed, looked up once as long as the memory stays where it is. */
   private viewsOf(first: number): readonly View[] {
     const { arena, columns, lanesPerBlock } = this.program;
-    if (this.viewed !== arena.numbers) {
+    if (this.viewed !== arena.numbers || this.viewedFrom !== first) {
       this.viewed = arena.numbers;
+      this.viewedFrom = first;
       this.views = [...columns]
         .filter(([key]) => !(this.given[key] instanceof Float64Array))
         .map(([key, column]) => ({
