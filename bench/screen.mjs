@@ -98,7 +98,7 @@ for (const { id, chains } of samples) {
       if (k >= 10) all.push(end - start);
       await new Promise((done) => setTimeout(done, 60));
     }
-    return all.filter((time) => time === time).sort((a, b) => a - b);
+    return all.filter((time) => !Number.isNaN(time)).sort((a, b) => a - b);
   }, `${chains[0].id}.duty.rapid`);
   const at = (share) => times[Math.min(times.length - 1, Math.floor(share * times.length))];
   console.log(
