@@ -1,6 +1,14 @@
 /** Powers: whole and quarter ones by multiplication and roots, any other by a logarithm and an exponential. */
 import type { Graph } from './graph.ts';
-import { exponentialNearZero, logarithmNearOne, ROUNDER, SMALLEST_NORMAL, split } from './routines.ts';
+import {
+  exponentialNearZero,
+  isSubnormal,
+  logarithmNearOne,
+  onlyAboveZero,
+  ROUNDER,
+  SMALLEST_NORMAL,
+  split,
+} from './routines.ts';
 
 const LARGEST_WHOLE = 8;
 
@@ -42,8 +50,8 @@ const LARGEST_EXPONENT = 1020;
 
 /**
  * With x = 2^k·m, m from √½ to √2: x^y = 2^(y·k)·e^(y·ln m). The product y·k is kept in two parts, so that only the
- * share of m is rounded: good to a few units of the last place while |y·ln m| is small. Anything else, and x not above
- * zero, goes to JavaScript.
+ * share of m is rounded: good to a few units of the last place while |y·ln m| is small. Anything else goes to
+ * JavaScript, and so does x not above zero where y may be whole.
  */
 function generalPower(g: Graph, x: number, y: number): number {
   const { k, m } = split(g, x);
@@ -59,9 +67,20 @@ function generalPower(g: Graph, x: number, y: number): number {
   const r = g.make('add', g.make('mul', left, g.constant(Math.LN2)), share);
   const fast = g.make('mul', exponentialNearZero(g, r), g.shift('left', 52, shifted));
 
-  const notNormal = g.make('lt', x, g.constant(SMALLEST_NORMAL));
   const outOfRange = g.make('gt', g.make('abs', exponent), g.constant(LARGEST_EXPONENT));
   const tooLarge = g.make('gt', g.make('abs', share), g.constant(LARGEST_SHARE));
-  const fails = g.make('or', notNormal, g.make('or', outOfRange, tooLarge));
-  return g.guard('pow', g.keepVoid(fast, x), fails, x, y);
+  const beyond = g.make('or', outOfRange, tooLarge);
+  const fixed = g.constantValue(y);
+  if (fixed === undefined || Number.isInteger(fixed)) {
+    const notNormal = g.make('lt', x, g.constant(SMALLEST_NORMAL));
+    return g.guard('pow', g.keepVoid(fast, x), g.make('or', notNormal, beyond), x, y);
+  }
+  // A power that is not whole has no answer below zero; at zero it is zero, or a division by it.
+  const above = g.make('gt', x, g.constant(0));
+  const lawful =
+    fixed > 0
+      ? g.make('or', g.make('and', fast, above), g.make('not', g.make('ge', x, g.constant(0))))
+      : onlyAboveZero(g, fast, x);
+  const fails = g.make('or', isSubnormal(g, x), g.make('and', beyond, above));
+  return g.guard('pow', lawful, fails, x, y);
 }

@@ -73,13 +73,21 @@ export function logarithmNearOne(g: Graph, m: number): number {
 
 export const SMALLEST_NORMAL = 2.2250738585072014e-308;
 
+/** `value` where x is above zero, NaN elsewhere. */
+export const onlyAboveZero = (g: Graph, value: number, x: number): number =>
+  g.make('or', value, g.make('not', g.make('gt', x, g.constant(0))));
+
+/** Above zero, but too small for its bits to be taken apart. */
+export const isSubnormal = (g: Graph, x: number): number =>
+  g.make('and', g.make('gt', x, g.constant(0)), g.make('lt', x, g.constant(SMALLEST_NORMAL)));
+
 export const ln: Routine = (g, x) => {
   const { k, m } = split(g, x);
   const { f, half, small } = logarithmParts(g, m);
   const low = g.make('add', small, g.make('mul', k, g.constant(1.9082149292705877e-10)));
   const rest = g.make('sub', g.make('sub', half, low), f);
   const fast = g.make('sub', g.make('mul', k, g.constant(0.6931471803691238)), rest);
-  return g.guard('log', g.keepVoid(fast, x), g.make('lt', x, g.constant(SMALLEST_NORMAL)), x);
+  return g.guard('log', onlyAboveZero(g, fast, x), isSubnormal(g, x), x);
 };
 
 export const log10: Routine = (g, x) => {
@@ -90,7 +98,7 @@ export const log10: Routine = (g, x) => {
     g.make('mul', k, g.constant(3.694239077158931e-13)),
   );
   const fast = g.make('add', low, g.make('mul', k, g.constant(0.30102999566361177)));
-  return g.guard('log10', g.keepVoid(fast, x), g.make('lt', x, g.constant(SMALLEST_NORMAL)), x);
+  return g.guard('log10', onlyAboveZero(g, fast, x), isSubnormal(g, x), x);
 };
 
 /** π in three parts, of which n times the first two is exact for n below 2²⁰. */
