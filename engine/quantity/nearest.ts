@@ -1,17 +1,6 @@
 /** The nearest known spelling to one that was not understood. */
+import { distance } from './distance.ts';
 import { RUN_TOGETHER, spellings } from './unit-table.ts';
-
-function distance(a: string, b: string, limit: number): number {
-  if (Math.abs(a.length - b.length) > limit) return limit + 1;
-  let row = Array.from({ length: b.length + 1 }, (_, j) => j);
-  for (let i = 1; i <= a.length; i++) {
-    const next = [i];
-    for (let j = 1; j <= b.length; j++)
-      next.push(Math.min(row[j]! + 1, next[j - 1]! + 1, row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1)));
-    row = next;
-  }
-  return row[b.length]!;
-}
 
 /** The known spelling with the fewest changed letters, at most two and fewer than half of them; the shortest and earliest of equals. */
 export function nearestUnit(word: string): string | undefined {
@@ -20,7 +9,9 @@ export function nearestUnit(word: string): string | undefined {
   let best: string | undefined;
   let least = Math.min(2, Math.floor(word.length / 2)) + 0.5;
   for (const spelling of [...spellings(), ...RUN_TOGETHER.keys()]) {
-    const d = distance(lower, spelling.toLowerCase(), 2);
+    // A spelling of quite another length cannot be near, and need not be compared letter by letter.
+    if (Math.abs(word.length - spelling.length) > 2) continue;
+    const d = distance(lower, spelling.toLowerCase());
     if (d < least) {
       least = d;
       best = spelling;
