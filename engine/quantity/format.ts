@@ -34,7 +34,7 @@ export function formatNumber(value: number, digits = 4): string {
 /** The decimal place of the last digit worth showing of a doubt: one digit where that says the same within a twentieth, else two. */
 function doubtPlace(half: number): number {
   const short = Number(half.toPrecision(1));
-  return Math.abs(short - half) <= half / 20 ? decade(short) : decade(half) - 1;
+  return Math.abs(short - half) <= half / 20 ? decade(half) : decade(half) - 1;
 }
 
 /** Ties go away from zero as on paper, though 0.045 is a little less in binary. */
