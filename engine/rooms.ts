@@ -9,8 +9,12 @@ export const ENGINE_ROOMS = [
   'parts',
   'refit',
   'handbook',
+  'simulate',
+  'metrology',
   'checks',
   'assess',
+  'evidence',
+  'advice',
 ] as const;
 
 /** The rooms around the engine. Each may import the engine, none may import another. */
