@@ -29,6 +29,9 @@ function carefulSum(values: readonly number[], of: (value: number) => number): n
   return sum + lost;
 }
 
+/** Beyond it the differences of readings could overflow. */
+const LARGEST = 1e300;
+
 /**
  * Mean and spread of readings (JCGM 100:2008, 4.2), in two passes so that large values with a small spread keep their digits.
  * Throws RangeError for no readings and for any that is not a finite number.
@@ -39,7 +42,8 @@ export function summarise(values: readonly number[]): Summary {
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
   for (const [index, value] of values.entries()) {
-    if (!Number.isFinite(value)) throw new RangeError(`Reading ${index + 1} is not a finite number.`);
+    if (!(Math.abs(value) <= LARGEST))
+      throw new RangeError(`Reading ${index + 1} is not a finite number below 1e300.`);
     least = Math.min(least, value);
     most = Math.max(most, value);
   }
