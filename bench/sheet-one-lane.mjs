@@ -5,80 +5,98 @@
 import { all, create } from 'mathjs';
 import { oneLane } from '../dist/engine/sheet/compile/one-lane.js';
 import { evaluate } from '../dist/engine/sheet/index.js';
-import { benchSheets, plausible, report, seeded } from './sheet-formulas.mjs';
+import { benchSheets, OPERATORS, report, seeded, written } from './sheet-formulas.mjs';
 
 const ROUNDS = 40;
 const math = create(all);
 math.import({ ln: Math.log }, { override: true });
 
-// A sheet with a procedure would run it on our side only.
+const LANGUAGE = {
+  operators: { ...OPERATORS, power: '^', and: 'and', or: 'or' },
+  functions: (name, args) => `${name}(${args.join(', ')})`,
+  choose: (c, a, b) => `(${c} ? ${a} : ${b})`,
+  negate: (a) => `(-${a})`,
+  not: (a) => `(not ${a})`,
+};
+
+const next = seeded(11);
 const sheets = (await benchSheets(process.argv[2], process.argv[3])).filter(({ sheet }) =>
+  // A sheet with a procedure would run it on our side only.
   sheet.derived.every((key) => sheet.symbols[key].kind === 'formula'),
 );
-const next = seeded(11);
-const formulas = sheets.reduce((count, each) => count + each.formulas.length, 0);
-const work = sheets.map(({ sheet, formulas: timed }) => ({
-  sheet,
-  program: oneLane(sheet),
-  last: sheet.derived.at(-1),
-  compiled: timed.map(({ key, text }) => [key, math.compile(text)]),
-  points: Array.from({ length: 64 }, () =>
-    Object.fromEntries(
-      sheet.inputs
-        .filter((key) => sheet.symbols[key].kind === 'input')
-        .map((key) => [key, plausible(sheet, key, next)]),
-    ),
-  ),
-}));
+const work = sheets.map(({ sheet, wanted, formulas, given }) => {
+  // Names of the joined sheet have signs that an expression cannot have.
+  const names = new Map(sheet.order.map((key, at) => [key, `v${at}`]));
+  const symbol = (key) => names.get(key);
+  const constants = Object.fromEntries(
+    Object.entries(sheet.constants).map(([key, value]) => [symbol(key), value]),
+  );
+  const points = Array.from({ length: 16 }, () => given(next));
+  return {
+    sheet,
+    // What only stands for another symbol is no work to count.
+    count: formulas.filter(({ isAlias }) => !isAlias).length,
+    ours: oneLane(sheet, wanted),
+    last: wanted.at(-1),
+    compiled: formulas.map(({ key, tree }) => [
+      symbol(key),
+      math.compile(written(tree, { symbol, ...LANGUAGE })),
+    ]),
+    points,
+    theirPoints: points.map((point) => ({
+      ...constants,
+      ...Object.fromEntries(Object.entries(point).map(([key, value]) => [symbol(key), value])),
+    })),
+  };
+});
 let consumed = 0;
 
 function time(repeats, one) {
   const start = performance.now();
-  for (let turn = 0; turn < repeats; turn++) one(turn);
-  return (performance.now() - start) / repeats / formulas;
+  for (let turn = 0; turn < repeats; turn++) one(turn & 15);
+  return (performance.now() - start) / repeats;
 }
 
-const program = (turn) => {
-  let sum = 0;
-  for (const { program: ours, points } of work) {
-    ours.run(points[turn & 63]);
-    const { numbers } = ours.arena;
-    const { derived } = ours;
-    for (let at = 0; at < derived.length; at++) sum += numbers[derived[at].slot];
-  }
-  consumed += sum;
-};
-const outcomes = (turn) => {
-  let count = 0;
-  for (const { sheet, points, last } of work) count += evaluate(sheet, points[turn & 63])[last].value;
-  consumed += count;
-};
-const outside = (turn) => {
-  let sum = 0;
-  for (const { sheet, compiled, points } of work) {
-    const scope = { ...sheet.constants, ...points[turn & 63] };
-    for (const [key, code] of compiled) {
+const ways = {
+  /** Numbers in memory. */
+  program: (each) => (turn) => {
+    each.ours.run(each.points[turn]);
+    const { numbers } = each.ours.arena;
+    const { derived } = each.ours;
+    for (let at = 0; at < derived.length; at++) consumed += numbers[derived[at].slot];
+  },
+  /** All of the sheet as outcomes by name. */
+  outcomes: (each) => (turn) => {
+    consumed += evaluate(each.sheet, each.points[turn])[each.last].value;
+  },
+  outside: (each) => (turn) => {
+    const scope = { ...each.theirPoints[turn] };
+    for (const [key, code] of each.compiled) {
       scope[key] = code.evaluate(scope);
-      sum += Number(scope[key]);
+      consumed += Number(scope[key]);
+    }
+  },
+};
+
+for (const each of work) {
+  const one = Object.fromEntries(Object.entries(ways).map(([name, way]) => [name, way(each)]));
+  const times = { program: [], outcomes: [], outside: [] };
+  const scale = 60 / each.count;
+  const repeats = {
+    program: Math.ceil(1500 * scale),
+    outcomes: Math.ceil(800 * scale),
+    outside: Math.ceil(15 * scale),
+  };
+  for (let round = -5; round < ROUNDS; round++) {
+    for (const name of Object.keys(ways)) {
+      const took = time(repeats[name], one[name]) / each.count;
+      if (round >= 0) times[name].push(took);
     }
   }
-  consumed += sum;
-};
-
-for (let warm = 0; warm < 5; warm++) {
-  time(4000, program);
-  time(2000, outcomes);
-  time(40, outside);
+  const unit = { name: 'ns a formula', scale: 1e6 };
+  console.log(`${each.sheet.id}: ${each.count} formulas, one answer each, Node ${process.version}`);
+  const theirs = { name: 'mathjs, compiled', times: times.outside };
+  report('numbers', { name: 'our program, numbers', times: times.program }, theirs, unit);
+  report('outcomes', { name: 'our evaluate, outcomes with names', times: times.outcomes }, theirs, unit);
 }
-const times = { program: [], outcomes: [], outside: [] };
-for (let round = 0; round < ROUNDS; round++) {
-  times.program.push(time(1500, program));
-  times.outcomes.push(time(800, outcomes));
-  times.outside.push(time(15, outside));
-}
-const unit = { name: 'ns a formula', scale: 1e6 };
-console.log(`${formulas} formulas in ${sheets.length} sheet(s), one answer each, Node ${process.version}`);
-const theirs = { name: 'mathjs, compiled', times: times.outside };
-report('numbers', { name: 'our program, numbers', times: times.program }, theirs, unit);
-report('outcomes', { name: 'our evaluate, outcomes with names', times: times.outcomes }, theirs, unit);
 if (consumed === 0.5) console.log(consumed);

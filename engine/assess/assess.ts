@@ -218,6 +218,11 @@ export function assess(
   };
 }
 
+/** Scopes in which references resolve as they did for this assessment. */
+export function scopesOf(assessment: Assessment): (chain: Chain | null) => Scope {
+  return lay(assessment.refit, PLAN, assessment, assessment.kept.system).scopeFor;
+}
+
 /** One finding of a changed refit, and nothing that it does not need. Undefined when it is not asked there. */
 export function reassess(previous: Assessment, refit: Refit, finding: Finding): Finding | undefined {
   const { scopeFor } = lay(refit, planFor(finding.check), previous, previous.kept.system);

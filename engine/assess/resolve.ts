@@ -87,7 +87,7 @@ function factValue(scope: Scope, place: PlaceId, name: string): Value {
 }
 
 /** The option chosen for a choice, or the value that says why there is none. */
-function optionOf(
+export function optionOf(
   scope: Scope,
   place: PlaceId,
   name: string,
@@ -101,7 +101,7 @@ function optionOf(
 
 /** A name for a reference, made once. */
 const names = new WeakMap<Ref, string>();
-function nameOf(ref: Ref): string {
+export function nameOf(ref: Ref): string {
   let name = names.get(ref);
   if (name === undefined) {
     name = JSON.stringify(ref);

@@ -17,14 +17,14 @@ export function idealRipple(...[f, C, I, Vp]: Given): IdealRipple {
   const slope = I / (2 * Math.PI * f * C);
   const leave = Math.asin(slope / Vp);
   const fall = (angle: number): number => Vp * Math.cos(leave) - slope * (angle - leave);
-  let low = Math.PI / 2;
-  let high = Math.PI;
-  for (let n = 0; n < 200 && high - low > 1e-15; n++) {
-    const mid = (low + high) / 2;
-    if (fall(mid) + Vp * Math.cos(mid) > 0) low = mid;
-    else high = mid;
+  // Line and sine cross once between a quarter and a half turn. Their distance is convex and falls there, so Newton's
+  // steps from the left come ever closer and never pass it.
+  let meet = Math.PI / 2;
+  for (let n = 0; n < 60; n++) {
+    const step = (fall(meet) + Vp * Math.cos(meet)) / (slope + Vp * Math.sin(meet));
+    if (!(step > 1e-15)) break;
+    meet = Math.min(meet + step, Math.PI);
   }
-  const meet = (low + high) / 2;
   const onSine = Vp * (Math.sin(leave) + Math.sin(Math.PI - meet));
   const onLine = ((fall(leave) + fall(meet)) / 2) * (meet - leave);
   return { valley: fall(meet), mean: (onSine + onLine) / Math.PI };

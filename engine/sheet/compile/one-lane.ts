@@ -14,9 +14,9 @@ export interface OneLane {
   readonly run: (given: Given<string>) => void;
 }
 
-/** Undefined where WebAssembly is refused. */
-export function oneLane(sheet: Sheet): OneLane | undefined {
-  const program = programFor(sheet, new Set(), new Set(sheet.derived));
+/** A program for the derived symbols wanted, all when left out. Undefined where WebAssembly is refused. */
+export function oneLane(sheet: Sheet, wanted: readonly string[] = sheet.derived): OneLane | undefined {
+  const program = programFor(sheet, new Set(), new Set(wanted));
   if (!program) return undefined;
   const { arena, slots, stages } = program;
   const straight = stages.length === 1 && stages[0]!.procedures.length === 0;
@@ -46,7 +46,7 @@ export function oneLane(sheet: Sheet): OneLane | undefined {
         return [key, value === undefined ? undefined : Object.freeze({ state: 'known' as const, value })];
       }),
     ),
-    derived: sheet.derived.map((key) => ({ key, slot: slots.get(key)! })),
+    derived: wanted.map((key) => ({ key, slot: slots.get(key)! })),
   };
 }
 
