@@ -5,7 +5,7 @@ import { POLICY } from '../engine/checks/policies.ts';
 import { PARTS, PLACES, type PlaceId } from '../engine/parts/index.ts';
 import { parseQuantity } from '../engine/quantity/index.ts';
 import type { Problem, Result } from '../engine/quantity/types.ts';
-import type { Change, Fact, Part, Place, Refit } from '../engine/refit/index.ts';
+import type { Change, Evidence, Fact, Part, Place, Refit } from '../engine/refit/index.ts';
 import { nearest } from '../engine/refit/nearest.ts';
 import { readFact } from '../engine/refit/read-fact.ts';
 import { same } from '../engine/refit/same.ts';
@@ -46,6 +46,11 @@ function changeProblem(parts: Parts, change: Change): Problem | undefined {
       return undefined;
     case 'policy':
       return change.new === null ? undefined : policyProblem(change.policy, change.new);
+    case 'evidence':
+      return change.new ? evidenceProblem(parts, change.new, change.old) : undefined;
+    case 'tag':
+    case 'keep':
+    case 'survey':
     case 'machine':
     case 'title':
       return undefined;
@@ -69,6 +74,13 @@ function partProblem(part: Part, before: Part | null): Problem | undefined {
     if (problem) return { ...problem, where: `facts.${name}${problem.where ? `.${problem.where}` : ''}` };
   }
   return undefined;
+}
+
+/** What was measured stays when its part goes, but nothing new is measured on a part that is not there. */
+function evidenceProblem(parts: Parts, { part }: Evidence, old: Evidence | null): Problem | undefined {
+  return part === null || part === old?.part || parts.has(part)
+    ? undefined
+    : { ...noSuch('part', part, [...parts.keys()]), where: 'part' };
 }
 
 function placeProblem(parts: Parts, name: string, place: Place): Problem | undefined {

@@ -13,6 +13,11 @@ export function targetOf(change: Change): string {
       return `chain/${change.id}`;
     case 'policy':
       return `policy/${change.policy}`;
+    case 'evidence':
+    case 'tag':
+    case 'keep':
+    case 'survey':
+      return `${change.do}/${change.id}`;
     case 'machine':
     case 'title':
       return change.do;

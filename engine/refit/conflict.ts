@@ -1,6 +1,8 @@
 /** An edit that meets something else than its author saw: what is there now, in words. */
 import type { Problem } from '../quantity/types.ts';
-import { BY_ID, brief, type Namer, sayFact, sayPlaceNow } from './say.ts';
+import { brief } from './brief.ts';
+import { BY_ID, type Namer, sayFact, sayPlaceNow } from './say.ts';
+import { type SurveyChange, sayRecord, surveySubject } from './say-survey.ts';
 import type { Change, ConflictProblem, Refit } from './types.ts';
 
 /** The refusal of `change`, whose author did not see what stands in `refit` now. */
@@ -31,6 +33,11 @@ function subjectOf(change: Change, namer: Namer): string {
       return `axis ${change.id}`;
     case 'policy':
       return `policy ${change.policy}`;
+    case 'evidence':
+    case 'tag':
+    case 'keep':
+    case 'survey':
+      return surveySubject(change, namer);
     case 'machine':
       return 'kind of machine';
     case 'title':
@@ -59,12 +66,23 @@ function sayNow(refit: Refit, change: Change, namer: Namer): string {
     }
     case 'policy':
       return brief(own(refit.policies, change.policy) ?? 'at its usual value');
+    case 'evidence':
+      return sayThing(change.do, own(refit.evidence, change.id));
+    case 'tag':
+      return sayThing(change.do, own(refit.tags, change.id));
+    case 'keep':
+      return sayThing(change.do, own(refit.keeps, change.id));
+    case 'survey':
+      return sayThing(change.do, own(refit.survey, change.id));
     case 'machine':
       return refit.machine;
     case 'title':
       return `'${refit.name}', '${brief(refit.about)}'`;
   }
 }
+
+const sayThing = (kind: SurveyChange['do'], thing: NonNullable<SurveyChange['new']> | undefined): string =>
+  thing ? sayRecord(kind, thing) : 'not there';
 
 const own = <T>(record: Readonly<Record<string, T>>, key: string): T | undefined =>
   Object.hasOwn(record, key) ? record[key] : undefined;

@@ -54,7 +54,19 @@ describe('applying and undoing', () => {
       ),
       { numRuns: 400, seed: 11 },
     );
-    expect([...kinds].sort()).toEqual(['chain', 'fact', 'machine', 'part', 'place', 'policy', 'title']);
+    expect([...kinds].sort()).toEqual([
+      'chain',
+      'evidence',
+      'fact',
+      'keep',
+      'machine',
+      'part',
+      'place',
+      'policy',
+      'survey',
+      'tag',
+      'title',
+    ]);
   });
 
   test('derived: undoing an undoing is the edit again', () => {
@@ -100,10 +112,9 @@ describe('applying and undoing', () => {
 
 describe('conflicts say what is there now', () => {
   test('derived: facts are the same when their values are, whatever the order of their fields', () => {
-    const { value, basis, note } = resistance;
-    expect(applyEdit(SAMPLE, { changes: [setResistance({ note: note!, basis, value }, null)] }).ok).toBe(
-      true,
-    );
+    const { value, basis, note, evidence } = resistance;
+    const turned = { evidence: evidence!, note: note!, basis, value };
+    expect(applyEdit(SAMPLE, { changes: [setResistance(turned, null)] }).ok).toBe(true);
     expect(refusal(SAMPLE, setResistance({ value, basis }, null)).message).toMatch(/is now 1.32 ± 0.06 ohm/);
   });
 
@@ -127,6 +138,19 @@ describe('conflicts say what is there now', () => {
       'at its usual value',
     ],
     ['machine', { do: 'machine', old: 'mill', new: 'other' }, 'lathe'],
+    [
+      'evidence',
+      { do: 'evidence', id: 'e-1', old: null, new: null },
+      "3 readings, 1 set aside, 'The clip slipped once.'",
+    ],
+    [
+      'tag',
+      { do: 'tag', id: 't-1', old: null, new: null },
+      'Old X motor, U to X drive, U1, tagged at both ends',
+    ],
+    ['thing to keep', { do: 'keep', id: 'offsets', old: null, new: null }, 'still to do'],
+    ['survey', { do: 'survey', id: 'coolant', old: null, new: null }, "works, 1 answered, 'Smells.'"],
+    ['tag gone', { do: 'tag', id: 'constructor', old: SAMPLE.tags['t-1']!, new: null }, 'not there'],
     [
       'title',
       { do: 'title', old: { name: 'x', about: '' }, new: { name: 'y', about: '' } },
@@ -164,6 +188,21 @@ describe('what would no longer hold together is refused', () => {
       'an axis under another name',
       { do: 'chain', id: 'Y', old: null, new: { id: 'W', kind: 'axis', places: {} } },
       /keeps its name/,
+    ],
+    [
+      'a fact from a measurement there is not',
+      setResistance(resistance, { ...fact('1.4 ohm'), evidence: 'e-2' }),
+      /parts.x-motor.facts.resistance.evidence must name a measurement/,
+    ],
+    [
+      'a measurement that a fact came from, taken out',
+      { do: 'evidence', id: 'e-1', old: SAMPLE.evidence['e-1']!, new: null },
+      /must name a measurement of this refit; 'e-1' is none/,
+    ],
+    [
+      'a tag under another name',
+      { do: 'tag', id: 't-2', old: null, new: SAMPLE.tags['t-1']! },
+      /must be 't-2'/,
     ],
     [
       'an option in two places',
@@ -205,6 +244,13 @@ describe('what would no longer hold together is refused', () => {
         })),
       ).message,
     ).toBe('chains can hold at most 12.');
+    const keep = SAMPLE.keeps.offsets!;
+    expect(
+      refusal(
+        SAMPLE,
+        ...changes(200, (i) => ({ do: 'keep', id: `k${i}`, old: null, new: { ...keep, id: `k${i}` } })),
+      ).message,
+    ).toBe('keeps can hold at most 200.');
     expect(
       refusal(SAMPLE, ...changes(300, (i) => ({ do: 'policy', policy: `p${i}`, old: null, new: '1' })))
         .message,

@@ -1,11 +1,12 @@
 /** Edits: applied, undone and folded. A refit is never changed in place; what an edit leaves alone is shared. */
 import { ok, type Problem, type Result, refuse } from '../quantity/types.ts';
+import { brief } from './brief.ts';
 import { conflictProblem } from './conflict.ts';
 import { LIMITS } from './limits.ts';
 import { compareChainIds } from './order.ts';
 import { referenceProblem } from './references.ts';
 import { same } from './same.ts';
-import { BY_ID, brief, type Namer } from './say.ts';
+import { BY_ID, type Namer } from './say.ts';
 import type { Chain, Change, Edit, Place, Refit } from './types.ts';
 
 /**
@@ -21,7 +22,12 @@ export function applyEdit(refit: Refit, edit: Pick<Edit, 'changes'>, namer: Name
   }
   // Parts of one edit may lean on each other, so only the end has to hold together.
   const structural = edit.changes.some(
-    ({ do: what }) => what === 'part' || what === 'place' || what === 'chain',
+    (change) =>
+      change.do === 'part' ||
+      change.do === 'place' ||
+      change.do === 'chain' ||
+      isRecordChange(change) ||
+      (change.do === 'fact' && change.new?.evidence !== undefined),
   );
   const problem = overfull(after, edit.changes) ?? (structural ? referenceProblem(after) : undefined);
   return problem ? refuse(problem) : ok(after);
@@ -97,6 +103,11 @@ function applyChange(refit: Refit, change: Change, namer: Namer): Result<Refit> 
       if (now !== change.old) return conflict(refit, change, namer);
       return ok({ ...refit, policies: put(refit.policies, change.policy, change.new) });
     }
+    case 'evidence':
+    case 'tag':
+    case 'keep':
+    case 'survey':
+      return applyRecord(refit, change, namer);
     case 'machine':
       if (refit.machine !== change.old) return conflict(refit, change, namer);
       return ok({ ...refit, machine: change.new });
@@ -123,6 +134,20 @@ function applyPlace(refit: Refit, change: Extract<Change, { do: 'place' }>, name
   );
 }
 
+type RecordChange = Extract<Change, { do: keyof typeof RECORDS }>;
+
+/** Changes that put one thing into a record of the refit or take it out, and the record each is for. */
+const RECORDS = { evidence: 'evidence', tag: 'tags', keep: 'keeps', survey: 'survey' } as const;
+
+const isRecordChange = (change: Change): change is RecordChange => Object.hasOwn(RECORDS, change.do);
+
+function applyRecord(refit: Refit, change: RecordChange, namer: Namer): Result<Refit> {
+  const field = RECORDS[change.do];
+  const record: Readonly<Record<string, RecordChange['new']>> = refit[field];
+  if (!same(own(record, change.id) ?? null, change.old)) return conflict(refit, change, namer);
+  return ok({ ...refit, [field]: put(record, change.id, change.new) });
+}
+
 /** Counts that an edit may have pushed over what a file can hold. */
 function overfull(refit: Refit, changes: readonly Change[]): Problem | undefined {
   const counts: [where: string, record: object, max: number][] = [];
@@ -136,6 +161,9 @@ function overfull(refit: Refit, changes: readonly Change[]): Problem | undefined
     else if (change.do === 'place') {
       const chain = refit.chains.find(({ id }) => id === change.chain);
       counts.push(['places', chain ? chain.places : refit.places, LIMITS.places]);
+    } else if (isRecordChange(change)) {
+      const field = RECORDS[change.do];
+      counts.push([field, refit[field], LIMITS[field]]);
     }
   }
   const checked = new Set<object>();

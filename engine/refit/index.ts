@@ -20,5 +20,20 @@ export { parseEdit, parseRefit, readEdits, readRefit } from './read.ts';
 export { BY_ID, type Namer, sayChange, sayChanges, sayFact } from './say.ts';
 export { refitJsonSchema, whenSchema, whoSchema } from './schema.ts';
 export { checkShape } from './shape.ts';
-export type { Chain, Change, ConflictProblem, Edit, Fact, FactValue, Part, Place, Refit } from './types.ts';
+export type {
+  Chain,
+  Change,
+  Condition,
+  ConflictProblem,
+  Edit,
+  Evidence,
+  Fact,
+  FactValue,
+  Keep,
+  Part,
+  Place,
+  Refit,
+  SurveyItem,
+  Tag,
+} from './types.ts';
 export { writeEdits, writeRefit } from './write.ts';

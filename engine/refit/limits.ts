@@ -9,6 +9,18 @@ export const LIMITS = {
   places: 60,
   options: 60,
   policies: 300,
+  evidence: 2_000,
+  tags: 3_000,
+  keeps: 200,
+  survey: 300,
+  /** Photos named by one thing. */
+  photos: 24,
+  /** Names of readings, given values or answers of one thing. */
+  columns: 40,
+  /** Readings under one name. */
+  readings: 5_000,
+  /** Characters of one reading. */
+  reading: 60,
   changes: 2_000,
   /** Levels of brackets within brackets in a JSON file. */
   depth: 24,

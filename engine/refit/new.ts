@@ -5,7 +5,7 @@ export const newRefit = (
   start: Pick<Refit, 'id' | 'name' | 'machine'> & { readonly about?: string },
 ): Refit => ({
   format: 'fettle-refit',
-  version: 1,
+  version: 2,
   id: start.id,
   name: start.name,
   about: start.about ?? '',
@@ -14,4 +14,8 @@ export const newRefit = (
   chains: [],
   parts: {},
   policies: {},
+  evidence: {},
+  tags: {},
+  keeps: {},
+  survey: {},
 });

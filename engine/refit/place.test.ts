@@ -122,6 +122,37 @@ describe('changes in words', () => {
     ],
     ['axis Z taken out', { do: 'chain', id: 'Z', old: SAMPLE.chains[1]!, new: null }],
     ['policy tight: back to its usual value', { do: 'policy', policy: 'tight', old: '1.2', new: null }],
+    [
+      'X screw: condition dead, photo taken out',
+      {
+        do: 'part',
+        id: 'x-screw',
+        old: SAMPLE.parts['x-screw']!,
+        new: { ...SAMPLE.parts['x-screw']!, condition: 'dead', photos: [] },
+      },
+    ],
+    [
+      "measurement four-wire on X motor: 3 readings, 1 set aside, 'The clip slipped once.'",
+      { do: 'evidence', id: 'e-1', old: null, new: SAMPLE.evidence['e-1']! },
+    ],
+    [
+      'tag 12: Old X motor, U to not traced yet, tagged at one end',
+      {
+        do: 'tag',
+        id: 't-1',
+        old: SAMPLE.tags['t-1']!,
+        new: { ...SAMPLE.tags['t-1']!, there: '', state: 'one-end' },
+      },
+    ],
+    ['tag 12: taken out', { do: 'tag', id: 't-1', old: SAMPLE.tags['t-1']!, new: null }],
+    [
+      'to keep: Tool offsets: kept',
+      { do: 'keep', id: 'offsets', old: null, new: { ...SAMPLE.keeps.offsets!, state: 'kept' } },
+    ],
+    [
+      "coolant: works, 1 answered, 'Smells.'",
+      { do: 'survey', id: 'coolant', old: null, new: SAMPLE.survey.coolant! },
+    ],
     ['kind of machine: mill', { do: 'machine', old: 'lathe', new: 'mill' }],
     ["name: 'B' (was 'A')", { do: 'title', old: { name: 'A', about: '' }, new: { name: 'B', about: '' } }],
   ])('derived: %s', (words, change) => {

@@ -115,6 +115,7 @@ export function resolvePath(refit: Refit, text: string, kinds?: Kinds): Result<F
 export function refitNamer(refit: Refit, kinds?: Kinds): Namer {
   return {
     place: BY_ID.place,
+    item: BY_ID.item,
     part: (id) => {
       const name = own(refit.parts, id)?.name ?? id;
       const at = placeOf(refit, id);

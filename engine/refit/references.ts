@@ -5,7 +5,9 @@ import type { Place, Refit } from './types.ts';
 
 /** The first reference that leads nowhere or clashes; `knownKinds` are the kinds of part there are, if given. */
 export function referenceProblem(refit: Refit, knownKinds?: readonly string[]): Problem | undefined {
-  return partsProblem(refit, knownKinds) ?? chainsProblem(refit) ?? placesProblem(refit);
+  return (
+    recordsProblem(refit) ?? partsProblem(refit, knownKinds) ?? chainsProblem(refit) ?? placesProblem(refit)
+  );
 }
 
 const problem = (path: readonly (string | number)[], words: string): Problem => {
@@ -13,12 +15,26 @@ const problem = (path: readonly (string | number)[], words: string): Problem => 
   return { code: 'unknown-name', message: `${where} ${words}.`, where };
 };
 
+/** Evidence may name a part that was taken out since: what was measured stays measured. */
+function recordsProblem(refit: Refit): Problem | undefined {
+  for (const field of ['evidence', 'tags', 'keeps', 'survey'] as const)
+    for (const [key, { id }] of Object.entries(refit[field]))
+      if (id !== key) return problem([field, key, 'id'], `must be '${key}', the name it stands under`);
+  return undefined;
+}
+
 function partsProblem(refit: Refit, knownKinds?: readonly string[]): Problem | undefined {
   const kinds = knownKinds && new Set(knownKinds);
   for (const [key, part] of Object.entries(refit.parts)) {
     if (part.id !== key) return problem(['parts', key, 'id'], `must be '${key}', the name it stands under`);
     if (kinds && !kinds.has(part.kind))
       return problem(['parts', key, 'kind'], `must be a known kind of part: ${[...kinds].join(', ')}`);
+    for (const [name, { evidence }] of Object.entries(part.facts))
+      if (evidence !== undefined && !Object.hasOwn(refit.evidence, evidence))
+        return problem(
+          ['parts', key, 'facts', name, 'evidence'],
+          `must name a measurement of this refit; '${evidence}' is none`,
+        );
   }
   return undefined;
 }

@@ -8,7 +8,7 @@ const quantity = (text: string): FactValue => ({ kind: 'quantity', text });
 
 export const SAMPLE: Refit = {
   format: 'fettle-refit',
-  version: 1,
+  version: 2,
   id: 'old-lathe',
   name: 'Old lathe',
   about: 'Came without its cabinet.\nThe slides are good.',
@@ -32,7 +32,12 @@ export const SAMPLE: Refit = {
       kind: 'motor',
       name: 'Old X motor',
       facts: {
-        resistance: { value: quantity('1.32 ± 0.06 ohm'), basis: 'measured', note: 'Four wires, cold.' },
+        resistance: {
+          value: quantity('1.32 ± 0.06 ohm'),
+          basis: 'measured',
+          note: 'Four wires, cold.',
+          evidence: 'e-1',
+        },
         type: { value: { kind: 'choice', option: 'brushed' }, basis: 'plate' },
         torque: {
           value: { kind: 'curve', text: '1.1 N·m at 300 r/min; 0.8 N·m at 600 r/min' },
@@ -46,6 +51,9 @@ export const SAMPLE: Refit = {
       kind: 'screw',
       name: 'X screw',
       facts: { lead: { value: quantity('5 mm'), basis: 'told' } },
+      condition: 'worn',
+      notes: 'Grease like tar.\nThe nut is tight.',
+      photos: ['screw-1.jpg'],
     },
     workshop: {
       id: 'workshop',
@@ -59,6 +67,44 @@ export const SAMPLE: Refit = {
     },
   },
   policies: { 'screw.whirl': '80 %' },
+  evidence: {
+    'e-1': {
+      id: 'e-1',
+      method: 'four-wire',
+      part: 'x-motor',
+      given: { leads: '20 °C' },
+      readings: { volts: ['1.31', '1.33', '9.9'], amps: ['1', '1', '1'] },
+      aside: [2],
+      note: 'The clip slipped once.',
+      when: '2026-03-01T18:30:00Z',
+      photos: [],
+    },
+  },
+  tags: {
+    't-1': {
+      id: 't-1',
+      tag: '12',
+      cable: 'W4',
+      here: 'Old X motor, U',
+      there: 'X drive, U1',
+      otherTag: '12',
+      colour: 'brown',
+      signal: 'motor phase',
+      note: '',
+      photos: [],
+      state: 'both-ends',
+    },
+  },
+  keeps: { offsets: { id: 'offsets', what: 'Tool offsets', state: 'to-do', note: '', photos: [] } },
+  survey: {
+    coolant: {
+      id: 'coolant',
+      state: 'works',
+      note: 'Smells.',
+      photos: ['pump.png'],
+      answers: { supply: '400 V, three phases' },
+    },
+  },
 };
 
 export const edit = (number: number, changes: readonly Change[], extra: Partial<Edit> = {}): Edit => ({
@@ -94,6 +140,54 @@ export const factsOf: fc.Arbitrary<Fact> = fc.record(
 const facts = fc.dictionary(ids, factsOf, { maxKeys: 4, noNullPrototype: true });
 const chainIds = fc.constantFrom('X', 'Y', 'Z', 'A', 'B', 'C1', 'U', 'W', 'S', 'Q2');
 
+const photoNames = fc.uniqueArray(
+  fc.nat(30).map((n) => `p-${n}.jpg`),
+  { maxLength: 3 },
+);
+const evidences = fc.record({
+  id: ids,
+  method: ids,
+  part: fc.option(ids, { nil: null }),
+  given: fc.dictionary(ids, texts, { maxKeys: 2, noNullPrototype: true }),
+  readings: fc.dictionary(ids, fc.array(texts, { maxLength: 3 }), { maxKeys: 2, noNullPrototype: true }),
+  aside: fc.uniqueArray(fc.nat(20), { maxLength: 3 }),
+  note: texts,
+  when: fc.constantFrom('2026-03-01', '2026-03-01T18:30:00Z'),
+  photos: photoNames,
+});
+const tagsOf = fc.record({
+  id: ids,
+  tag: texts,
+  cable: texts,
+  here: texts,
+  there: texts,
+  otherTag: texts,
+  colour: texts,
+  signal: texts,
+  note: texts,
+  photos: photoNames,
+  state: fc.constantFrom('untagged' as const, 'one-end' as const, 'both-ends' as const),
+});
+const keepsOf = fc.record({
+  id: ids,
+  what: names,
+  state: fc.constantFrom('to-do' as const, 'kept' as const, 'not-there' as const),
+  note: texts,
+  photos: photoNames,
+});
+const conditions = fc.constantFrom('works' as const, 'worn' as const, 'dead' as const, 'unknown' as const);
+const surveyItems = fc.record({
+  id: ids,
+  state: fc.oneof(conditions, fc.constant('none' as const)),
+  note: texts,
+  photos: photoNames,
+  answers: fc.dictionary(ids, texts, { maxKeys: 2, noNullPrototype: true }),
+});
+const byId = <T extends { id: string }>(things: fc.Arbitrary<T>) =>
+  fc
+    .uniqueArray(things, { selector: ({ id }) => id, maxLength: 3 })
+    .map((list) => Object.fromEntries(list.map((each): [string, T] => [each.id, each])));
+
 /** Whole refits whose references hold: parts are dealt out over the places. */
 export const refits: fc.Arbitrary<Refit> = fc
   .record({
@@ -101,10 +195,20 @@ export const refits: fc.Arbitrary<Refit> = fc
     name: names,
     about: texts,
     machine: fc.constantFrom('lathe' as const, 'mill' as const, 'other' as const),
-    parts: fc.uniqueArray(fc.record({ id: ids, kind: ids, name: names, facts }), {
-      selector: (p) => p.id,
-      maxLength: 8,
-    }),
+    parts: fc.uniqueArray(
+      fc.record(
+        { id: ids, kind: ids, name: names, facts, condition: conditions, notes: texts, photos: photoNames },
+        { requiredKeys: ['id', 'kind', 'name', 'facts'] },
+      ),
+      {
+        selector: (p) => p.id,
+        maxLength: 8,
+      },
+    ),
+    evidence: byId(evidences),
+    tags: byId(tagsOf),
+    keeps: byId(keepsOf),
+    survey: byId(surveyItems),
     chains: fc.uniqueArray(chainIds, { maxLength: 5 }),
     slots: fc.array(fc.record({ chain: fc.nat(5), place: ids, take: fc.nat(3), pick: fc.nat(5) }), {
       maxLength: 6,
@@ -125,7 +229,7 @@ export const refits: fc.Arbitrary<Refit> = fc
       .sort((a, b) => compareChainIds(a.id, b.id));
     return {
       format: 'fettle-refit',
-      version: 1,
+      version: 2,
       ...rest,
       places: places[0]!,
       chains: ordered,
@@ -139,7 +243,7 @@ export function someChange(refit: Refit, pick: number, fact: Fact): Change {
   const part = parts[pick % Math.max(1, parts.length)];
   const chain = refit.chains[pick % Math.max(1, refit.chains.length)];
   const title = { name: refit.name, about: refit.about };
-  switch (pick % 11) {
+  switch (pick % 16) {
     case 0:
     case 1:
       if (part)
@@ -204,6 +308,30 @@ export function someChange(refit: Refit, pick: number, fact: Fact): Change {
         old: refit.policies.tight ?? null,
         new: pick % 2 ? `${pick} %` : null,
       };
+    case 10: {
+      const old = Object.values(refit.tags)[0];
+      const id = old?.id ?? 't-9';
+      const made = { ...SAMPLE.tags['t-1']!, id, note: `Note ${pick}` };
+      return { do: 'tag', id, old: old ?? null, new: pick % 3 ? made : null };
+    }
+    case 11: {
+      const old = refit.keeps['k-9'] ?? null;
+      return { do: 'keep', id: 'k-9', old, new: { ...SAMPLE.keeps.offsets!, id: 'k-9', state: 'kept' } };
+    }
+    case 12: {
+      const old = Object.values(refit.survey)[0];
+      const id = old?.id ?? 'coolant';
+      const made = { ...SAMPLE.survey.coolant!, id, state: 'worn' as const };
+      return { do: 'survey', id, old: old ?? null, new: pick % 3 ? made : null };
+    }
+    case 13: {
+      const old = refit.evidence['e-9'] ?? null;
+      return { do: 'evidence', id: 'e-9', old, new: { ...SAMPLE.evidence['e-1']!, id: 'e-9' } };
+    }
+    case 14:
+      if (part)
+        return { do: 'part', id: part.id, old: part, new: { ...part, condition: 'dead', photos: ['p.png'] } };
+      break;
   }
   return pick % 2
     ? { do: 'title', old: title, new: { name: `Machine ${pick}`, about: 'Changed' } }

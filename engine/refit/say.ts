@@ -1,18 +1,24 @@
 /** Changes in words, for the history and for the person whose edit met another's. */
+import { brief } from './brief.ts';
 import { LIMITS } from './limits.ts';
-import type { Change, Fact, Place } from './types.ts';
+import { same } from './same.ts';
+import { saySurvey } from './say-survey.ts';
+import type { Change, Fact, Part, Place } from './types.ts';
 
 /** How things are called; without one, their ids stand. */
 export interface Namer {
   readonly part: (id: string) => string;
   readonly fact: (part: string, fact: string) => string;
   readonly place: (chain: string | null, place: string) => string;
+  /** An item of the survey: 'coolant pump'. */
+  readonly item: (id: string) => string;
 }
 
 export const BY_ID: Namer = {
   part: (id) => id,
   fact: (_part, fact) => fact,
   place: (chain, place) => (chain === null ? place : `${chain} ${place}`),
+  item: (id) => id,
 };
 
 /** A fact as '1.32 ± 0.06 ohm (measured)', or 'nothing'. */
@@ -42,7 +48,7 @@ export function sayChange(change: Change, namer: Namer = BY_ID): string {
         return `${change.old?.kind ?? 'part'} '${change.old?.name ?? change.id}' taken out`;
       if (change.old === null) return `${change.new.kind} '${change.new.name}' added`;
       return change.old.name === change.new.name
-        ? `${change.new.kind} '${change.new.name}' changed`
+        ? sayPartChange(change.old, change.new, namer)
         : `${change.old.kind} '${change.old.name}' is now '${change.new.name}'`;
     case 'place':
       return `${namer.place(change.chain, change.place)}: ${sayPlace(change.old, change.new, namer)}`;
@@ -50,6 +56,11 @@ export function sayChange(change: Change, namer: Namer = BY_ID): string {
       return `axis ${change.id} ${change.new === null ? 'taken out' : change.old === null ? 'added' : 'changed'}`;
     case 'policy':
       return `policy ${change.policy}: ${change.new === null ? 'back to its usual value' : brief(change.new)}`;
+    case 'evidence':
+    case 'tag':
+    case 'keep':
+    case 'survey':
+      return saySurvey(change, namer);
     case 'machine':
       return `kind of machine: ${change.new}`;
     case 'title':
@@ -67,10 +78,20 @@ export function sayChanges(changes: readonly Change[], namer: Namer = BY_ID): st
   return brief(more > 0 ? `${said}; and ${more} more changes` : said, LIMITS.text);
 }
 
-/** On one line, and no longer than `max`. */
-export function brief(text: string, max = 200): string {
-  const line = text.replace(/[\s\p{Cc}]+/gu, ' ').trim();
-  return line.length <= max ? line : `${line.slice(0, max - 1).replace(/\p{Surrogate}$/u, '')}…`;
+/** What the survey found of a part, or that something else about it changed. */
+function sayPartChange(before: Part, after: Part, namer: Namer): string {
+  const said: string[] = [];
+  if (before.condition !== after.condition)
+    said.push(after.condition === undefined ? 'condition not looked at' : `condition ${after.condition}`);
+  if (before.notes !== after.notes)
+    said.push(after.notes ? `notes '${brief(after.notes)}'` : 'notes taken out');
+  if (!same(before.facts, after.facts)) said.push('facts changed');
+  const count = (after.photos?.length ?? 0) - (before.photos?.length ?? 0);
+  if (count !== 0) said.push(count > 0 ? 'photo added' : 'photo taken out');
+  const only = said.length === 1 && said[0] === 'facts changed';
+  return said.length === 0 || only
+    ? `${after.kind} '${after.name}' changed`
+    : `${namer.part(after.id)}: ${said.join(', ')}`;
 }
 
 export function sayPlaceNow(place: Place | null, namer: Namer): string {

@@ -14,7 +14,12 @@ export interface Fact {
   readonly basis: Basis;
   /** Where it was read, who told it, how it was measured. */
   readonly note?: string;
+  /** Id of the evidence it came from. */
+  readonly evidence?: string;
 }
+
+/** How good a part or a piece of the machine is, as found. */
+export type Condition = 'works' | 'worn' | 'dead' | 'unknown';
 
 export interface Part {
   /** Permanent; never used again, even after the part is removed. */
@@ -22,6 +27,11 @@ export interface Part {
   readonly kind: string;
   readonly name: string;
   readonly facts: Readonly<Record<string, Fact>>;
+  /** As found at the survey; absent while nobody has looked. */
+  readonly condition?: Condition;
+  readonly notes?: string;
+  /** Names of photos. */
+  readonly photos?: readonly string[];
 }
 
 /** A place in the machine that one part fills. */
@@ -40,9 +50,66 @@ export interface Chain {
   readonly places: Readonly<Record<string, Place>>;
 }
 
+/** A measurement: its method, the raw readings, and under which conditions they were taken. */
+export interface Evidence {
+  readonly id: string;
+  readonly method: string;
+  /** The part it was taken on, which may have been taken out since; null for the machine itself. */
+  readonly part: string | null;
+  /** What the method had to be told, as typed. */
+  readonly given: Readonly<Record<string, string>>;
+  /** Raw readings by name, as typed. */
+  readonly readings: Readonly<Record<string, readonly string[]>>;
+  /** Positions of readings set aside, from 0, the same for every name. */
+  readonly aside: readonly number[];
+  readonly note: string;
+  /** ISO 8601, a date or a moment. */
+  readonly when: string;
+  readonly photos: readonly string[];
+}
+
+/** One conductor end, tagged before anything is taken off. */
+export interface Tag {
+  readonly id: string;
+  /** What is written on the sleeve. */
+  readonly tag: string;
+  readonly cable: string;
+  /** Where this end was: part and terminal. */
+  readonly here: string;
+  /** Where the other end goes; empty while it is not traced. */
+  readonly there: string;
+  readonly otherTag: string;
+  readonly colour: string;
+  readonly signal: string;
+  readonly note: string;
+  readonly photos: readonly string[];
+  readonly state: 'untagged' | 'one-end' | 'both-ends';
+}
+
+/** Something only the old control knows, to be saved before it goes. */
+export interface Keep {
+  readonly id: string;
+  /** In words: 'Pitch error tables'. */
+  readonly what: string;
+  readonly state: 'to-do' | 'kept' | 'not-there';
+  readonly note: string;
+  readonly photos: readonly string[];
+}
+
+/** An auxiliary or a mark of wear that is no part with facts: coolant, tailstock, ways. */
+export interface SurveyItem {
+  readonly id: string;
+  /** 'none' where the machine has no such thing. */
+  readonly state: Condition | 'none';
+  readonly note: string;
+  readonly photos: readonly string[];
+  /** Answers to the item's questions, as typed. */
+  readonly answers: Readonly<Record<string, string>>;
+}
+
 export interface Refit {
   readonly format: 'fettle-refit';
-  readonly version: 1;
+  readonly version: 2;
   readonly id: string;
   readonly name: string;
   readonly about: string;
@@ -53,6 +120,11 @@ export interface Refit {
   readonly parts: Readonly<Record<string, Part>>;
   /** Policies changed from their usual value, as typed. */
   readonly policies: Readonly<Record<string, string>>;
+  readonly evidence: Readonly<Record<string, Evidence>>;
+  readonly tags: Readonly<Record<string, Tag>>;
+  readonly keeps: Readonly<Record<string, Keep>>;
+  /** By the id of the survey's item. */
+  readonly survey: Readonly<Record<string, SurveyItem>>;
 }
 
 /** One recorded change. `old` is what it replaced, so that it can be undone; null where nothing stood or stands. */
@@ -78,6 +150,20 @@ export type Change =
       readonly policy: string;
       readonly old: string | null;
       readonly new: string | null;
+    }
+  | {
+      readonly do: 'evidence';
+      readonly id: string;
+      readonly old: Evidence | null;
+      readonly new: Evidence | null;
+    }
+  | { readonly do: 'tag'; readonly id: string; readonly old: Tag | null; readonly new: Tag | null }
+  | { readonly do: 'keep'; readonly id: string; readonly old: Keep | null; readonly new: Keep | null }
+  | {
+      readonly do: 'survey';
+      readonly id: string;
+      readonly old: SurveyItem | null;
+      readonly new: SurveyItem | null;
     }
   | { readonly do: 'machine'; readonly old: Refit['machine']; readonly new: Refit['machine'] }
   | {

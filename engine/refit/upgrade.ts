@@ -6,8 +6,11 @@ type Document = Readonly<Record<string, unknown>>;
 /** For each older version, what makes it the next one. A new version adds one line here and its two-way test. */
 export type Upgrades = Readonly<Record<number, (document: Document) => Document>>;
 
-export const UPGRADES: Upgrades = {};
-export const CURRENT_VERSION = 1;
+export const UPGRADES: Upgrades = {
+  // Version 2 brought the survey: nothing had been surveyed before.
+  1: (document) => ({ ...document, evidence: {}, tags: {}, keeps: {}, survey: {} }),
+};
+export const CURRENT_VERSION = 2;
 
 /** The document in the current format; what is no refit at all or is from a newer Fettle is refused. */
 export function upgrade(

@@ -1,5 +1,5 @@
 /** Writes refit.json and edits.jsonl: the same refit always gives the same text. */
-import type { Chain, Edit, Fact, Part, Place, Refit } from './types.ts';
+import type { Chain, Edit, Evidence, Fact, Keep, Part, Place, Refit, SurveyItem, Tag } from './types.ts';
 
 /** The text of refit.json: fields in the order of the format, names in the order of the alphabet. */
 export function writeRefit(refit: Refit): string {
@@ -14,7 +14,11 @@ export function writeRefit(refit: Refit): string {
     places: sorted(refit.places, place),
     chains: refit.chains.map(chain),
     parts: sorted(refit.parts, part),
-    policies: sorted(refit.policies, (text) => text),
+    policies: sorted(refit.policies, same),
+    evidence: sorted(refit.evidence, evidence),
+    tags: sorted(refit.tags, tag),
+    keeps: sorted(refit.keeps, keep),
+    survey: sorted(refit.survey, surveyItem),
   };
   return `${JSON.stringify(ordered, null, 2)}\n`;
 }
@@ -28,10 +32,60 @@ function sorted<T>(record: Readonly<Record<string, T>>, each: (value: T) => T): 
   return Object.fromEntries(names.map((name) => [name, each(record[name]!)]));
 }
 
+const same = <T>(value: T): T => value;
+
 const place = ({ options, chosen }: Place): Place => ({ options, chosen });
 const chain = ({ id, kind, places }: Chain): Chain => ({ id, kind, places: sorted(places, place) });
-const part = ({ id, kind, name, facts }: Part): Part => ({ id, kind, name, facts: sorted(facts, fact) });
 
-function fact({ value, basis, note }: Fact): Fact {
-  return note === undefined ? { value, basis } : { value, basis, note };
-}
+const part = ({ id, kind, name, facts, condition, notes, photos }: Part): Part => ({
+  id,
+  kind,
+  name,
+  facts: sorted(facts, fact),
+  ...(condition === undefined ? {} : { condition }),
+  ...(notes === undefined ? {} : { notes }),
+  ...(photos === undefined ? {} : { photos }),
+});
+
+const fact = ({ value, basis, note, evidence }: Fact): Fact => ({
+  value,
+  basis,
+  ...(note === undefined ? {} : { note }),
+  ...(evidence === undefined ? {} : { evidence }),
+});
+
+const evidence = (each: Evidence): Evidence => ({
+  id: each.id,
+  method: each.method,
+  part: each.part,
+  given: sorted(each.given, same),
+  readings: sorted(each.readings, same),
+  aside: each.aside,
+  note: each.note,
+  when: each.when,
+  photos: each.photos,
+});
+
+const tag = (each: Tag): Tag => ({
+  id: each.id,
+  tag: each.tag,
+  cable: each.cable,
+  here: each.here,
+  there: each.there,
+  otherTag: each.otherTag,
+  colour: each.colour,
+  signal: each.signal,
+  note: each.note,
+  photos: each.photos,
+  state: each.state,
+});
+
+const keep = ({ id, what, state, note, photos }: Keep): Keep => ({ id, what, state, note, photos });
+
+const surveyItem = ({ id, state, note, photos, answers }: SurveyItem): SurveyItem => ({
+  id,
+  state,
+  note,
+  photos,
+  answers: sorted(answers, same),
+});
