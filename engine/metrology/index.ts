@@ -1,4 +1,7 @@
 /** Readings and their doubt: quantiles, fits, propagation, coverage. */
+
+export { type CurveFit, type CurveOptions, fitCurve, type Model } from './fit-curve.ts';
+export { type CurveOfX, fitLine, fitLinear, fitPolynomial, type LinearFit } from './fit-linear.ts';
 export {
   chiSquareProbability,
   chiSquareQuantile,
