@@ -117,13 +117,22 @@ export function fitCurve(
     }
     if (!Number.isFinite(damping)) break;
   }
-  const factorised = factorise(columns);
+  let factorised = factorise(columns);
   if (factorised.dependent !== undefined)
     return wrong(
       `The readings do not settle unknown ${factorised.dependent + 1}: another value would fit as well. Take readings that differ more, or start with other values.`,
     );
   if (!settled)
     return wrong(`No best fit was found in ${steps} steps. Start with values nearer to the readings.`);
+  // The sum of squares is flat at its bottom to half the digits; one plain step finds the rest of them.
+  const last = factorised.solve(residuals).map((step, j) => parameters[j]! + step);
+  const lastResiduals = residualsAt(last);
+  if (sumOfSquares(lastResiduals) <= sum * (1 + 1e-13)) {
+    parameters = last;
+    residuals = lastResiduals;
+    sum = sumOfSquares(residuals);
+    factorised = factorise(columnsAt(parameters));
+  }
   const freedom = y.length - n;
   const variance = freedom > 0 ? sum / freedom : 0;
   const covariance = factorised.inverse().map((row) => row.map((c) => c * variance));
