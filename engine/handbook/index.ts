@@ -8,6 +8,24 @@ import { axisTorque } from './axis-torque.ts';
 import { backDriving } from './back-driving.ts';
 import { backEfficiency } from './back-efficiency.ts';
 import { belt } from './belt.ts';
+import { benchBackEmf } from './bench-back-emf.ts';
+import { benchBacklash } from './bench-backlash.ts';
+import { benchCoastDown } from './bench-coast-down.ts';
+import { benchCoil } from './bench-coil.ts';
+import { benchCounting } from './bench-counting.ts';
+import { benchInductance } from './bench-inductance.ts';
+import { benchInsulation } from './bench-insulation.ts';
+import { benchLever } from './bench-lever.ts';
+import { benchMagnet } from './bench-magnet.ts';
+import { benchMains } from './bench-mains.ts';
+import { benchNoLoad } from './bench-no-load.ts';
+import { benchPull } from './bench-pull.ts';
+import { benchResistance } from './bench-resistance.ts';
+import { benchResolver } from './bench-resolver.ts';
+import { benchRunOut } from './bench-run-out.ts';
+import { benchTacho } from './bench-tacho.ts';
+import { benchTravel } from './bench-travel.ts';
+import { benchWeight } from './bench-weight.ts';
 import { bestRatio } from './best-ratio.ts';
 import { brushlessConstants } from './brushless-constants.ts';
 import { buckling } from './buckling.ts';
@@ -87,6 +105,24 @@ export const HANDBOOK: readonly Sheet[] = [
   backDriving,
   backEfficiency,
   belt,
+  benchBackEmf,
+  benchBacklash,
+  benchCoastDown,
+  benchCoil,
+  benchCounting,
+  benchInductance,
+  benchInsulation,
+  benchLever,
+  benchMagnet,
+  benchMains,
+  benchNoLoad,
+  benchPull,
+  benchResistance,
+  benchResolver,
+  benchRunOut,
+  benchTacho,
+  benchTravel,
+  benchWeight,
   bestRatio,
   brushlessConstants,
   buckling,
