@@ -1,13 +1,14 @@
 import { zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import { readArchive } from '../engine/refit/index.ts';
+import { exifSegment, jpeg, png } from '../engine/refit/photo.fixture.ts';
 import { factChange, measured, type Trial, trial } from './server.fixture.ts';
 
 const bytesType = { 'content-type': 'application/octet-stream' };
 const take = (on: Trial, body: string | Uint8Array, headers: Record<string, string> = bytesType) =>
   on.call('POST', '/api/import?who=Anna', { body, headers });
 /** Begins as a PNG picture does. */
-const picture = new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 1, 2, 3]);
+const picture = png();
 
 async function workedOn(on: Trial): Promise<string> {
   const id = await on.lathe();
@@ -93,7 +94,7 @@ describe('photos', () => {
       on.call('PUT', `${at}/${name}`, { body, headers: bytesType });
     expect((await put('plate.png', picture)).status).toBe(201);
     expect((await put('plate.png', picture)).status).toBe(201);
-    const other = await put('plate.png', new Uint8Array([...picture, 4]));
+    const other = await put('plate.png', png([], Uint8Array.of(1, 2, 3)));
     expect([other.status, other.json.problem.code]).toEqual([409, 'conflict']);
     const shown = await on.call('GET', `${at}/plate.png`);
     expect(shown.headers['content-type']).toBe('image/png');
@@ -111,6 +112,11 @@ describe('photos', () => {
       expect([name, (await put(name, body)).status]).toEqual([name, 422]);
     expect((await on.call('GET', `${at}/none.png`)).status).toBe(404);
     expect((await on.call('GET', `${at}/..%2f..%2frefits.db`)).status).toBe(404);
+    const told = await put('gate.jpg', jpeg([exifSegment(6)]));
+    expect(told.status).toBe(201);
+    expect(told.json.stripped).toContain('location');
+    const kept = await on.call('GET', `${at}/gate.jpg`);
+    expect(Buffer.from(kept.bytes).includes('S9')).toBe(false);
     expect((await put('large.png', new Uint8Array(8_000_001).fill(1))).status).toBe(413);
     expect(on.faults).toEqual([]);
   });

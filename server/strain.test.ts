@@ -1,4 +1,5 @@
 /** Many edits at once, and a disk that takes no more. */
+
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -6,6 +7,7 @@ import { join } from 'node:path';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { PARTS } from '../engine/parts/index.ts';
 import type { Edit, Fact } from '../engine/refit/index.ts';
+import { png } from '../engine/refit/photo.fixture.ts';
 import { openStore, type Store } from '../store/index.ts';
 import { trouble } from '../store/trouble.ts';
 import { factChange, follow, measured, told, trial } from './server.fixture.ts';
@@ -114,7 +116,7 @@ describe('a full disk', () => {
     const before = await on.open(id);
     full = true;
     const octets = { 'content-type': 'application/octet-stream' };
-    const picture = new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+    const picture = png();
     const second = { basedOn: 1, ...change(measured('1 ohm'), measured('2 ohm')) };
     for (const said of [
       await on.call('POST', `${at}/edits`, { json: second }),

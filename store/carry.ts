@@ -5,6 +5,7 @@ import {
   LIMITS,
   parseRefit,
   readArchive,
+  stripPhoto,
   unfoldEdits,
   writeArchive,
   writeEdits,
@@ -14,7 +15,7 @@ import type { Log, OpenRefit } from './log.ts';
 import { insertPhoto, readPhotos } from './photos.ts';
 import type { Author } from './types.ts';
 
-/** Takes in a `.refit` file with its history and photos, in one transaction. */
+/** Takes in a `.refit` file with its history and photos, in one transaction; photos are kept bare of all but the picture. */
 export function carryIn(
   database: Database,
   log: Log,
@@ -31,9 +32,15 @@ export function carryIn(
   if (log.exists(id)) return taken(id);
   const start = unfoldEdits(state.value, edits);
   if (!start.ok) return start;
+  const bare = new Map<string, Uint8Array>();
+  for (const [name, photo] of photos) {
+    const stripped = stripPhoto(photo, name);
+    if (!stripped.ok) return stripped;
+    bare.set(name, stripped.value.bytes);
+  }
   database.transact(() => {
     log.insert(state.value, start.value, edits, by.who, by.when);
-    for (const [name, photo] of photos) insertPhoto(database, id, name, photo);
+    for (const [name, photo] of bare) insertPhoto(database, id, name, photo);
   });
   return log.open(id);
 }

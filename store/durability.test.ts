@@ -1,4 +1,5 @@
 /** Held against processes of their own: killed, traced, and on a disk that is full. */
+
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -8,6 +9,7 @@ import { build } from 'vite';
 import { afterAll, beforeAll, beforeEach, describe, expect, onTestFinished, test } from 'vitest';
 import type { Result } from '../engine/quantity/types.ts';
 import { type Change, type Edit, type Fact, newRefit, writeArchive } from '../engine/refit/index.ts';
+import { png } from '../engine/refit/photo.fixture.ts';
 import { openStore, reasonOf, type Store } from './index.ts';
 
 const repository = fileURLToPath(new URL('..', import.meta.url));
@@ -210,8 +212,7 @@ describe('a full disk', () => {
     const now = must(store.openRefit('test'));
     expect(now.head).toBe(head);
     expect(now.refit.parts.motor!.facts.notes).toEqual(old);
-    const photo = new Uint8Array(2_000_000);
-    photo.set([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+    const photo = png([], new Uint8Array(2_000_000));
     const refused = store.savePhoto('test', 'plate.png', photo);
     expect(refused.ok ? '' : reasonOf(refused.problem)).toBe('full');
 

@@ -1,6 +1,6 @@
 /** Photos, kept beside the edits so that one commit covers both. */
 import { ok, type Result, refuse } from '../engine/quantity/types.ts';
-import { LIMITS, photoFault } from '../engine/refit/index.ts';
+import { LIMITS, photoFault, type StrippedPhoto, stripPhoto } from '../engine/refit/index.ts';
 import type { Database } from './database.ts';
 
 /** Leaves room in a `.refit` file of LIMITS.archive for the state and the newest edits. */
@@ -35,14 +35,20 @@ export function readPhotos(database: Database, id: string): Map<string, Uint8Arr
 export const insertPhoto = (database: Database, id: string, name: string, bytes: Uint8Array): void =>
   database.run('INSERT INTO photos VALUES (?, ?, ?)', id, name, bytes);
 
-/** Keeps a photo; the same one again is no change, another under its name is refused. */
-export function savePhoto(database: Database, id: string, name: string, bytes: Uint8Array): Result<null> {
+/** Keeps a photo, bare of all but the picture; the same one again is no change, another under its name is refused. */
+export function savePhoto(
+  database: Database,
+  id: string,
+  name: string,
+  whole: Uint8Array,
+): Result<StrippedPhoto> {
   const tooLong = (message: string) => refuse({ code: 'too-long', message, where: name });
-  const fault = photoFault(name, bytes);
+  const fault = photoFault(name, whole);
   if (fault !== undefined)
     return refuse({ code: 'malformed', message: `'${name.slice(0, 60)}' ${fault}.`, where: name });
-  if (bytes.length > LIMITS.photo)
-    return tooLong(`A photo may have ${LIMITS.photo / 1e6} MB at most; make it smaller.`);
+  const bare = stripPhoto(whole, name);
+  if (!bare.ok) return bare;
+  const { bytes } = bare.value;
 
   const there = database.all<{ name: string; size: number }>(
     'SELECT name, length(bytes) AS size FROM photos WHERE refit = ?',
@@ -51,7 +57,7 @@ export function savePhoto(database: Database, id: string, name: string, bytes: U
   const namesake = there.find((other) => other.name.toLowerCase() === name.toLowerCase());
   if (namesake)
     return namesake.name === name && Buffer.compare(find(database, id, name)!, bytes) === 0
-      ? ok(null)
+      ? bare
       : refuse({
           code: 'out-of-domain',
           message: `There is another photo called '${namesake.name}' already; give this one another name.`,
@@ -67,7 +73,7 @@ export function savePhoto(database: Database, id: string, name: string, bytes: U
   if (there.length + 3 > LIMITS.archiveEntries)
     return tooLong(`A refit may have ${LIMITS.archiveEntries - 2} photos at most.`);
   database.transact(() => insertPhoto(database, id, name, bytes));
-  return ok(null);
+  return bare;
 }
 
 function find(database: Database, id: string, name: string): Uint8Array | undefined {

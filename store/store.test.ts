@@ -10,9 +10,11 @@ import {
   newRefit,
   type Refit,
   readArchive,
+  stripPhoto,
   writeArchive,
   writeEdits,
 } from '../engine/refit/index.ts';
+import { exifSegment, jpeg, png } from '../engine/refit/photo.fixture.ts';
 import { newest } from './carry.ts';
 import { openDatabase } from './database.ts';
 import { openStore, reasonOf, type Store } from './index.ts';
@@ -55,7 +57,7 @@ const set = (old: Fact | null, now: Fact | null, fact = 'resistance'): Change =>
 const append = (basedOn: number, ...changes: Change[]) =>
   store.appendEdit('lathe', { ...by, basedOn, changes });
 const mayEverything = process.getuid?.() === 0 || process.platform === 'win32';
-const PNG = Uint8Array.of(0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 1, 2, 3);
+const PNG = png();
 
 describe('refits and edits', () => {
   test('derived: what was kept is there after closing and opening', () => {
@@ -248,7 +250,7 @@ describe('photos and files', () => {
     must(store.savePhoto('lathe', 'plate.png', PNG));
     expect(must(store.readPhoto('lathe', 'plate.png'))).toEqual(PNG);
     expect(must(store.listPhotos('lathe'))).toEqual(['plate.png']);
-    expect(why(store.savePhoto('lathe', 'plate.png', Uint8Array.of(...PNG, 4))).message).toMatch(
+    expect(why(store.savePhoto('lathe', 'plate.png', png([], Uint8Array.of(1, 2, 3)))).message).toMatch(
       /another photo/,
     );
     expect(why(store.savePhoto('lathe', 'Plate.png', PNG)).message).toMatch(/another photo/);
@@ -283,6 +285,23 @@ describe('photos and files', () => {
     );
     expect(must(store.listRefits())).toHaveLength(2);
   });
+});
+
+test('derived: photos that come in with a refit are kept bare, and one that is no picture keeps it out', () => {
+  const refit = must(store.createRefit(REFIT, 'bench', when)).refit;
+  const told = jpeg([exifSegment(6)]);
+  const packed = (photo: Uint8Array) =>
+    must(writeArchive({ refit, edits: [], photos: new Map([['gate.jpg', photo]]) }));
+  must(store.importArchive(packed(told), { ...by, as: 'copy' }));
+  const kept = must(store.readPhoto('copy', 'gate.jpg'));
+  expect(Buffer.from(told).includes('S9')).toBe(true);
+  expect(Buffer.from(kept).includes('S9')).toBe(false);
+  expect(must(stripPhoto(kept))).toMatchObject({ orientation: 6, stripped: [] });
+  const broken = packed(Uint8Array.of(0xff, 0xd8, 0xff, 0xd9));
+  expect(why(store.importArchive(broken, { ...by, as: 'other' })).message).toMatch(
+    /^gate.jpg begins like a JPEG/,
+  );
+  expect(must(store.listRefits())).toHaveLength(2);
 });
 
 test('derived: of a history too long for a file the newest edits are carried', () => {

@@ -1,6 +1,6 @@
 /** What a store can be asked. */
 import type { Result } from '../engine/quantity/types.ts';
-import type { Edit, Refit } from '../engine/refit/index.ts';
+import type { Edit, Refit, StrippedPhoto } from '../engine/refit/index.ts';
 import type { Kept, NewEdit, OpenRefit } from './log.ts';
 
 export interface RefitLine {
@@ -40,8 +40,11 @@ export interface Store {
   readonly lastSeen: (id: string, who: string) => Result<number>;
   /** Seen up to `number`, or up to the newest edit. What was seen stays seen. */
   readonly markSeen: (id: string, who: string, number?: number) => Result<number>;
-  /** A photo is evidence: another one under the same name is refused. */
-  readonly savePhoto: (id: string, name: string, bytes: Uint8Array) => Result<null>;
+  /**
+   * Keeps the picture without what else the file tells; the answer says what was taken out.
+   * A photo is evidence: another one under the same name is refused.
+   */
+  readonly savePhoto: (id: string, name: string, bytes: Uint8Array) => Result<StrippedPhoto>;
   readonly readPhoto: (id: string, name: string) => Result<Uint8Array>;
   readonly listPhotos: (id: string) => Result<readonly string[]>;
   /** Takes in a `.refit` file with its history, under another id where `as` is given. */

@@ -5,6 +5,7 @@ export { applyEdit, foldEdits, type UndoMeta, undoOf, unfoldEdits } from './edit
 export { LIMITS } from './limits.ts';
 export { newRefit } from './new.ts';
 export { photoFault, photoKind } from './photo.ts';
+export { type StrippedPhoto, stripPhoto } from './photo-strip.ts';
 export {
   chosenPart,
   everyPlace,

@@ -140,4 +140,6 @@ export interface PhotoList {
 /** 201 to PUT /api/refits/:id/photos/:name */
 export interface PhotoKept {
   readonly name: string;
+  /** What was taken out of it before it was kept, in words: 'location', 'serial numbers'. */
+  readonly stripped: readonly string[];
 }

@@ -29,7 +29,7 @@ export const photoRoutes = (context: Context): Route[] => [
         context.turns.take(() => {
           const name = at.name!;
           const kept = context.store.savePhoto(at.id!, name, body);
-          if (kept.ok) return json(201, { name } satisfies PhotoKept);
+          if (kept.ok) return json(201, { name, stripped: kept.value.stripped } satisfies PhotoKept);
           return kept.problem.code === 'out-of-domain'
             ? refusal(409, 'conflict', kept.problem.message, 'name')
             : refusedBy(kept.problem);
