@@ -10,9 +10,10 @@ export function weakest(...bases: readonly Basis[]): Basis {
 }
 
 /**
- * Standard uncertainty in SI. A ± that was measured is an expanded uncertainty with k = 2 (JCGM 100:2008, 6.3; clause from memory);
+ * Standard uncertainty in SI: of the spread where the text says what its ± is. Otherwise by the basis: a ± that was measured is an expanded uncertainty with k = 2 (JCGM 100:2008, 6.3; clause from memory);
  * any other ± is a limit within which every value is equally likely, so half/√3 (JCGM 100:2008, 4.3.7).
  */
-export function standardUncertainty(quantity: Pick<Quantity, 'half'>, basis: Basis): number {
+export function standardUncertainty(quantity: Pick<Quantity, 'half' | 'spread'>, basis: Basis): number {
+  if (quantity.spread) return quantity.spread.standard;
   return basis === 'measured' ? quantity.half / 2 : quantity.half / Math.sqrt(3);
 }

@@ -1,4 +1,5 @@
 /** Quantities for reading (`formatQuantity`) and for keeping (`printQuantity`). */
+import { printSaid } from './spread.ts';
 import type { Quantity } from './types.ts';
 import { unitOf } from './unit.ts';
 
@@ -94,7 +95,7 @@ export function formatQuantity(
 /** Fifteen digits: the last bits of a conversion are no digits anybody typed. */
 const digits15 = (value: number): string => String(Number(value.toPrecision(15)));
 
-/** Canonical text that reads back as the same value, half width, unit and starts, to twelve digits. */
+/** Canonical text that reads back as the same value, half width, unit, spread and starts, to twelve digits. */
 export function printQuantity(quantity: Quantity): string {
   const { unit } = quantity;
   const suffix = unit.symbol === '1' ? '' : ` ${unit.symbol}`;
@@ -103,5 +104,9 @@ export function printQuantity(quantity: Quantity): string {
   // The offset of a thermometer scale has taken the last digits: ten decimals are what remains.
   const number = digits15(unit.offset === 0 ? exact : Number(exact.toFixed(10)));
   const value = `${starts}${number}${suffix}`;
-  return quantity.half === 0 ? value : `${value} ± ${digits15(quantity.half / unit.scale)}${suffix}`;
+  const { half, spread } = quantity;
+  if (half === 0) return value;
+  const typed = spread?.kind === 'resolution' ? 2 * half : half;
+  const said = spread ? printSaid(spread, half) : '';
+  return `${value} ± ${digits15(typed / unit.scale)}${suffix}${said}`;
 }

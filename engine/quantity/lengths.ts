@@ -30,6 +30,7 @@ export function threadsPerInch(text: string, wanted: Unit | undefined): Result<R
     half: pitch * (half / value),
     chosen: { unit, factor: 1, shown: unit },
     notes: [...read.value.notes, note],
+    form: read.value.form,
   });
 }
 

@@ -6,6 +6,8 @@ export interface NumberRead {
   readonly value: number;
   /** Where the text goes on behind the number. */
   readonly end: number;
+  /** Power of ten of the last digit as written: −2 for 1.32; undefined for fractions, which have none. */
+  readonly place?: number;
 }
 
 const SIGN = /([+-]?) ?/y;
@@ -41,10 +43,10 @@ function decimalText(body: string): string | undefined {
   return allSame ? groups.join('') : `${groups.join('')}.${tail}`;
 }
 
-function finite(value: number, isZero: boolean, end: number): Result<NumberRead> {
+function finite(value: number, isZero: boolean, end: number, place?: number): Result<NumberRead> {
   if (!Number.isFinite(value) || (!isZero && Math.abs(value) < 1e-290))
     return refuse({ code: 'not-finite', message: 'The number is too large or too small to work with.' });
-  return ok({ value: value === 0 ? 0 : value, end });
+  return ok({ value: value === 0 ? 0 : value, end, ...(place === undefined ? {} : { place }) });
 }
 
 /** Reads the number that begins at `at`; the text is normalised. */
@@ -76,7 +78,8 @@ export function readNumber(text: string, at: number): Result<NumberRead> {
     );
   const exponent = match(EXPONENT, text, end) ?? match(TIMES_TEN, text, end);
   if (exponent) end += exponent[0].length;
-  return finite(factor * Number(`${body}e${exponent?.[1] ?? '0'}`), !/[1-9]/.test(body), end);
+  const place = Number(exponent?.[1] ?? 0) - (body.split('.')[1]?.length ?? 0);
+  return finite(factor * Number(`${body}e${exponent?.[1] ?? '0'}`), !/[1-9]/.test(body), end, place);
 }
 
 // One to three digits, a comma, three digits: 1.25 to a European, 1250 to an American. A leading zero or blank groups settle it.

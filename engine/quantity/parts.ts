@@ -1,6 +1,8 @@
 /** Value and half width of a quantity's text, whatever its shape: single, ±, +a/−b or range. */
+import { readBound } from './accuracy.ts';
 import type { Chosen } from './choose.ts';
 import { formatNumber } from './format.ts';
+import { readInstrument } from './instrument.ts';
 import type { Side } from './side.ts';
 import { chooseFor, isPercent, notesOf, readHalf, readSide, toSI } from './side.ts';
 import { splitQuantity } from './split.ts';
@@ -13,6 +15,8 @@ export interface Read {
   readonly half: number;
   readonly chosen: Chosen;
   readonly notes: readonly string[];
+  /** How the ± was given; 'instrument' for a sum as makers of meters state it. */
+  readonly form: 'single' | 'plus-minus' | 'unequal' | 'range' | 'instrument';
 }
 
 export function readParts(text: string, wanted: Unit | undefined): Result<Read> {
@@ -21,8 +25,14 @@ export function readParts(text: string, wanted: Unit | undefined): Result<Read> 
   if (shape.kind === 'range') return readRange(shape.low, shape.high, text, wanted);
   const main = readSide(shape.main);
   if (!main.ok) return main;
-  const bounds =
-    shape.kind === 'single' ? [] : shape.kind === 'plus-minus' ? [shape.half] : [shape.up, shape.down];
+  let bounds: readonly string[] = shape.kind === 'unequal' ? [shape.up, shape.down] : [];
+  if (shape.kind === 'plus-minus') {
+    const counted = (main.value.units?.[0]?.unit ?? wanted)?.dimension.tally === 'count';
+    const bound = readBound(shape.half, counted);
+    if (!bound.ok) return bound;
+    if (bound.value.instrument) return readInstrument(shape, main.value, bound.value, wanted);
+    bounds = [bound.value.text];
+  }
   const sides: Side[] = [];
   for (const bound of bounds) {
     const side = readSide(bound);
@@ -48,7 +58,7 @@ export function readParts(text: string, wanted: Unit | undefined): Result<Read> 
   }
   const notes = notesOf(chosen.value);
   if (shape.kind === 'unequal') notes.push('the two limits differ; the larger was taken both ways');
-  return ok({ value: si, half: Math.max(0, ...halves), chosen: chosen.value, notes });
+  return ok({ value: si, half: Math.max(0, ...halves), chosen: chosen.value, notes, form: shape.kind });
 }
 
 function readRange(lowText: string, highText: string, text: string, wanted: Unit | undefined): Result<Read> {
@@ -76,5 +86,5 @@ function readRange(lowText: string, highText: string, text: string, wanted: Unit
   const { scale, offset, symbol } = last!.shown;
   const suffix = symbol === '1' ? '' : ` ${symbol}`;
   const note = `a range: read as ${inUnit(value / scale - offset)} ± ${inUnit(half / scale)}${suffix}`;
-  return ok({ value, half, chosen: last!, notes: [...notesOf(last!), note] });
+  return ok({ value, half, chosen: last!, notes: [...notesOf(last!), note], form: 'range' });
 }

@@ -7,7 +7,8 @@ import { settleLength, threadsPerInch } from './lengths.ts';
 import { commaReadings, wordProblem } from './number.ts';
 import type { Read } from './parts.ts';
 import { readParts } from './parts.ts';
-import type { Problem, Quantity, Result, Unit } from './types.ts';
+import { type Said, settleSaid, takeSaid } from './spread.ts';
+import type { Problem, Quantity, Result, Spread, Unit } from './types.ts';
 import { ok, refuse } from './types.ts';
 import { readUnit } from './unit.ts';
 
@@ -26,20 +27,38 @@ function withSaid(read: Read): readonly string[] {
   return [...read.notes, `${what(before, unit)} read as ${what(after, shown)}: ${says}`];
 }
 
+const spreadOf = ({ kind, shape, perHalf }: Said, half: number): Spread => ({
+  kind,
+  standard: half * perHalf,
+  shape,
+});
+
+/** A suggestion to write the unit keeps the words that say what the ± is. */
+function withWords(problem: Problem, words: string): Problem {
+  const { suggestion } = problem;
+  if (words === '' || suggestion === undefined || problem.code !== 'unit-missing') return problem;
+  return { ...problem, suggestion: `${suggestion} ${words}` };
+}
+
 function readAll(
   typed: string,
   text: string,
   wanted: Unit | undefined,
   of: LengthOf | undefined,
 ): Result<Quantity> {
-  const wording = takeWording(text);
+  const taken = takeSaid(text);
+  if (!taken.ok) return taken;
+  const wording = takeWording(taken.value.text);
   const parts = threadsPerInch(wording.text, wanted) ?? readParts(wording.text, wanted);
-  if (!parts.ok) return parts;
+  if (!parts.ok) return refuse(withWords(parts.problem, taken.value.words));
+  const said = settleSaid(taken.value, parts.value.form);
+  if (!said.ok) return said;
   const settled = settleLength(parts.value, wording, of);
   if (!settled.ok) return settled;
   const { factor, note } = settled.value;
   const value = parts.value.value * factor;
-  const half = parts.value.half * factor;
+  // A resolution is typed as the whole step.
+  const half = parts.value.half * factor * (said.value?.kind === 'resolution' ? 0.5 : 1);
   if (!Number.isFinite(value) || !Number.isFinite(half) || (value !== 0 && Math.abs(value) < 1e-290))
     return refuse({
       code: 'not-finite',
@@ -50,6 +69,7 @@ function readAll(
   const what = of ?? wording.of ?? (wording.starts === undefined ? undefined : 'pitch');
   return ok({
     ...quantity,
+    ...(said.value && half > 0 ? { spread: spreadOf(said.value, half) } : {}),
     ...(wording.starts === undefined ? {} : { starts: wording.starts }),
     ...(what === undefined ? {} : { of: what }),
   });
@@ -80,6 +100,7 @@ function ambiguous(
 
 /**
  * Reads a quantity as a person writes it: '2,5 mm', '1 3/8"', '1.32 ± 5 % ohm', '230 V +10/-15 %', '20–30 mm', '5 TPI',
+ * '1.32 ohm ±(0.8 % + 3 digits)', '1.32 ± 0.06 ohm (k=2)' and the words resolution, tolerance, guess behind a ± (`spread`),
  * '3-start pitch 2 mm' (value: the pitch, `starts`: 3, unless `of: 'lead'` asks for the lead), 'lead 6 mm'.
  *
  * `expect` is a unit whose dimension is wanted, '1' for a plain number. Without it a lone number is a plain number.

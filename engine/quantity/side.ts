@@ -13,6 +13,8 @@ import { readUnit } from './unit.ts';
 export interface Side {
   readonly number: number;
   readonly units?: readonly UnitReading[];
+  /** Power of ten of the last digit as written. */
+  readonly place?: number;
 }
 
 const PLAIN_UNIT: UnitReading = { unit: { symbol: '1', dimension: PLAIN, scale: 1, offset: 0 } };
@@ -25,7 +27,9 @@ export function readSide(text: string): Result<Side> {
     .slice(number.value.end)
     .trim()
     .replace(/^-(?=[A-Za-z])/, '');
-  if (rest === '') return ok({ number: number.value.value });
+  const { value, place } = number.value;
+  const side: Side = { number: value, ...(place === undefined ? {} : { place }) };
+  if (rest === '') return ok(side);
   if (/^[\d.,]/.test(rest) && !/^1 ?\//.test(rest))
     return refuse({
       code: 'malformed',
@@ -41,7 +45,7 @@ export function readSide(text: string): Result<Side> {
       ...(units.problem.readings ? { readings: units.problem.readings.map((r) => `${front} ${r}`) } : {}),
     });
   }
-  return ok({ number: number.value.value, units: units.value });
+  return ok({ ...side, units: units.value });
 }
 
 export const isPercent = (side: Side): boolean => side.units?.[0]?.unit.symbol === '%';

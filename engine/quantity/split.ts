@@ -17,6 +17,16 @@ function signAt(text: string, sign: string, from: number): number {
   return -1;
 }
 
+/** Where the bracket closes that was opened before the text; −1 where it does not. */
+function closing(text: string): number {
+  let depth = 1;
+  for (let i = 0; i < text.length; i++) {
+    if (text[i] === '(') depth++;
+    if (text[i] === ')' && --depth === 0) return i;
+  }
+  return -1;
+}
+
 const bare = (text: string): string => text.replace(/^[ ,/]+/, '').replace(/[ ,/]+$/, '');
 
 /** Takes normalised text. */
@@ -27,13 +37,15 @@ export function splitQuantity(text: string): Shape {
     return { kind: 'malformed', why: 'More than one ± stands in it. Write it like 1.32 ± 0.06 ohm.' };
   if (half !== undefined && main !== undefined) {
     // (1.32 ± 0.06) ohm, (2.06 ± 0.05) × 10¹¹ Pa: what stands behind the bracket holds for both.
-    const close = half.indexOf(')');
+    const close = closing(half);
     if (main.startsWith('(') && close >= 0) {
       const behind = half.slice(close + 1);
+      const inside = half.slice(0, close).trim();
       return {
         kind: 'plus-minus',
         main: (main.slice(1).trim() + behind).trim(),
-        half: half.slice(0, close).trim() + behind,
+        // ((0.8 % + 3 digits)): a sum in brackets of its own has its units inside.
+        half: inside.endsWith(')') ? inside : inside + behind,
       };
     }
     return { kind: 'plus-minus', main: main.trim(), half: half.trim() };

@@ -32,13 +32,26 @@ export interface Unit {
   readonly offset: number;
 }
 
+/** What a ± is, where the text says so. */
+export type SpreadKind = 'readings' | 'instrument' | 'resolution' | 'tolerance' | 'guess' | 'expanded';
+
+export interface Spread {
+  readonly kind: SpreadKind;
+  /** Standard uncertainty, SI. */
+  readonly standard: number;
+  /** How values lie within it: a bell, or evenly up to the limits. */
+  readonly shape: 'normal' | 'rectangular';
+}
+
 export interface Quantity {
   /** Exactly what was typed. */
   readonly text: string;
   /** SI and radians. */
   readonly value: number;
-  /** Half width of the ± as typed, in SI; 0 when none was given. */
+  /** Half width of the ± as typed, in SI; 0 when none was given. Of a resolution, which is typed as a step, half that step. */
   readonly half: number;
+  /** Where the text says what the ± is, and the ± is above zero. */
+  readonly spread?: Spread;
   /** The unit as typed, for showing the value back. */
   readonly unit: Unit;
   /** How the text was read, where that is not plain: 'read as kilogram-force', '4000 counts are 1000 lines'. */
