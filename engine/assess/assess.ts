@@ -44,6 +44,9 @@ interface Kept {
 export const workedKey = (chain: Chain | null, working: string): string =>
   `${chain?.id ?? 'machine'}/${working}`;
 
+/** What is odd about a reading, or '': a reading is kept for as long as its fact stays the same. */
+const ODDITIES = new WeakMap<object, string>();
+
 /** Every fact of every chosen place, read once, for problems and questions. */
 function readAll(context: Context, problems: Problem[], questions: Question[], guesses: Set<string>): void {
   const places = context.chain ? context.chain.places : context.refit.places;
@@ -57,7 +60,11 @@ function readAll(context: Context, problems: Problem[], questions: Question[], g
       if (reading.state === 'bad') problems.push(reading.problem);
       if (reading.state !== 'read') continue;
       if (reading.fact.basis === 'guess') guesses.add(reading.path);
-      const odd = oddity(spec, reading.read);
+      let odd = ODDITIES.get(reading);
+      if (odd === undefined) {
+        odd = oddity(spec, reading.read) ?? '';
+        ODDITIES.set(reading, odd);
+      }
       if (odd) questions.push({ code: 'out-of-domain', message: odd, where: reading.path });
     }
   }
@@ -128,10 +135,11 @@ function lay(
   const recomputed: string[] = [];
   const scopes = new Map<Chain | null, Scope>();
 
-  const keep = (key: string, value: Value): Value => {
+  const keep = (key: string, make: () => Value): Value => {
     const now = values.get(key);
     if (now) return now;
     const before = previous?.kept.values.get(key);
+    const value = make();
     const kept = before && sameValue(before, value) ? before : value;
     values.set(key, kept);
     return kept;

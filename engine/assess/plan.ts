@@ -22,8 +22,18 @@ export function workingsOf(ref: Ref): string[] {
   }
 }
 
-export const bindings = (working: Working): readonly [symbol: string, ref: Ref][] =>
-  Object.entries(working.bind).filter((entry): entry is [string, Ref] => entry[1] !== undefined);
+type Binding = readonly [symbol: string, ref: Ref];
+const BINDINGS = new WeakMap<Working, readonly Binding[]>();
+
+/** What a working's inputs come from. */
+export function bindings(working: Working): readonly Binding[] {
+  let found = BINDINGS.get(working);
+  if (!found) {
+    found = Object.entries(working.bind).filter((entry): entry is [string, Ref] => entry[1] !== undefined);
+    BINDINGS.set(working, found);
+  }
+  return found;
+}
 
 /** Throws, naming the ring or the unknown name: a mistake in our own lists. */
 export function orderWorkings(workings: readonly Working[]): Working[] {

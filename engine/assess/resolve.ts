@@ -4,9 +4,9 @@ import type { Ref } from '../checks/refs.ts';
 import { factSpec, type PlaceId } from '../parts/index.ts';
 import { parseQuantity, standardUncertainty, type UnitSystem } from '../quantity/index.ts';
 import type { Chain } from '../refit/types.ts';
-import { type Context, partIn, pathOf, readPath } from './context.ts';
+import { type Context, partIn, pathOf, type Reading, readPath } from './context.ts';
 import type { Judged } from './frame.ts';
-import { combine, type Known, NO_DOUBT, NOTHING, restsOf, union, type Value } from './value.ts';
+import { combineAll, type Known, NO_DOUBT, NOTHING, restsOf, union, type Value } from './value.ts';
 
 /** What resolving needs besides the refit: results of workings, and values already made for the same things. */
 export interface Scope {
@@ -15,7 +15,7 @@ export interface Scope {
   /** The same scope for another chain. */
   forChain(chain: Chain): Scope;
   /** Returns the earlier value where it says the same, so that identity means 'unchanged'. */
-  keep(key: string, value: Value): Value;
+  keep(key: string, make: () => Value): Value;
   /** The earlier judgement where every value is the same, else a new one. */
   judged(id: string, values: readonly Value[], make: () => Judged): Judged;
   readonly system: UnitSystem;
@@ -67,9 +67,21 @@ export function sameValue(a: Value, b: Value): boolean {
   }
 }
 
+/** Values of readings, which are kept themselves for as long as their fact stays the same. */
+const VALUES = new WeakMap<Reading, Value>();
+
 function factValue(scope: Scope, place: PlaceId, name: string): Value {
   const reading = readPath(scope.context, place, name);
   if (reading.state === 'missing' || reading.state === 'inapplicable') return reading;
+  let value = VALUES.get(reading);
+  if (!value) {
+    value = valueOf(reading, place, name);
+    VALUES.set(reading, value);
+  }
+  return value;
+}
+
+function valueOf(reading: Extract<Reading, { state: 'read' | 'bad' }>, place: PlaceId, name: string): Value {
   if (reading.state === 'bad') return { state: 'no-answer', reason: reading.problem.message };
   const spec = factSpec(place, name);
   // A wish is the person's own decision: unless they call it a guess it weakens nothing.
@@ -112,11 +124,20 @@ export function nameOf(ref: Ref): string {
 
 const isValue = (x: object): x is Value => 'state' in x;
 
+/** Numbers of our own tables and policies that were read before. */
+const OWN = new Map<string, { value: number; spread: number }>();
+
 /** A number written in our own tables; a misprint there is our mistake, not the person's. */
 function ownNumber(text: string, unit: string): { value: number; spread: number } {
-  const parsed = parseQuantity(text, unit);
-  if (!parsed.ok) throw new Error(`${text} (${unit}): ${parsed.problem.message}`);
-  return { value: parsed.value.value, spread: standardUncertainty(parsed.value, 'handbook') };
+  const key = `${text} (${unit})`;
+  let own = OWN.get(key);
+  if (!own) {
+    const parsed = parseQuantity(text, unit);
+    if (!parsed.ok) throw new Error(`${key}: ${parsed.problem.message}`);
+    own = { value: parsed.value.value, spread: standardUncertainty(parsed.value, 'handbook') };
+    OWN.set(key, own);
+  }
+  return own;
 }
 
 function tableValue(scope: Scope, ref: Extract<Ref, { kind: 'table' }>): Value {
@@ -142,11 +163,16 @@ function policyValue(scope: Scope, id: string): Value {
   const changed = Object.hasOwn(scope.context.refit.policies, id)
     ? scope.context.refit.policies[id]
     : undefined;
-  const parsed = parseQuantity(changed ?? known.usual, known.unit);
-  if (!parsed.ok) return { state: 'no-answer', reason: parsed.problem.message };
+  let value: number;
+  if (changed === undefined) value = ownNumber(known.usual, known.unit).value;
+  else {
+    const parsed = parseQuantity(changed, known.unit);
+    if (!parsed.ok) return { state: 'no-answer', reason: parsed.problem.message };
+    value = parsed.value.value;
+  }
   return {
     state: 'known',
-    value: parsed.value.value,
+    value,
     doubt: NO_DOUBT,
     facts: NOTHING,
     policies: new Set([id]),
@@ -183,7 +209,7 @@ function firstValue(scope: Scope, refs: readonly Ref[]): Value {
 /** Adds what a choice rests on to the value it led to. */
 function resting(scope: Scope, key: string, value: Value, path: string): Value {
   if ((value.state !== 'known' && value.state !== 'curve') || value.facts.has(path)) return value;
-  return scope.keep(key, { ...value, facts: union(value.facts, new Set([path])) });
+  return scope.keep(key, () => ({ ...value, facts: union(value.facts, new Set([path])) }));
 }
 
 function axesValue(scope: Scope, ref: Extract<Ref, { kind: 'axes' }>): Value {
@@ -200,7 +226,7 @@ function axesValue(scope: Scope, ref: Extract<Ref, { kind: 'axes' }>): Value {
   if (missing.size > 0) return { state: 'missing', facts: missing };
   if (known.length === 0) return { state: 'inapplicable', reason: 'No axis has this.' };
   if (ref.how === 'largest') return known.reduce((a, b) => (b.value > a.value ? b : a));
-  const doubt = known.reduce((sum, value) => combine(1, sum, 1, value.doubt), NO_DOUBT);
+  const doubt = combineAll(known.map((value) => ({ by: 1, of: value.doubt })));
   return { state: 'known', value: known.reduce((sum, v) => sum + v.value, 0), doubt, ...restsOf(known) };
 }
 
@@ -210,26 +236,25 @@ export function resolve(scope: Scope, ref: Ref): Value {
   switch (ref.kind) {
     case 'fact': {
       const key = pathOf(context.chain, ref.place, ref.fact);
-      return scope.keep(key, factValue(scope, ref.place, ref.fact));
+      return scope.keep(key, () => factValue(scope, ref.place, ref.fact));
     }
     case 'table':
-      return scope.keep(
-        `table ${pathOf(context.chain, ref.place, ref.fact)} ${nameOf(ref)}`,
+      return scope.keep(`table ${pathOf(context.chain, ref.place, ref.fact)} ${nameOf(ref)}`, () =>
         tableValue(scope, ref),
       );
     case 'result':
       return scope.result(ref.working, ref.symbol);
     case 'policy':
-      return scope.keep(`policy ${ref.policy}`, policyValue(scope, ref.policy));
+      return scope.keep(`policy ${ref.policy}`, () => policyValue(scope, ref.policy));
     case 'stated':
-      return scope.keep(`stated ${ref.text} ${ref.unit}`, {
+      return scope.keep(`stated ${ref.text} ${ref.unit}`, () => ({
         state: 'known',
         value: ownNumber(ref.text, ref.unit).value,
         doubt: NO_DOUBT,
         facts: NOTHING,
         policies: NOTHING,
         basis: undefined,
-      });
+      }));
     case 'first':
       return firstValue(scope, ref.of);
     case 'when': {
@@ -246,7 +271,7 @@ export function resolve(scope: Scope, ref: Ref): Value {
       return resolve(scope, part === 'none' ? ref.no : ref.yes);
     }
     case 'axes':
-      return scope.keep(`axes ${nameOf(ref)}`, axesValue(scope, ref));
+      return scope.keep(`axes ${nameOf(ref)}`, () => axesValue(scope, ref));
     case 'inapplicable':
       return { state: 'inapplicable', reason: ref.reason };
   }

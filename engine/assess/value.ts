@@ -65,17 +65,31 @@ export function union(a: ReadonlySet<string>, b: ReadonlySet<string>): ReadonlyS
   return a;
 }
 
-/** Joins what several values rest on. */
-export function restsOf(values: Iterable<Rests>): Rests {
-  let facts = NOTHING;
-  let policies = NOTHING;
-  let basis: Basis | undefined;
-  for (const value of values) {
-    facts = union(facts, value.facts);
-    policies = union(policies, value.policies);
-    basis = weaker(basis, value.basis);
+/** Union of many, made once; one of them where it holds all the others. */
+function unionOf(sets: readonly ReadonlySet<string>[]): ReadonlySet<string> {
+  let widest = NOTHING;
+  for (const set of sets) if (set.size > widest.size) widest = set;
+  let all: Set<string> | undefined;
+  for (const set of sets) {
+    if (set === widest) continue;
+    for (const item of set) {
+      if ((all ?? widest).has(item)) continue;
+      all ??= new Set(widest);
+      all.add(item);
+    }
   }
-  return { facts, policies, basis };
+  return all ?? widest;
+}
+
+/** Joins what several values rest on. */
+export function restsOf(values: readonly Rests[]): Rests {
+  let basis: Basis | undefined;
+  for (const value of values) basis = weaker(basis, value.basis);
+  return {
+    facts: unionOf(values.map((value) => value.facts)),
+    policies: unionOf(values.map((value) => value.policies)),
+    basis,
+  };
 }
 
 /** Standard uncertainty: root of the sum of squared contributions (JCGM 100:2008, 5.1.2). */
@@ -97,4 +111,17 @@ export function combine(
   for (const [source, part] of x) out.set(source, a * part);
   for (const [source, part] of y) out.set(source, (out.get(source) ?? 0) + b * part);
   return out;
+}
+
+/** Contributions of a weighted sum of many. */
+export function combineAll(
+  terms: readonly { readonly by: number; readonly of: ReadonlyMap<string, number> }[],
+): ReadonlyMap<string, number> {
+  let out: Map<string, number> | undefined;
+  for (const { by, of } of terms) {
+    if (by === 0 || of.size === 0) continue;
+    out ??= new Map();
+    for (const [source, part] of of) out.set(source, (out.get(source) ?? 0) + by * part);
+  }
+  return out ?? NO_DOUBT;
 }

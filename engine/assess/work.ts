@@ -5,11 +5,11 @@ import type { Argument, Outcome } from '../sheet/types.ts';
 import { bindings } from './plan.ts';
 import { resolve, type Scope, sameValue } from './resolve.ts';
 import {
-  combine,
+  combineAll,
   type Known,
   type KnownCurve,
   type Missing,
-  NO_DOUBT,
+  type Rests,
   restsOf,
   union,
   type Value,
@@ -22,7 +22,6 @@ export interface Worked {
   readonly results: ReadonlyMap<string, Value>;
 }
 
-const isNumber = (value: Value | undefined): value is Known => value?.state === 'known';
 const hasBasis = (value: Value | undefined): value is Known | KnownCurve =>
   value?.state === 'known' || value?.state === 'curve';
 
@@ -40,18 +39,21 @@ function absence(needs: readonly string[], inputs: ReadonlyMap<string, Value>): 
   return other ?? ({ state: 'missing', facts: missing } satisfies Missing);
 }
 
+const isUnchanged = (scope: Scope, working: Working, earlier: Worked): boolean =>
+  bindings(working).every(([symbol, ref]) => {
+    const before = earlier.inputs.get(symbol);
+    return before !== undefined && sameValue(before, resolve(scope, ref));
+  });
+
 /** Evaluates a working, or returns the earlier one when no input changed. */
 export function work(scope: Scope, working: Working, earlier: Worked | undefined): Worked {
+  if (earlier && isUnchanged(scope, working, earlier)) return earlier;
   const inputs = new Map<string, Value>();
-  let changed = earlier === undefined;
   for (const [symbol, ref] of bindings(working)) {
     const now = resolve(scope, ref);
     const before = earlier?.inputs.get(symbol);
-    const value = before && sameValue(before, now) ? before : now;
-    inputs.set(symbol, value);
-    if (before !== value) changed = true;
+    inputs.set(symbol, before && sameValue(before, now) ? before : now);
   }
-  if (!changed && earlier) return earlier;
 
   const { sheet } = working;
   const given: Record<string, Argument> = {};
@@ -65,20 +67,36 @@ export function work(scope: Scope, working: Working, earlier: Worked | undefined
   const slopes = uncertain.length > 0 ? gradient(sheet, given, uncertain) : undefined;
   const outcomes: Readonly<Record<string, Outcome>> = slopes?.outcomes ?? evaluate(sheet, given);
 
+  // Many symbols of a sheet need the same inputs.
+  const rests = new Map<string, Rests>();
+  const restsFor = (symbols: readonly string[]): Rests => {
+    const name = symbols.join();
+    let found = rests.get(name);
+    if (!found) {
+      found = restsOf(symbols.map((symbol) => inputs.get(symbol)).filter(hasBasis));
+      rests.set(name, found);
+    }
+    return found;
+  };
   const results = new Map<string, Value>();
   for (const key of sheet.derived) {
     const outcome = outcomes[key]!;
     if (outcome.state === 'missing') results.set(key, absence(outcome.needs, inputs));
     else if (outcome.state === 'undefined') results.set(key, { state: 'no-answer', reason: outcome.reason });
     else {
-      let doubt = NO_DOUBT;
-      for (const symbol of uncertain) {
-        const slope = slopes?.partials[key]?.[symbol] ?? 0;
-        const input = inputs.get(symbol);
-        if (slope !== 0 && isNumber(input)) doubt = combine(1, doubt, slope, input.doubt);
-      }
-      const used = (sheet.dependsOn[key] ?? []).map((symbol) => inputs.get(symbol)).filter(hasBasis);
-      results.set(key, { state: 'known', value: outcome.value, doubt, ...restsOf(used) });
+      const partials = slopes?.partials[key];
+      const doubt = combineAll(
+        uncertain.map((symbol) => ({
+          by: partials?.[symbol] ?? 0,
+          of: (inputs.get(symbol) as Known).doubt,
+        })),
+      );
+      results.set(key, {
+        state: 'known',
+        value: outcome.value,
+        doubt,
+        ...restsFor(sheet.dependsOn[key] ?? []),
+      });
     }
   }
   return { working, inputs, results };

@@ -59,8 +59,9 @@ export function gradient<K extends string>(
     outcomes[key] = isDual(dual) ? { state: 'known', value: dual.value } : dual;
     if (isDual(dual) && (spec.kind === 'formula' || spec.kind === 'procedure')) {
       const { slopes } = dual;
-      const finite = wrt.flatMap((input, at) => (Number.isFinite(slopes[at]!) ? [[input, slopes[at]!]] : []));
-      partials[key] = Object.fromEntries(finite);
+      const own: Record<string, number> = {};
+      for (let at = 0; at < wrt.length; at++) if (Number.isFinite(slopes[at]!)) own[wrt[at]!] = slopes[at]!;
+      partials[key] = own;
     }
   }
   return { outcomes, partials: partials as Gradient<K>['partials'] };

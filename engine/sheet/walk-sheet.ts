@@ -4,8 +4,22 @@ import { treesOf } from './trees.ts';
 import type { Argument, Curve, Given, Outcome, ProcedureSymbol, Sheet, SymbolSpec } from './types.ts';
 import { type Absence, bothAbsent, missing, type Read, undefinedFor, type Value, walk } from './walk.ts';
 
+const NAMES = new WeakMap<Sheet, Map<string, string>>();
+
 /** 'allowed speed (n_c)': how reasons name a symbol. */
-export const nameOf = (sheet: Sheet, key: string): string => `${sheet.symbols[key]!.name} (${key})`;
+export function nameOf(sheet: Sheet, key: string): string {
+  let names = NAMES.get(sheet);
+  if (!names) {
+    names = new Map();
+    NAMES.set(sheet, names);
+  }
+  let name = names.get(key);
+  if (name === undefined) {
+    name = `${sheet.symbols[key]!.name} (${key})`;
+    names.set(key, name);
+  }
+  return name;
+}
 
 export const known = (value: number): Outcome => ({ state: 'known', value });
 export const toOutcome = (value: Value): Outcome => (typeof value === 'number' ? known(value) : value);

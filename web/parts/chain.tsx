@@ -1,8 +1,9 @@
 /** The chain of an axis, drawn: control → drive → motor → reduction → screw → slide, and what reports back. */
 
+import { memo } from 'react';
 import type { Finding } from '../../engine/assess/finding.ts';
 import { PLACES, type PlaceId } from '../../engine/parts/index.ts';
-import type { Chain as AxisChain, Place, Refit } from '../../engine/refit/types.ts';
+import type { Chain as AxisChain, Part, Place, Refit } from '../../engine/refit/types.ts';
 import { MarginRule, sayMargin } from './margin-rule.tsx';
 import { sayFactShort } from './short.ts';
 import { Sign } from './signs.tsx';
@@ -36,12 +37,12 @@ export function Chain({ refit, chain, findings, selected, onSelect }: Props) {
   const link = (place: PlaceId) => (
     <Link
       key={place}
-      refit={refit}
       place={place}
       at={chain.places[place] ?? refit.places[place]}
-      findings={findings.filter((finding) => finding.place === place)}
+      part={partOf(refit, chain.places[place] ?? refit.places[place])}
+      worst={tightest(findings.filter((finding) => finding.place === place))}
       selected={selected === place}
-      onSelect={() => onSelect(place)}
+      onSelect={onSelect}
     />
   );
   return (
@@ -56,18 +57,19 @@ export function Chain({ refit, chain, findings, selected, onSelect }: Props) {
   );
 }
 
+const partOf = (refit: Refit, at: Place | undefined): Part | undefined =>
+  at?.chosen && at.chosen !== 'none' ? refit.parts[at.chosen] : undefined;
+
 interface LinkProps {
-  readonly refit: Refit;
   readonly place: PlaceId;
   readonly at: Place | undefined;
-  readonly findings: readonly Finding[];
+  readonly part: Part | undefined;
+  readonly worst: Finding | undefined;
   readonly selected: boolean;
-  readonly onSelect: () => void;
+  readonly onSelect: (place: PlaceId) => void;
 }
 
-function Link({ refit, place, at, findings, selected, onSelect }: LinkProps) {
-  const worst = tightest(findings);
-  const part = at?.chosen && at.chosen !== 'none' ? refit.parts[at.chosen] : undefined;
+const Link = memo(function Link({ place, at, part, worst, selected, onSelect }: LinkProps) {
   const name = PLACES[place].name;
   const says = part ? sayFactShort(place, part) : at?.chosen === 'none' ? 'none' : 'not known';
   return (
@@ -75,7 +77,7 @@ function Link({ refit, place, at, findings, selected, onSelect }: LinkProps) {
       type="button"
       className={`link${worst?.verdict === 'fails' ? ' bad-link' : ''}`}
       aria-pressed={selected}
-      onClick={onSelect}
+      onClick={() => onSelect(place)}
     >
       <Sign place={place} />
       <span className="words">
@@ -98,4 +100,4 @@ function Link({ refit, place, at, findings, selected, onSelect }: LinkProps) {
       </span>
     </button>
   );
-}
+});

@@ -1,9 +1,10 @@
 /** One fact to enter: typing shows the new verdicts at once, leaving the field or Enter records it. */
-import { type KeyboardEvent, useEffect, useId, useState } from 'react';
+import { type KeyboardEvent, memo, useEffect, useId, useState } from 'react';
 import type { FactSpec } from '../../engine/parts/types.ts';
 import { BASES, type Basis } from '../../engine/quantity/types.ts';
 import type { Fact } from '../../engine/refit/types.ts';
 import type { Session, View } from '../state/session.ts';
+import type { Reading } from '../worker/protocol.ts';
 
 const BASIS_WORDS: Readonly<Record<Basis, string>> = {
   measured: 'I measured it',
@@ -34,7 +35,16 @@ const textOf = (fact: Fact | undefined): string => {
   return value.text;
 };
 
-export function FactField({ session, view, path, spec, fact, guide = false, aside }: Props) {
+/** Draws the field anew only when something of its own changed: a keystroke in one must not cost those beside it. */
+export function FactField({ view, ...own }: Props) {
+  return <Field {...own} reading={view.reading?.path === own.path ? view.reading : undefined} />;
+}
+
+interface FieldProps extends Omit<Props, 'view'> {
+  readonly reading: Reading | undefined;
+}
+
+const Field = memo(function Field({ session, path, spec, fact, guide = false, aside, reading }: FieldProps) {
   const id = useId();
   const recorded = textOf(fact);
   const [text, setText] = useState(recorded);
@@ -46,7 +56,6 @@ export function FactField({ session, view, path, spec, fact, guide = false, asid
   }, [recorded, fact?.basis]);
   const wish = spec.kind === 'quantity' && spec.chosen === true;
   const given = wish ? undefined : basis;
-  const reading = view.reading?.path === path ? view.reading : undefined;
 
   const type = (value: string): void => {
     setText(value);
@@ -54,7 +63,7 @@ export function FactField({ session, view, path, spec, fact, guide = false, asid
   };
   const commit = (value = text, as = given): void => {
     if (value.trim() === '' || (value === recorded && (as === undefined || as === fact?.basis))) {
-      if (view.reading) void session.dropTrial();
+      if (session.isReading()) void session.dropTrial();
       if (value.trim() === '') setText(recorded);
       return;
     }
@@ -139,7 +148,7 @@ export function FactField({ session, view, path, spec, fact, guide = false, asid
       </div>
     </div>
   );
-}
+});
 
 function HowTo({ spec }: { spec: FactSpec }) {
   return (

@@ -1,5 +1,5 @@
 /** Fit: the page's question, its answer, the chain, the findings, and the working of the one selected. */
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { memo, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import { count, worstFirst } from '../../engine/assess/answer.ts';
 import type { Finding } from '../../engine/assess/finding.ts';
@@ -35,11 +35,12 @@ export function Fit({ session, view, subject }: Props) {
     null;
   const panel = useRef<HTMLDivElement>(null);
   const home = `/refit/${session.id}/fit`;
-  const pick = (next: string): void => {
+  const pick = useCallback((next: string): void => {
     setId(next);
     if (matchMedia('(max-width: 999px)').matches)
       requestAnimationFrame(() => panel.current?.scrollIntoView({ block: 'start' }));
-  };
+  }, []);
+  const toggle = useCallback((next: PlaceId) => setPlace((now) => (next === now ? null : next)), []);
   useEffect(() => {
     if (place && !chain?.places[place] && !view.refit.places[place]) setPlace(null);
   }, [place, chain, view.refit.places]);
@@ -65,15 +66,7 @@ export function Fit({ session, view, subject }: Props) {
         </Link>
       </nav>
       {view.trial && <Trial session={session} view={view} />}
-      {chain && (
-        <Chain
-          refit={view.refit}
-          chain={chain}
-          findings={own}
-          selected={place}
-          onSelect={(next) => setPlace(next === place ? null : next)}
-        />
-      )}
+      {chain && <Chain refit={view.refit} chain={chain} findings={own} selected={place} onSelect={toggle} />}
       <div className="columns two" style={{ marginTop: '1.6rem' }}>
         <section aria-labelledby="findings">
           <div className="row spread">
@@ -100,7 +93,7 @@ export function Fit({ session, view, subject }: Props) {
           <ul className="findings">
             {shown.map((finding) => (
               <li key={finding.id}>
-                <Row finding={finding} open={finding.id === selected} onOpen={() => pick(finding.id)} />
+                <Row finding={finding} open={finding.id === selected} onOpen={pick} />
               </li>
             ))}
           </ul>
@@ -122,14 +115,20 @@ export function Fit({ session, view, subject }: Props) {
   );
 }
 
-function Row({ finding, open, onOpen }: { finding: Finding; open: boolean; onOpen: () => void }) {
+interface RowProps {
+  readonly finding: Finding;
+  readonly open: boolean;
+  readonly onOpen: (id: string) => void;
+}
+
+const Row = memo(function Row({ finding, open, onOpen }: RowProps) {
   const asked =
     finding.asked && finding.there
       ? `asked ${sayAmount(finding.asked)}, there is ${sayAmount(finding.there)}`
       : finding.sentence;
   const guess = finding.guesses.length > 0 ? '; rests on a guess' : '';
   return (
-    <button type="button" className="finding" aria-expanded={open} onClick={onOpen}>
+    <button type="button" className="finding" aria-expanded={open} onClick={() => onOpen(finding.id)}>
       <Mark verdict={finding.verdict} />
       <span>
         <strong>{finding.title}</strong>
@@ -146,7 +145,7 @@ function Row({ finding, open, onOpen }: { finding: Finding; open: boolean; onOpe
       </span>
     </button>
   );
-}
+});
 
 function NotAsked({ view, chain }: { view: View; chain: string }) {
   const own = view.shown.notAsked.filter((each) => each.id.startsWith(`${chain}.`));

@@ -1,5 +1,5 @@
 /** One place: which part fills it, and the facts of that part, those that decide something first. */
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { PLACES, type PlaceId } from '../../engine/parts/index.ts';
 import type { PartKind } from '../../engine/parts/types.ts';
 import type { Chain, Change, Part, Place } from '../../engine/refit/types.ts';
@@ -24,8 +24,13 @@ function Facts({ session, view, chain, place, at }: Props & { at: Place }) {
   const prefix = where ? `${where.id}.${place}` : place;
   const part = at.chosen && at.chosen !== 'none' ? view.refit.parts[at.chosen] : undefined;
   const { findings } = view.shown;
-  const decides = (path: string): number =>
-    findings.filter((finding) => finding.facts.includes(path) || finding.missing.includes(path)).length;
+  const counts = useMemo(() => {
+    const all = new Map<string, number>();
+    for (const { facts, missing } of findings)
+      for (const path of new Set([...facts, ...missing])) all.set(path, (all.get(path) ?? 0) + 1);
+    return all;
+  }, [findings]);
+  const decides = (path: string): number => counts.get(path) ?? 0;
   // The order stays as it was when the place was opened: fields must not move under the hand that fills them in.
   const [order] = useState(() => {
     const names = Object.keys(kind.facts).sort(

@@ -1,10 +1,10 @@
 /** The pictures of an axis, fetched when they come near. */
-import { lazy, Suspense, useEffect, useState } from 'react';
+import { lazy, memo, Suspense, useEffect, useState } from 'react';
 import type { Picture } from '../../engine/assess/pictures/index.ts';
 import type { Session, View } from '../state/session.ts';
 
 const PictureCard = lazy(() =>
-  import('../pictures/picture-card.tsx').then(({ PictureCard: card }) => ({ default: card })),
+  import('../pictures/picture-card.tsx').then(({ PictureCard: card }) => ({ default: memo(card) })),
 );
 
 /** Milliseconds without a new snapshot before the pictures are drawn. */

@@ -1,5 +1,5 @@
 /** The working of one finding: sentence, formulas with numbers, what it rests on, and what would make it fit. */
-import { useEffect, useRef, useState } from 'react';
+import { memo, useEffect, useMemo, useRef, useState } from 'react';
 import type { Remedy, Why } from '../../engine/assess/index.ts';
 import { factSpec } from '../../engine/parts/index.ts';
 import { capital, FactField } from '../parts/fact-field.tsx';
@@ -36,6 +36,11 @@ export function WhyPanel({ session, view, id }: Props) {
       clearTimeout(rest);
     };
   }, [session, id, shown]);
+  const [weakest, firmer] = useMemo(() => {
+    const weak = (row: Why['facts'][number]): boolean =>
+      row.basis === undefined || row.basis === 'guess' || row.basis === 'told';
+    return [why?.facts.filter(weak) ?? [], why?.facts.filter((row) => !weak(row)) ?? []];
+  }, [why]);
   if (!why)
     return (
       <p role="status" className="soft">
@@ -45,9 +50,6 @@ export function WhyPanel({ session, view, id }: Props) {
   const { finding } = why;
   const main = why.steps.slice(-1);
   const before = why.steps.slice(0, -1);
-  const weakest = why.facts.filter(
-    (row) => row.basis === undefined || row.basis === 'guess' || row.basis === 'told',
-  );
   return (
     <section aria-labelledby="why" className="stack">
       <div className="sheet">
@@ -102,13 +104,12 @@ export function WhyPanel({ session, view, id }: Props) {
       <div className="sheet">
         <h2>What it rests on</h2>
         <FactTable rows={weakest} />
-        {why.facts.length > weakest.length && (
+        {firmer.length > 0 && (
           <details>
             <summary>
-              {weakest.length === 0 ? 'Show' : 'Show also'} the {why.facts.length - weakest.length} facts that
-              stand firmer
+              {weakest.length === 0 ? 'Show' : 'Show also'} the {firmer.length} facts that stand firmer
             </summary>
-            <FactTable rows={why.facts.filter((row) => !weakest.includes(row))} />
+            <FactTable rows={firmer} />
           </details>
         )}
         {why.stated.length > 0 && (
@@ -144,7 +145,7 @@ export function WhyPanel({ session, view, id }: Props) {
   );
 }
 
-function FactTable({ rows }: { rows: Why['facts'] }) {
+const FactTable = memo(function FactTable({ rows }: { rows: Why['facts'] }) {
   if (rows.length === 0) return null;
   return (
     <div className="scroll">
@@ -177,12 +178,12 @@ function FactTable({ rows }: { rows: Why['facts'] }) {
       </table>
     </div>
   );
-}
+});
 
 const sayChance = (chance: number): string =>
   chance > 0.995 ? 'over 99.5 %' : chance < 0.005 ? 'under 0.5 %' : `${(100 * chance).toFixed(0)} %`;
 
-function StepItem({ step }: { step: Why['steps'][number] }) {
+const StepItem = memo(function StepItem({ step }: { step: Why['steps'][number] }) {
   return (
     <li>
       <strong>{capital(step.name)}</strong> <span className="small soft">{step.heading}</span>
@@ -197,7 +198,7 @@ function StepItem({ step }: { step: Why['steps'][number] }) {
       {step.source && <p className="small soft">Source: {step.source}</p>}
     </li>
   );
-}
+});
 
 function Missing({ session, view, path }: Omit<Props, 'id'> & { path: string }) {
   const pieces = path.split('.');

@@ -136,6 +136,9 @@ export class Session {
     return run;
   }
 
+  /** Whether a text that is not recorded is being tried. */
+  isReading = (): boolean => Boolean(this.#view?.reading);
+
   /** Shows what a text would do, without recording it. */
   async draft(path: string, text: string, basis?: Basis): Promise<void> {
     const mine = ++this.#draftNumber;

@@ -1,5 +1,6 @@
 /** Asks the engine in its worker. */
 import type { Asked, Reply } from './protocol.ts';
+import { Receiver } from './travel.ts';
 
 interface Waiting {
   readonly done: (answer: never) => void;
@@ -10,10 +11,13 @@ interface Waiting {
 export class Engine {
   readonly #worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
   readonly #waiting = new Map<number, Waiting>();
+  readonly #receiver = new Receiver();
   #last = 0;
 
   constructor() {
     this.#worker.onmessage = ({ data }: MessageEvent<Reply>) => {
+      // Taken in even where nobody waits any more: the next change builds on it.
+      const snapshot = 'change' in data && data.change ? this.#receiver.take(data.change) : undefined;
       const waiting = this.#waiting.get(data.n);
       if (!waiting) return;
       if ('progress' in data) {
@@ -22,7 +26,9 @@ export class Engine {
       }
       this.#waiting.delete(data.n);
       if ('fault' in data) waiting.failed(new Error(data.fault));
-      else waiting.done(data.answer as never);
+      else if (!snapshot) waiting.done(data.answer as never);
+      else
+        waiting.done((data.answer === null ? snapshot : { ...(data.answer as object), snapshot }) as never);
     };
   }
 

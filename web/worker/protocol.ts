@@ -15,6 +15,18 @@ export interface Snapshot {
   readonly counts: Counts;
 }
 
+/**
+ * A snapshot as it travels. A number stands for a finding at that place of the snapshot before it; a list that is left out is
+ * the one before. So a keystroke sends only what it changed, and the page knows what stayed the same.
+ */
+export interface SnapshotChange extends Pick<Snapshot, 'answers' | 'counts'> {
+  readonly findings: readonly (Finding | number)[];
+  readonly notAsked?: readonly NotAsked[];
+  readonly problems?: readonly Problem[];
+  readonly questions?: readonly Question[];
+  readonly next?: readonly Step[];
+}
+
 /** How a typed text was understood. */
 export interface Reading {
   readonly path: string;
@@ -25,6 +37,7 @@ export interface Reading {
   readonly changes: readonly Change[];
 }
 
+/** What can be asked. An answer's snapshot travels beside it, as a change. */
 export interface Asked {
   open: { ask: { refit: Refit; system: UnitSystem }; answer: Snapshot };
   /** Takes over edits that are on the disk. */
@@ -49,7 +62,7 @@ export type Ask = {
 }[keyof Asked];
 
 export type Reply =
-  | { readonly n: number; readonly answer: unknown }
+  | { readonly n: number; readonly answer: unknown; readonly change?: SnapshotChange }
   | { readonly n: number; readonly progress: number }
   | { readonly n: number; readonly fault: string };
 

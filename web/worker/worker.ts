@@ -16,6 +16,7 @@ import { applyEdit } from '../../engine/refit/edit.ts';
 import { findPlace } from '../../engine/refit/place.ts';
 import type { Change, Refit } from '../../engine/refit/types.ts';
 import type { Ask, Asked, Cancel, Reading, Reply, Snapshot } from './protocol.ts';
+import { Sender } from './travel.ts';
 
 /** What is recorded, and what is shown: the same, or a draft on top of it. */
 let recorded: Assessment | undefined;
@@ -23,7 +24,30 @@ let shown: Assessment | undefined;
 let known: readonly Step[] = [];
 const cancelled = new Set<number>();
 
+const sender = new Sender();
+/** When the last draft came, so that long work can stand back while somebody types. */
+let lastDraft = Number.NEGATIVE_INFINITY;
+
 const send = (reply: Reply): void => self.postMessage(reply);
+
+/** The answer without its snapshot, which goes beside it as a change. */
+function sendAnswer(n: number, answer: unknown): void {
+  if (answer instanceof Shown) {
+    send({ n, answer: answer.rest, change: sender.change(answer.snapshot) });
+  } else send({ n, answer });
+}
+
+/** An answer with a snapshot in it. */
+class Shown {
+  readonly snapshot: Snapshot;
+  /** What else the answer holds; null when it is the snapshot alone. */
+  readonly rest: object | null;
+
+  constructor(snapshot: Snapshot, rest: object | null = null) {
+    this.snapshot = snapshot;
+    this.rest = rest;
+  }
+}
 
 /** What to find out next is only worked out for what is recorded: a draft must answer within a frame. */
 function snapshot(assessment: Assessment, steps: readonly Step[] = []): Snapshot {
@@ -63,11 +87,12 @@ function tryOut(changes: readonly Change[]): Snapshot {
   return snapshot(shown);
 }
 
-function draft(ask: Asked['draft']['ask']): Asked['draft']['answer'] {
+function draft(ask: Asked['draft']['ask']): Shown {
+  lastDraft = performance.now();
   const base = need();
   if (ask === null) {
     shown = base;
-    return { reading: null, snapshot: snapshot(base, known) };
+    return new Shown(snapshot(base, known), { reading: null });
   }
   const { path, text } = ask;
   const set = setPath(base.refit, path, text, {
@@ -77,7 +102,7 @@ function draft(ask: Asked['draft']['ask']): Asked['draft']['answer'] {
   const reading: Reading = set.ok
     ? { path, text, notes: set.value.notes, questions: set.value.questions, changes: set.value.changes }
     : { path, text, problem: set.problem, notes: [], questions: [], changes: [] };
-  return { reading, snapshot: tryOut(reading.changes) };
+  return new Shown(tryOut(reading.changes), { reading });
 }
 
 function remedyChanges(remedy: Remedy): readonly Change[] {
@@ -91,7 +116,11 @@ function remedyChanges(remedy: Remedy): readonly Change[] {
   return set.ok ? set.value.changes : [];
 }
 
-const breathe = (): Promise<void> => new Promise((done) => setTimeout(done));
+/** Milliseconds without a keystroke after which long work goes on. */
+const HAND_RESTS = 250;
+
+const breathe = (): Promise<void> =>
+  new Promise((done) => setTimeout(done, performance.now() - lastDraft < HAND_RESTS ? 50 : 0));
 
 async function remedies(n: number, id: string): Promise<readonly Remedy[] | undefined> {
   const search = seekRemedies(need(), id);
@@ -99,7 +128,8 @@ async function remedies(n: number, id: string): Promise<readonly Remedy[] | unde
     const piece = search.next();
     if (piece.done) return piece.value;
     send({ n, progress: piece.value });
-    await breathe();
+    do await breathe();
+    while (performance.now() - lastDraft < HAND_RESTS && !cancelled.has(n));
     if (cancelled.delete(n)) return undefined;
   }
 }
@@ -108,7 +138,7 @@ async function work(message: Ask): Promise<unknown> {
   switch (message.do) {
     case 'open':
       recorded = undefined;
-      return record(message.ask.refit, message.ask.system);
+      return new Shown(record(message.ask.refit, message.ask.system));
     case 'apply': {
       let { refit } = need();
       for (const edit of message.ask.edits) {
@@ -116,14 +146,14 @@ async function work(message: Ask): Promise<unknown> {
         if (!applied.ok) throw new Error(applied.problem.message);
         refit = applied.value;
       }
-      return { refit, snapshot: record(refit) };
+      return new Shown(record(refit), { refit });
     }
     case 'draft':
       return draft(message.ask);
     case 'attempt':
-      return tryOut(message.ask.changes);
+      return new Shown(tryOut(message.ask.changes));
     case 'system':
-      return record(need().refit, message.ask.system);
+      return new Shown(record(need().refit, message.ask.system));
     case 'why':
       return why(shown ?? need(), message.ask.id) ?? null;
     case 'remedies':
@@ -143,7 +173,7 @@ self.onmessage = async ({ data }: MessageEvent<Ask | Cancel>) => {
     return;
   }
   try {
-    send({ n: data.n, answer: await work(data) });
+    sendAnswer(data.n, await work(data));
   } catch (error) {
     send({ n: data.n, fault: error instanceof Error ? error.message : String(error) });
   }

@@ -80,7 +80,7 @@ export function scopesAt(assessment: Assessment, mains: Mains): (chain: Chain | 
           raised.get(`${id}/${symbol}`) ?? workedIn(chain, id)?.results.get(symbol) ?? NONE,
         worked: (id) => workedIn(chain, id),
         forChain: scopeFor,
-        keep: (_, value) => value,
+        keep: (_, make) => make(),
         judged: (_, __, make) => make(),
         system: kept.system,
       };
