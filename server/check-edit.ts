@@ -7,6 +7,7 @@ import { parseQuantity } from '../engine/quantity/index.ts';
 import type { Problem, Result } from '../engine/quantity/types.ts';
 import type { Change, Evidence, Fact, Part, Place, Refit } from '../engine/refit/index.ts';
 import { nearest } from '../engine/refit/nearest.ts';
+import { itemProblem } from '../engine/refit/read-answer.ts';
 import { readFact } from '../engine/refit/read-fact.ts';
 import { same } from '../engine/refit/same.ts';
 
@@ -48,9 +49,10 @@ function changeProblem(parts: Parts, change: Change): Problem | undefined {
       return change.new === null ? undefined : policyProblem(change.policy, change.new);
     case 'evidence':
       return change.new ? evidenceProblem(parts, change.new, change.old) : undefined;
+    case 'survey':
+      return change.new ? itemProblem(change.new, change.old) : undefined;
     case 'tag':
     case 'keep':
-    case 'survey':
     case 'machine':
     case 'title':
       return undefined;

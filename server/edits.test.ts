@@ -5,6 +5,35 @@ import { factChange, measured, type Trial, told, trial } from './server.fixture.
 const edit = (on: Trial, id: string, basedOn: number, changes: unknown[], who = 'Anna') =>
   on.call('POST', `/api/refits/${id}/edits`, { json: { who, basedOn, changes } });
 
+describe('what a survey finds', () => {
+  test('derived: is kept, said in words, undone, and refused where it makes no sense', async () => {
+    const on = await trial();
+    const id = await on.lathe();
+    const found = { id: 'coolant', state: 'works', note: '', photos: [], answers: { supply: '400 V' } };
+    const change = { do: 'survey', id: 'coolant', old: null, new: found };
+    const said = await edit(on, id, 0, [change]);
+    expect([said.status, said.json.edit?.says]).toEqual([201, 'coolant: works, 1 answered']);
+    const gone = await on.call('POST', `/api/refits/${id}/undo`, { json: { who: 'Anna', number: 1 } });
+    expect(gone.status).toBe(201);
+    expect((await on.open(id)).refit.survey).toEqual({});
+    const evidence = {
+      ...{ id: 'e-1', method: 'four-wire', part: 'lost', given: {}, readings: {}, aside: [], note: '' },
+      ...{ when: '2026-03-01', photos: [] },
+    };
+    const cases: [Record<string, unknown>, string, string][] = [
+      [{ ...found, answers: { supply: '4 kg' } }, 'survey', 'changes[0].new.answers.supply'],
+      [{ ...found, id: 'radio' }, 'survey', 'changes[0].new.id'],
+      [evidence, 'evidence', 'changes[0].new.part'],
+    ];
+    for (const [thing, what, where] of cases) {
+      const refused = await edit(on, id, 2, [{ do: what, id: thing.id, old: null, new: thing }]);
+      expect([refused.status, refused.json.problem.where]).toEqual([422, where]);
+    }
+    const met = await edit(on, id, 0, [change]);
+    expect([met.status, met.json.now]).toEqual([409, 'not there']);
+  });
+});
+
 describe('an edit', () => {
   test('derived: is acknowledged, numbered, dated, put into words, and there afterwards', async () => {
     const on = await trial({ now: () => '2026-03-01T18:30:00Z' });

@@ -21,6 +21,9 @@ export { parseEdit, parseRefit, readEdits, readRefit } from './read.ts';
 export { BY_ID, type Namer, sayChange, sayChanges, sayFact } from './say.ts';
 export { refitJsonSchema, whenSchema, whoSchema } from './schema.ts';
 export { checkShape } from './shape.ts';
+export { type Survey, surveyOf } from './survey.ts';
+export { itemFound, keepFound, newKeepId, newTagId, partFound, tagFound } from './survey-set.ts';
+export { tagsCsv } from './tags-csv.ts';
 export type {
   Chain,
   Change,

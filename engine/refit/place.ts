@@ -1,4 +1,6 @@
 /** Finding things in a refit, and paths as people write them: `X.motor.resistance`, `site.mains`. */
+
+import { surveyItem } from '../parts/survey/index.ts';
 import type { PartKind } from '../parts/types.ts';
 import { ok, type Result, refuse } from '../quantity/types.ts';
 import { nearest } from './nearest.ts';
@@ -115,7 +117,7 @@ export function resolvePath(refit: Refit, text: string, kinds?: Kinds): Result<F
 export function refitNamer(refit: Refit, kinds?: Kinds): Namer {
   return {
     place: BY_ID.place,
-    item: BY_ID.item,
+    item: (id) => surveyItem(id)?.name ?? id,
     part: (id) => {
       const name = own(refit.parts, id)?.name ?? id;
       const at = placeOf(refit, id);

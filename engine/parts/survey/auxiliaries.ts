@@ -1,0 +1,232 @@
+/** What else the machine does at a command. Common practice, no source. */
+import {
+  coil,
+  commands,
+  current,
+  driven,
+  kindOfVoltage,
+  power,
+  pressure,
+  reports,
+  supply,
+} from './questions.ts';
+import type { SurveyItemSpec } from './types.ts';
+
+const STORED =
+  'Switch off and lock off first. Oil and air stay under pressure after that: let it down until the gauge reads nothing, and keep your hands out of what it holds up or clamps.';
+const MAINS =
+  'Mains inside. Switch off, lock off, and try with a meter that it is dead before a cover comes off.';
+
+const auxiliary = (item: Omit<SurveyItemSpec, 'group'>): SurveyItemSpec => ({ ...item, group: 'auxiliary' });
+
+export const AUXILIARIES: readonly SurveyItemSpec[] = [
+  auxiliary({
+    id: 'spindle-drive',
+    name: 'spindle motor and its drive',
+    caution: MAINS,
+    look: 'The plate on the motor, behind the belt guard. Follow its thick leads to the drive in the cabinet, and the thin ones back to the old control.',
+    sketch: 'motor',
+    questions: {
+      power,
+      supply,
+      current,
+      speed: { kind: 'quantity', name: 'speed on the plate', unit: 'r/min' },
+      commands,
+      reports,
+    },
+  }),
+  auxiliary({
+    id: 'gear-shift',
+    name: 'gear shift of the spindle',
+    look: 'On the headstock: a lever, or a cylinder with valves and small switches that say which gear is in.',
+    sketch: 'valve',
+    questions: {
+      driven,
+      gears: { kind: 'text', name: 'gears and their ratios', like: 'low 1:4, high 1:1' },
+      coil,
+      commands,
+      reports,
+    },
+  }),
+  auxiliary({
+    id: 'turret',
+    name: 'turret',
+    machines: ['lathe', 'other'],
+    caution: STORED,
+    look: 'Behind its rear cover: what unclamps it, what turns it, and the switches or the encoder that say which station stands in front.',
+    sketch: 'motor',
+    questions: {
+      stations: { kind: 'quantity', name: 'stations', unit: '1' },
+      driven,
+      supply,
+      kindOfVoltage,
+      code: {
+        kind: 'text',
+        name: 'how the station is told',
+        like: 'four wires in binary, and one that says “seated”',
+      },
+      commands,
+      reports,
+    },
+  }),
+  auxiliary({
+    id: 'chuck',
+    name: 'power chuck and its drawbar',
+    machines: ['lathe', 'other'],
+    caution: STORED,
+    look: 'At the rear end of the spindle: the cylinder that pulls the drawbar, its hoses, and the switches that say open and closed.',
+    sketch: 'valve',
+    questions: { driven, pressure, coil, commands, reports },
+  }),
+  auxiliary({
+    id: 'tailstock',
+    name: 'tailstock',
+    machines: ['lathe', 'other'],
+    caution: STORED,
+    look: 'Whether the quill goes by hand or by a cylinder, and what says that it is out.',
+    sketch: 'valve',
+    questions: { driven, pressure, coil, commands, reports },
+  }),
+  auxiliary({
+    id: 'tool-clamp',
+    name: 'tool clamp in the spindle (drawbar)',
+    machines: ['mill', 'other'],
+    caution: STORED,
+    look: 'On top of the spindle: the springs, what presses them, and the switches that say clamped and let go.',
+    sketch: 'valve',
+    questions: { driven, pressure, coil, commands, reports },
+  }),
+  auxiliary({
+    id: 'tool-changer',
+    name: 'tool changer',
+    machines: ['mill', 'other'],
+    caution: STORED,
+    look: 'The magazine and its arm: what moves each of them and which switch ends each movement.',
+    sketch: 'motor',
+    questions: {
+      pockets: { kind: 'quantity', name: 'pockets', unit: '1' },
+      driven,
+      supply,
+      kindOfVoltage,
+      order: { kind: 'text', name: 'the order of its movements', like: 'down, let go, turn, up, clamp' },
+      commands,
+      reports,
+    },
+  }),
+  auxiliary({
+    id: 'lubrication',
+    name: 'way lubrication',
+    look: 'The small tank with a pump and a gauge. Look whether the metering valves at the far ends still give oil, and what tells the control that it runs dry.',
+    sketch: 'pump',
+    questions: {
+      driven,
+      supply,
+      kindOfVoltage,
+      every: { kind: 'quantity', name: 'time between two strokes', unit: 'min' },
+      oil: { kind: 'text', name: 'oil', like: 'way oil, 68 mm²/s at 40 °C' },
+      commands,
+      reports,
+    },
+  }),
+  auxiliary({
+    id: 'coolant',
+    name: 'coolant',
+    look: 'The pump in the tank at the foot of the machine: its plate, its contactor in the cabinet, and whether there is a level switch.',
+    sketch: 'pump',
+    questions: { supply, kindOfVoltage, power, current, commands, reports },
+  }),
+  auxiliary({
+    id: 'hydraulics',
+    name: 'hydraulic power pack',
+    caution: STORED,
+    look: 'The tank with a motor, a pump, a gauge and a block of valves. Count the valves and write down which hose goes where.',
+    sketch: 'pump',
+    questions: {
+      pressure,
+      supply,
+      kindOfVoltage,
+      power,
+      valves: { kind: 'text', name: 'valves and what each moves', like: '1 chuck, 2 quill, 3 turret clamp' },
+      accumulator: {
+        kind: 'choice',
+        name: 'pressure store (accumulator)',
+        options: { yes: 'there is one', no: 'none' },
+      },
+      commands,
+      reports,
+    },
+  }),
+  auxiliary({
+    id: 'air',
+    name: 'compressed air',
+    caution: STORED,
+    look: 'Where air comes in: the filter, the regulator with its gauge, the pressure switch, and the valve island behind them.',
+    sketch: 'valve',
+    questions: {
+      pressure,
+      coil,
+      valves: { kind: 'text', name: 'valves and what each moves', like: '1 tool clamp, 2 blow-off' },
+      commands,
+      reports,
+    },
+  }),
+  auxiliary({
+    id: 'door',
+    name: 'door and guards',
+    look: 'The switch or lock on each door: whether it has two contacts, and whether the old machine could be run with the door open.',
+    sketch: 'switch',
+    questions: {
+      driven,
+      contacts: {
+        kind: 'text',
+        name: 'contacts of the switch',
+        like: 'two that open, wires 12–13 and 14–15',
+      },
+      lock: {
+        kind: 'choice',
+        name: 'lock',
+        options: { lock: 'held shut until it is let go', switch: 'a switch only', none: 'neither' },
+      },
+      supply,
+    },
+  }),
+  auxiliary({
+    id: 'switches',
+    name: 'end and reference switches',
+    look: 'At the ends of each slide: which switches stop the drive by themselves, which only tell the control, and which set the reference point.',
+    sketch: 'switch',
+    questions: {
+      list: { kind: 'text', name: 'which there are', like: 'X+ X− hard stops in series, X reference' },
+      voltage: { kind: 'quantity', name: 'voltage they are fed with', unit: 'V' },
+      contacts: { kind: 'text', name: 'contacts that open or close', like: 'all open when reached' },
+    },
+  }),
+  auxiliary({
+    id: 'stops',
+    name: 'emergency stop buttons',
+    look: 'Every red button, and what opens when it is pressed: follow its wires to the contactor, not to the old control.',
+    sketch: 'switch',
+    questions: {
+      count: { kind: 'quantity', name: 'buttons', unit: '1' },
+      opens: { kind: 'text', name: 'what they open', like: 'coil of the main contactor, wires 1–2' },
+    },
+  }),
+  auxiliary({
+    id: 'lights',
+    name: 'work light and lamps',
+    caution: MAINS,
+    look: 'The lamp inside, the lamps on the panel, the tower on top: the voltage stands on the lamp.',
+    questions: {
+      supply,
+      kindOfVoltage,
+      lamps: { kind: 'text', name: 'lamps and what they tell', like: 'green: running, red: alarm' },
+    },
+  }),
+  auxiliary({
+    id: 'conveyor',
+    name: 'chip conveyor',
+    look: 'Its motor at the high end, and the clutch or switch that stops it when it jams.',
+    sketch: 'motor',
+    questions: { supply, kindOfVoltage, power, commands, reports },
+  }),
+];
