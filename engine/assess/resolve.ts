@@ -75,13 +75,17 @@ function factValue(scope: Scope, place: PlaceId, name: string): Value {
   if (reading.state === 'missing' || reading.state === 'inapplicable') return reading;
   let value = VALUES.get(reading);
   if (!value) {
-    value = valueOf(reading, place, name);
+    value = readValue(reading, place, name);
     VALUES.set(reading, value);
   }
   return value;
 }
 
-function valueOf(reading: Extract<Reading, { state: 'read' | 'bad' }>, place: PlaceId, name: string): Value {
+function readValue(
+  reading: Extract<Reading, { state: 'read' | 'bad' }>,
+  place: PlaceId,
+  name: string,
+): Value {
   if (reading.state === 'bad') return { state: 'no-answer', reason: reading.problem.message };
   const spec = factSpec(place, name);
   // A wish is the person's own decision: unless they call it a guess it weakens nothing.

@@ -82,19 +82,13 @@ export default function NewRefit() {
             <input
               id="name"
               value={name}
-              maxLength={120}
               onChange={(event) => setName(event.target.value)}
               placeholder={machine === 'other' ? 'My machine' : `My ${machine}`}
             />
           </div>
           <div>
             <label htmlFor="about">A line about it, if you like</label>
-            <input
-              id="about"
-              value={about}
-              maxLength={300}
-              onChange={(event) => setAbout(event.target.value)}
-            />
+            <input id="about" value={about} onChange={(event) => setAbout(event.target.value)} />
           </div>
           {fault && (
             <p role="alert" className="bad">

@@ -13,16 +13,12 @@ export function Policies({ session, view }: { session: Session; view: View }) {
         No law of nature stands behind these numbers, only practice. Change one and every finding that uses it
         follows.
       </p>
-      {view.reading?.problem && (
-        <p role="alert" className="bad">
-          {view.reading.problem.message}
-        </p>
-      )}
       <div className="sheet">
         {POLICIES.map((policy) => (
           <Habit
             key={policy.id}
             session={session}
+            view={view}
             id={policy.id}
             name={policy.name}
             usual={text(policy.usual, policy.unit)}

@@ -132,6 +132,7 @@ export function WhyPanel({ session, view, id }: Props) {
           <Habit
             key={row.id}
             session={session}
+            view={view}
             id={row.id}
             name={row.name}
             text={row.text}
@@ -224,6 +225,7 @@ function Missing({ session, view, path }: Omit<Props, 'id'> & { path: string }) 
 /** A policy beside the finding that uses it: shown, explained, changed in place. */
 export function Habit({
   session,
+  view,
   id,
   name,
   text,
@@ -232,6 +234,7 @@ export function Habit({
   source,
 }: {
   session: Session;
+  view: View;
   id: string;
   name: string;
   text: string;
@@ -242,6 +245,7 @@ export function Habit({
   const [typed, setTyped] = useState(text);
   useEffect(() => setTyped(text), [text]);
   const field = `policy-${id}`;
+  const problem = view.reading?.path === `policies.${id}` ? view.reading.problem : undefined;
   return (
     <div className="field">
       <label htmlFor={field}>{capital(name)}</label>
@@ -253,6 +257,8 @@ export function Habit({
           id={field}
           value={typed}
           style={{ maxWidth: '10rem' }}
+          aria-invalid={problem !== undefined}
+          aria-describedby={`${field}-said`}
           onChange={(event) => setTyped(event.target.value)}
           onKeyDown={(event) => event.key === 'Enter' && event.currentTarget.blur()}
           onBlur={() => {
@@ -270,6 +276,9 @@ export function Habit({
           </button>
         )}
       </div>
+      <p id={`${field}-said`} className="said" aria-live="polite">
+        {problem && <span className="bad">{problem.message}</span>}
+      </p>
     </div>
   );
 }
