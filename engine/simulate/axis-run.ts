@@ -1,0 +1,318 @@
+/** One axis under way in a simulation: plant, control, and what happens to it at set times. */
+import { constantsOf, driveKindOf, weightTorque } from './constants.ts';
+import { Controller } from './control.ts';
+import type { EventKind, EventList } from './events.ts';
+import { type AxisModel, type StepperMotor, travelPerRadian } from './model.ts';
+import { CURRENT, type DriveKind, type Ending, HELD, LIMIT, LOAD, PHI, W1, WIND, ZC, ZV } from './modes.ts';
+import type { Move } from './moves.ts';
+import { Notes } from './notes.ts';
+import { ENERGY, Plant } from './plant.ts';
+import { type Happenings, inRadians, type Reference } from './reference.ts';
+import type { EnergyBalance, Summary } from './run.ts';
+import { pullOutTorque } from './stepper.ts';
+
+const NEVER = Number.POSITIVE_INFINITY;
+
+export class AxisRun {
+  readonly plant: Plant;
+  readonly model: AxisModel;
+  readonly notes: Notes;
+  /** m of travel per motor radian. */
+  readonly r: number;
+  on = true;
+  /** s at which the error first left all proportion; undefined while it has not. */
+  leaving: number | undefined;
+  /** As last observed, m. */
+  commanded = 0;
+  actual = 0;
+  following = 0;
+  private readonly axis: number;
+  private readonly controller: Controller | null;
+  private readonly stepper: StepperMotor | null;
+  private readonly reference: Reference;
+  private readonly events: EventList;
+  private readonly force: number;
+  private readonly breaks: readonly number[];
+  private readonly marks: readonly number[];
+  private readonly ref = new Float64Array(3);
+  private readonly h: number;
+  private readonly weight: number;
+  private readonly storedAtStart: number;
+  private nextBreak = 0;
+  private nextMark = 0;
+  private driveOffAt: number;
+  private forceFrom: number;
+  private forceTo: number;
+  private brakeAt = NEVER;
+  private placeAtOff = Number.NaN;
+
+  constructor(
+    model: AxisModel,
+    reference: Reference,
+    happenings: Happenings,
+    h: number,
+    axis: number,
+    events: EventList,
+    settleBand: number,
+  ) {
+    this.model = model;
+    this.axis = axis;
+    this.events = events;
+    this.h = h;
+    this.notes = new Notes(settleBand);
+    this.r = travelPerRadian(model);
+    this.reference = inRadians(reference, this.r);
+    const drive = driveKindOf(model);
+    const sampled = drive === 'voltage' || drive === 'current';
+    this.controller = sampled ? new Controller(model) : null;
+    this.stepper = model.motor.kind === 'stepper' ? model.motor : null;
+    this.plant = new Plant(constantsOf(model), drive, h, this.reference, (ending, time) =>
+      this.note(ending, time),
+    );
+    this.weight = weightTorque(model);
+    this.driveOffAt = happenings.driveOff;
+    this.force = happenings.force;
+    this.forceFrom = happenings.forceFrom;
+    this.forceTo = happenings.forceTo;
+    this.breaks = sampled ? [] : reference.breaks.filter((t) => t > 0);
+    this.marks = reference.marks;
+    if (this.stepper) this.plant.pulse = model.drive.pulse / this.r;
+    this.start(drive);
+    this.storedAtStart = this.plant.stored();
+  }
+
+  /** The axis hangs on its motor as if it had done so for long. */
+  private start(drive: DriveKind): void {
+    const { plant, weight, stepper } = this;
+    const { x, u, constants: c } = plant;
+    u[LOAD] = weight;
+    if (c.stiffness < NEVER) x[WIND] = (weight < 0 ? -c.gap : c.gap) + weight / c.stiffness;
+    const i = c.K > 0 ? weight / c.K : 0;
+    let lag = 0;
+    if (this.controller) {
+      lag = this.controller.hold(weight);
+      u[HELD] = drive === 'current' ? i : c.R * i;
+    } else if (stepper) {
+      plant.fieldTorque = pullOutTorque(stepper, 0, NEVER);
+      lag = Math.asin(Math.max(-1, Math.min(1, weight / plant.fieldTorque))) / c.rotorTeeth;
+    } else if (c.Kvi > 0) x[ZV] = i / c.Kvi;
+    else if (c.Kvp * c.Kp > 0) lag = i / (c.Kvp * c.Kp);
+    if (drive === 'analogue' && c.Kci > 0) x[ZC] = (c.R * i) / c.Kci;
+    x[CURRENT] = stepper ? 0 : i;
+    x[PHI] = -lag + c.seesWind * x[WIND]!;
+    plant.settleModes();
+  }
+
+  /** What the position loop sees, rad at the motor. */
+  private seen(): number {
+    const { plant, model } = this;
+    const { on } = model.feedback;
+    if (on === 'motor') return plant.x[PHI]!;
+    if (on === 'slide') return plant.x[PHI]! - plant.x[WIND]!;
+    return plant.x[PHI]! - plant.windBeforeScrew(model.transmission.couplingShare);
+  }
+
+  /** Notes where everything is at `t`, before the sample that begins there. */
+  observe(t: number): void {
+    const { ref, plant, r } = this;
+    this.reference.at(t, ref);
+    this.commanded = ref[0]! * r;
+    this.actual = (plant.x[PHI]! - plant.x[WIND]!) * r;
+    this.following = (ref[0]! - this.seen()) * r;
+    this.notes.observe(
+      t,
+      this.commanded,
+      ref[1]!,
+      t >= this.reference.end,
+      this.actual,
+      this.following,
+      plant.x[CURRENT]!,
+      plant.x[W1]!,
+    );
+    if (this.nextMark < this.marks.length && t >= this.marks[this.nextMark]! - this.h) {
+      this.notes.places.push(this.actual);
+      this.nextMark++;
+    }
+  }
+
+  /** The sample from `t` with this bus voltage; returns J the drive took from the bus. */
+  go(t: number, h: number, bus: number): number {
+    const { plant, controller, stepper, model, ref } = this;
+    const { u, energy } = plant;
+    const { duty } = model.drive;
+    const motor = model.motor;
+    const voltage = Math.max(0, duty * bus - (motor.kind === 'servo' ? motor.brushDrop : 0));
+    u[LIMIT] = voltage;
+    const before = energy[ENERGY.input]!;
+    if (this.on) {
+      if (controller) {
+        u[HELD] = controller.step(
+          this.seen(),
+          plant.x[W1]!,
+          plant.x[CURRENT]!,
+          ref[0]!,
+          ref[1]!,
+          ref[2]!,
+          voltage,
+        );
+        if (controller.cutCurrent !== 0 && this.notes.cutCurrent(t, h, controller.cutCurrent))
+          this.events.add('current-limit', t, this.axis);
+        if (controller.cutVoltage !== 0 && this.notes.cutVoltage(t, h, controller.cutVoltage))
+          this.events.add('voltage-limit', t, this.axis);
+      } else if (stepper) {
+        plant.fieldTorque = pullOutTorque(stepper, ref[1]!, voltage);
+        this.watchStep(t);
+      } else this.analogueLimits(t, h);
+    }
+    this.advance(t + h, h);
+    let taken = energy[ENERGY.input]! - before;
+    // Both phases of a stepper carry their current whether it moves or not.
+    if (stepper && this.on) taken += stepper.ratedCurrent ** 2 * stepper.resistance * h;
+    return taken;
+  }
+
+  private analogueLimits(t: number, h: number): void {
+    const { current, voltage } = this.plant.limits;
+    if (current !== 0 && this.notes.cutCurrent(t, h, current)) this.events.add('current-limit', t, this.axis);
+    if (voltage !== 0 && this.notes.cutVoltage(t, h, voltage)) this.events.add('voltage-limit', t, this.axis);
+  }
+
+  /** A rotor more than half an electrical turn behind its field has lost its hold. */
+  private watchStep(t: number): void {
+    if (this.notes.stalledAt < NEVER) return;
+    const behind = (this.ref[0]! - this.plant.x[PHI]!) * this.plant.constants.rotorTeeth;
+    if (Math.abs(behind) <= Math.PI) return;
+    this.notes.stalledAt = t;
+    this.events.add('stall', t, this.axis);
+  }
+
+  /** Up to `end`, a kept step long where nothing is set to happen on the way. */
+  private advance(end: number, h: number): void {
+    const { plant } = this;
+    let whole = this.controller !== null || !this.on;
+    for (;;) {
+      const next = this.pending();
+      // A moment within rounding of the end belongs to the next sample.
+      if (next >= end - 1e-9 * h) break;
+      if (next > plant.time) {
+        plant.advance(next - plant.time);
+        whole = false;
+      }
+      plant.time = next;
+      this.happen(next);
+    }
+    if (whole) plant.tick();
+    else if (end - plant.time > 1e-9 * h) plant.advance(end - plant.time);
+    plant.time = end;
+  }
+
+  private pending(): number {
+    const law = this.nextBreak < this.breaks.length ? this.breaks[this.nextBreak]! : NEVER;
+    return Math.min(law, this.driveOffAt, this.forceFrom, this.forceTo, this.brakeAt);
+  }
+
+  private happen(t: number): void {
+    const { plant } = this;
+    const due = t;
+    if (this.nextBreak < this.breaks.length && this.breaks[this.nextBreak]! <= due) this.nextBreak++;
+    if (this.forceFrom <= due) {
+      plant.u[LOAD] = this.weight + this.force * this.r;
+      this.forceFrom = NEVER;
+      this.events.add('force-on', t, this.axis);
+    }
+    if (this.forceTo <= due) {
+      plant.u[LOAD] = this.weight;
+      this.forceTo = NEVER;
+      this.events.add('force-off', t, this.axis);
+    }
+    if (this.driveOffAt <= due) {
+      this.driveOffAt = NEVER;
+      this.switchOff(t);
+    }
+    if (this.brakeAt <= due) {
+      this.brakeAt = NEVER;
+      const c = plant.constants;
+      plant.setConstants({ ...c, T1: c.T1 + this.model.brake!.torque });
+      this.events.add('brake-holds', t, this.axis);
+    }
+  }
+
+  /** The drive lets go; a brake takes hold after its delay. */
+  switchOff(t: number): void {
+    if (!this.on) return;
+    this.on = false;
+    const { plant, model } = this;
+    this.placeAtOff = (plant.x[PHI]! - plant.x[WIND]!) * this.r;
+    plant.u[HELD] = 0;
+    plant.fieldTorque = 0;
+    plant.setDrive(model.drive.whenOff === 'short' && model.motor.kind === 'servo' ? 'short' : 'open');
+    if (model.brake) this.brakeAt = t + model.brake.delay;
+    this.events.add('drive-off', t, this.axis);
+  }
+
+  private note(ending: Ending | 'stuck', time: number): void {
+    const kind = EVENT_OF[ending];
+    if (!kind) return;
+    this.events.add(kind, time, this.axis);
+    if (ending === 'voltage+' || ending === 'voltage-')
+      this.notes.cutVoltage(time, 0, ending === 'voltage+' ? 1 : -1);
+    if (ending === 'current+' || ending === 'current-')
+      this.notes.cutCurrent(time, 0, ending === 'current+' ? 1 : -1);
+  }
+
+  /** Whether every number is still one. */
+  get finite(): boolean {
+    const { x } = this.plant;
+    return Number.isFinite(x[PHI]! + x[W1]! + x[CURRENT]! + x[WIND]!);
+  }
+
+  finish(until: number, move: Move): Summary {
+    const { plant, model, events, axis } = this;
+    const c = plant.constants;
+    const behind = (this.ref[0]! - plant.x[PHI]!) * c.rotorTeeth;
+    return this.notes.summary({
+      until,
+      referenceEnd: this.reference.end,
+      finalFollowing: this.following,
+      rmsCurrent: Math.sqrt(Math.max(0, plant.energy[ENERGY.copper]!) / until),
+      sticks: events.count('stick', axis),
+      slips: events.count('slip', axis),
+      distance: move.kind === 'reversal' ? move.distance : null,
+      travelAfterOff: this.on ? null : this.actual - this.placeAtOff,
+      stepsLost: model.motor.kind === 'stepper' ? Math.round(behind / (2 * Math.PI)) * 4 : 0,
+      energy: this.energy(),
+    });
+  }
+
+  private energy(): EnergyBalance {
+    const { plant } = this;
+    const e = plant.energy;
+    const input = e[ENERGY.input]!;
+    const copper = this.stepper ? 0 : plant.constants.R * e[ENERGY.copper]!;
+    const stored = plant.stored() - this.storedAtStart;
+    const parts = {
+      motorFriction: e[ENERGY.motorFriction]!,
+      slideFriction: e[ENERGY.slideFriction]!,
+      damping: e[ENERGY.damping]!,
+      load: e[ENERGY.load]!,
+      switching: e[ENERGY.switching]!,
+    };
+    const out = Object.values(parts).reduce((total, each) => total + each, copper + stored);
+    const residual = input - out;
+    const sizes = [input, copper, stored, 1e-12, ...Object.values(parts)].map(Math.abs);
+    return { input, copper, ...parts, stored, residual, relative: Math.abs(residual) / Math.max(...sizes) };
+  }
+}
+
+const EVENT_OF: Partial<Readonly<Record<Ending | 'stuck', EventKind>>> = {
+  stuck: 'stick',
+  'slide-breaks+': 'slip',
+  'slide-breaks-': 'slip',
+  'touch+': 'play-crossed',
+  'touch-': 'play-crossed',
+  leave: 'flank-left',
+  'current+': 'current-limit',
+  'current-': 'current-limit',
+  'voltage+': 'voltage-limit',
+  'voltage-': 'voltage-limit',
+};

@@ -1,0 +1,24 @@
+/** One axis, or two in step, simulated in time: following error, trips, ringing, stick-slip, lost motion, the bus. */
+export { checkModel, checkMove } from './check-model.ts';
+export type { EventKind, RunEvent } from './events.ts';
+export type {
+  AxisModel,
+  Brake,
+  Cascade,
+  Drive,
+  Feedback,
+  OpenLoop,
+  ServoMotor,
+  SingleLoop,
+  Slide,
+  StepperMotor,
+  Supply,
+  Transmission,
+} from './model.ts';
+export { inertias, travelPerRadian } from './model.ts';
+export { ModelError } from './model-error.ts';
+export { MOVE_KINDS, MOVES, type Move, type MoveKind } from './moves.ts';
+export { GROUPS, type Group, type Parameter } from './parameters.ts';
+export { buffersOf, type EnergyBalance, type Roundness, type Run, type Summary } from './run.ts';
+export { type SimulateOptions, simulate } from './simulate.ts';
+export { pullOutTorque } from './stepper.ts';

@@ -1,0 +1,579 @@
+/**
+ * The moving part of one axis: motor, yielding screw, slide on its ways. It advances exactly from event to event.
+ *
+ * Over one whole sample with a held command a mode's answer is a fixed matrix, worked out once and kept; where an event
+ * may fall inside, or where the control is analogue, the step goes by series (see series.ts) with the event located.
+ */
+import {
+  buildMode,
+  CHARGE,
+  type Constants,
+  CURRENT,
+  DRIVES,
+  type DriveKind,
+  type Ending,
+  type Expression,
+  HELD,
+  INPUTS,
+  LOAD,
+  type Mode,
+  type ModeFlags,
+  ONE,
+  PHI,
+  REF,
+  STATES,
+  slideFriction,
+  W1,
+  W2,
+  WIDTH,
+  WIND,
+} from './modes.ts';
+import type { Reference } from './reference.ts';
+import { Series } from './series.ts';
+
+/** What the plant has to tell besides its state. */
+export type PlantLog = (ending: Ending | 'stuck', time: number) => void;
+
+/** J, by where it went; see `PlantEnergy`. */
+export const ENERGY = {
+  copper: 0,
+  motorFriction: 1,
+  slideFriction: 2,
+  damping: 3,
+  input: 4,
+  load: 5,
+  switching: 6,
+} as const;
+
+/** Rows of a kept step: what motor speed, slide speed, wind-up, current, angle and charge become. */
+const ROWS = 6;
+/** Columns: motor speed, slide speed, wind-up, current, held command, 1, load. */
+const COLUMNS = 7;
+const FAST_FROM = [W1, W2, WIND, CURRENT, STATES + HELD, STATES + ONE, STATES + LOAD] as const;
+const FAST_TO = [W1, W2, WIND, CURRENT, PHI, CHARGE] as const;
+
+/** A mode with its kept step. */
+interface Slot {
+  readonly mode: Mode;
+  /** ROWS × 5 weights of what varies, then ROWS constants for `load`. */
+  readonly matrix: Float64Array;
+  readonly all: Float64Array;
+  load: number;
+  ready: boolean;
+  /** Slide and motor speed must stay within, else the series looks closer. */
+  readonly low1: number;
+  readonly high1: number;
+  readonly low2: number;
+  readonly high2: number;
+  /** Guards besides those on speed. */
+  readonly others: boolean;
+  readonly dry1: number;
+  readonly slope1: number;
+  readonly dry2: number;
+  readonly slope2: number;
+  readonly damping: number;
+}
+
+const GAUSS_AT = [
+  0.033765242898423975, 0.16939530676686776, 0.38069040695840156, 0.6193095930415985, 0.8306046932331322,
+  0.966234757101576,
+];
+const GAUSS_WEIGHT = [
+  0.08566224618958516, 0.1803807865240693, 0.23395696728634552, 0.23395696728634552, 0.1803807865240693,
+  0.08566224618958516,
+];
+
+/** More events than this within one step are no physics a person could see; they are then passed over, and counted. */
+const MOST_EVENTS = 400;
+
+export class Plant {
+  constants: Constants;
+  readonly x = new Float64Array(STATES);
+  readonly u = new Float64Array(INPUTS);
+  readonly energy = new Float64Array(7);
+  /** s; set by whoever drives the plant. */
+  time = 0;
+  mode: Mode;
+  drive: DriveKind;
+  /** Steps by series so far, and events passed over. */
+  seriesSteps = 0;
+  passedOver = 0;
+  private readonly series = new Series();
+  private readonly slots = new Map<number, Slot>();
+  private slot: Slot;
+  private readonly h: number;
+  private readonly reference: Reference | null;
+  private readonly log: PlantLog;
+  private s1: -1 | 0 | 1 = 0;
+  private s2: -2 | -1 | 0 | 1 | 2 = 0;
+  private contact: -1 | 0 | 1 = 1;
+  private satI: -1 | 0 | 1 = 0;
+  private satV: -1 | 0 | 1 = 0;
+  private readonly scratch = new Float64Array(WIDTH);
+  /** N·m of the stepper's field at its top; set by whoever drives the plant. */
+  fieldTorque = 0;
+  /** rad of one step of the stepper's command; 0 commands without steps. */
+  pulse = 0;
+
+  /** `h` is the sample whose steps are kept, in s; the reference is needed by an analogue control and by a stepper. */
+  constructor(constants: Constants, drive: DriveKind, h: number, reference: Reference | null, log: PlantLog) {
+    this.constants = constants;
+    this.drive = drive;
+    this.h = h;
+    this.reference = reference;
+    this.log = log;
+    this.u[ONE] = 1;
+    this.slot = this.find();
+    this.mode = this.slot.mode;
+    this.settleModes();
+  }
+
+  /** Another drive state (switched off, say): what the winding stored is gone when its circuit opens. */
+  setDrive(drive: DriveKind): void {
+    if (drive === this.drive) return;
+    const { L } = this.constants;
+    if (drive === 'open' && L > 0) {
+      this.energy[ENERGY.switching]! += 0.5 * L * this.x[CURRENT]! ** 2;
+      this.x[CURRENT] = 0;
+    }
+    this.drive = drive;
+    this.satI = 0;
+    this.satV = 0;
+    this.choose();
+  }
+
+  /** Other constants: a brake that holds adds friction at the motor. */
+  setConstants(constants: Constants): void {
+    this.constants = constants;
+    this.slots.clear();
+    this.settleModes();
+  }
+
+  /** Takes the directions of slip and the flank from the state as it stands. */
+  settleModes(): void {
+    const { x, constants: c } = this;
+    const rigid = c.stiffness === Number.POSITIVE_INFINITY;
+    if (rigid) {
+      x[W2] = x[W1]!;
+      x[WIND] = 0;
+    }
+    this.contact = c.gap > 0 && Math.abs(x[WIND]!) < c.gap ? 0 : x[WIND]! < 0 && c.gap > 0 ? -1 : 1;
+    this.s1 = x[W1] === 0 && c.T1 > 0 && !rigid ? 0 : x[W1]! < 0 ? -1 : 1;
+    const dry = c.Ts + c.Tc + (rigid ? c.T1 : 0);
+    const far = c.fall > 0 && Math.abs(x[W2]!) < c.fall && c.smooth === 0 ? 1 : 2;
+    if (dry === 0) this.s2 = 2;
+    else if (x[W2] === 0 && c.smooth === 0) this.s2 = 0;
+    else this.s2 = (x[W2]! < 0 ? -far : far) as -2 | -1 | 1 | 2;
+    if (c.smooth > 0) this.s2 = 2;
+    if (c.T1 === 0) this.s1 = 1;
+    this.choose();
+  }
+
+  private find(): Slot {
+    const { s1, s2, contact, satI, satV, drive } = this;
+    const key =
+      ((((DRIVES.indexOf(drive) * 3 + s1 + 1) * 5 + s2 + 2) * 3 + contact + 1) * 3 + satI + 1) * 3 + satV + 1;
+    let slot = this.slots.get(key);
+    if (!slot) {
+      slot = makeSlot(this.constants, { drive, s1, s2, contact, satI, satV });
+      this.slots.set(key, slot);
+    }
+    return slot;
+  }
+
+  private choose(): void {
+    this.slot = this.find();
+    this.mode = this.slot.mode;
+  }
+
+  /** A linear expression of the mode at the present state. */
+  read(form: Expression): number {
+    let total = 0;
+    for (let at = 0; at < STATES; at++) total += form[at]! * this.x[at]!;
+    for (let at = 0; at < INPUTS; at++) total += form[STATES + at]! * this.u[at]!;
+    return total;
+  }
+
+  /** J in motion, in the spring and in the winding. */
+  stored(): number {
+    const { x, constants: c } = this;
+    const rigid = c.stiffness === Number.POSITIVE_INFINITY;
+    const kinetic = 0.5 * (c.J1 * x[W1]! ** 2 + c.J2 * (rigid ? x[W1]! : x[W2]!) ** 2);
+    const magnetic = this.drive === 'voltage' || this.drive === 'analogue' || this.drive === 'short';
+    return kinetic + this.spring() + (magnetic ? 0.5 * c.L * x[CURRENT]! ** 2 : 0);
+  }
+
+  private spring(): number {
+    const { x, constants: c } = this;
+    if (c.stiffness === Number.POSITIVE_INFINITY || this.contact === 0) return 0;
+    const stretch = c.gap > 0 ? x[WIND]! - this.contact * c.gap : x[WIND]!;
+    return 0.5 * c.stiffness * stretch * stretch;
+  }
+
+  /** One kept sample with the held command and load in `u`; by series where an event may fall inside. */
+  tick(): void {
+    const slot = this.slot;
+    if (slot.mode.curved !== 0) {
+      this.advance(this.h);
+      return;
+    }
+    if (!slot.ready || slot.load !== this.u[LOAD]!) this.prepare(slot);
+    const { x, u, h, energy } = this;
+    const P = slot.matrix;
+    const w1 = x[W1]!;
+    const w2 = x[W2]!;
+    const wind = x[WIND]!;
+    const i = x[CURRENT]!;
+    const held = u[HELD]!;
+    const nw1 = P[0]! * w1 + P[1]! * w2 + P[2]! * wind + P[3]! * i + (P[4]! * held + P[30]!);
+    const nw2 = P[5]! * w1 + P[6]! * w2 + P[7]! * wind + P[8]! * i + (P[9]! * held + P[31]!);
+    const nwind = P[10]! * w1 + P[11]! * w2 + P[12]! * wind + P[13]! * i + (P[14]! * held + P[32]!);
+    const ni = P[15]! * w1 + P[16]! * w2 + P[17]! * wind + P[18]! * i + (P[19]! * held + P[33]!);
+    const turn = P[20]! * w1 + P[21]! * w2 + P[22]! * wind + P[23]! * i + (P[24]! * held + P[34]!);
+    const charge = P[25]! * w1 + P[26]! * w2 + P[27]! * wind + P[28]! * i + (P[29]! * held + P[35]!);
+    const slid = turn - (nwind - wind);
+    const square1 = meanSquare(w1, nw1, turn / h);
+    const square2 = meanSquare(w2, nw2, slid / h);
+    // How far a speed may bend below both its ends within the sample.
+    const sag1 = 1.5 * Math.abs((w1 + nw1) / 2 - turn / h);
+    const sag2 = 1.5 * Math.abs((w2 + nw2) / 2 - slid / h);
+    if (
+      nw1 - sag1 < slot.low1 ||
+      nw1 + sag1 > slot.high1 ||
+      nw2 - sag2 < slot.low2 ||
+      nw2 + sag2 > slot.high2 ||
+      w1 - sag1 < slot.low1 ||
+      w1 + sag1 > slot.high1 ||
+      w2 - sag2 < slot.low2 ||
+      w2 + sag2 > slot.high2 ||
+      (slot.others && this.near(slot, nw1, nw2, nwind, ni))
+    ) {
+      this.advance(h);
+      return;
+    }
+    energy[0]! += h * meanSquare(i, ni, charge / h);
+    energy[1]! += slot.dry1 * turn + slot.slope1 * h * square1;
+    energy[2]! += slot.dry2 * slid + slot.slope2 * h * square2;
+    if (slot.damping !== 0)
+      energy[3]! += slot.damping * h * meanSquare(w1 - w2, nw1 - nw2, (nwind - wind) / h);
+    if (this.drive === 'voltage') energy[4]! += held * charge;
+    else if (this.drive === 'current')
+      energy[4]! += held * (this.constants.R * held * h + this.constants.K * turn);
+    energy[5]! += u[LOAD]! * slid;
+    x[W1] = nw1;
+    x[W2] = nw2;
+    x[WIND] = nwind;
+    x[CURRENT] = ni;
+    x[PHI] = x[PHI]! + turn;
+    x[CHARGE] = x[CHARGE]! + charge;
+    this.time += h;
+  }
+
+  /** Whether a guard on a torque comes near its end within the sample. */
+  private near(slot: Slot, w1: number, w2: number, wind: number, i: number): boolean {
+    const { scratch: z, x, u } = this;
+    const { guardStart, guardColumn, guardWeight, guards } = slot.mode;
+    z[W1] = w1;
+    z[W2] = w2;
+    z[WIND] = wind;
+    z[CURRENT] = i;
+    for (let at = 0; at < INPUTS; at++) z[STATES + at] = u[at]!;
+    for (let g = 0; g < guards.length; g++) {
+      let before = 0;
+      let after = 0;
+      const end = guardStart[g + 1]!;
+      for (let p = guardStart[g]!; p < end; p++) {
+        const column = guardColumn[p]!;
+        const weight = guardWeight[p]!;
+        after += weight * z[column]!;
+        before += weight * (column < STATES ? x[column]! : z[column]!);
+      }
+      if (Math.min(before, after) < 0.5 * Math.abs(after - before)) return true;
+    }
+    return false;
+  }
+
+  /** Works out the kept step of a mode by series from each unit state, and its constants for the load. */
+  private prepare(slot: Slot): void {
+    const { matrix, all, mode } = slot;
+    if (!slot.ready) {
+      const y = new Float64Array(STATES);
+      const u = new Float64Array(INPUTS);
+      for (let column = 0; column < COLUMNS; column++) {
+        y.fill(0);
+        u.fill(0);
+        const from = FAST_FROM[column]!;
+        if (from < STATES) y[from] = 1;
+        else u[from - STATES] = 1;
+        this.propagate(mode, y, u, this.h);
+        for (let row = 0; row < ROWS; row++) all[row * COLUMNS + column] = y[FAST_TO[row]!]!;
+        if (mode.current[CURRENT] !== 1) {
+          let i = 0;
+          for (let at = 0; at < STATES; at++) i += mode.current[at]! * y[at]!;
+          for (let at = 0; at < INPUTS; at++) i += mode.current[STATES + at]! * u[at]!;
+          all[3 * COLUMNS + column] = i;
+        }
+      }
+      slot.ready = true;
+    }
+    slot.load = this.u[LOAD]!;
+    for (let row = 0; row < ROWS; row++) {
+      for (let column = 0; column < 5; column++) matrix[row * 5 + column] = all[row * COLUMNS + column]!;
+      matrix[ROWS * 5 + row] = all[row * COLUMNS + 5]! + slot.load * all[row * COLUMNS + 6]!;
+    }
+  }
+
+  private propagate(mode: Mode, y: Float64Array, u: Float64Array, h: number): void {
+    const { series } = this;
+    clearReference(series);
+    for (let done = 0; done < h; ) {
+      series.expand(mode, y, u, false, 1, 0);
+      const s = series.reach(h - done);
+      for (let at = 0; at < STATES; at++) y[at] = series.value(at, s);
+      done = h - done - s <= 1e-15 * h ? h : done + s;
+    }
+  }
+
+  /** Any stretch of time, with every event on the way located. The held command and load stay. */
+  advance(h: number): void {
+    const { series, x, u } = this;
+    let left = h;
+    let events = 0;
+    while (left > 0) {
+      const moving = this.moves();
+      const { mode } = this;
+      if (moving) series.setReference(this.reference!, this.time, this.pulse);
+      else clearReference(series);
+      const [scale, size] = this.bend(mode);
+      series.expand(mode, x, u, moving, scale, size);
+      let s = series.reach(left);
+      let ended = -1;
+      if (events < MOST_EVENTS) {
+        for (let g = 0; g < mode.guards.length; g++) {
+          const at = series.firstEnd(mode, g, s);
+          if (at >= 0 && (at < s || ended < 0)) {
+            s = at;
+            ended = g;
+          }
+        }
+      }
+      this.seriesSteps++;
+      this.take(mode, s, scale, size);
+      left = left - s <= 1e-14 * h ? 0 : left - s;
+      if (ended >= 0) {
+        events++;
+        if (events === MOST_EVENTS) this.passedOver++;
+        this.turn(mode.guards[ended]!.ending);
+      }
+    }
+  }
+
+  private moves(): boolean {
+    return (
+      this.reference !== null &&
+      (this.drive === 'analogue' || this.drive === 'analogue-ideal' || this.drive === 'stepper')
+    );
+  }
+
+  private bend(mode: Mode): readonly [number, number] {
+    if (mode.curved === 1) return [this.constants.smooth, 1];
+    if (mode.curved === 2) return [this.constants.rotorTeeth, this.fieldTorque];
+    return [1, 0];
+  }
+
+  /** Books the energies of a series step of `s`, and moves the state to its end. */
+  private take(mode: Mode, s: number, scale: number, size: number): void {
+    const { series, x, u, energy, constants: c } = this;
+    const rigid = c.stiffness === Number.POSITIVE_INFINITY;
+    const phi = x[PHI]!;
+    const slide = phi - x[WIND]!;
+    const z = this.scratch;
+    for (let node = 0; node < GAUSS_AT.length; node++) {
+      const t = GAUSS_AT[node]! * s;
+      const weight = GAUSS_WEIGHT[node]! * s;
+      for (let at = 0; at < WIDTH; at++) z[at] = series.value(at, t);
+      const i = dot(mode.current, z);
+      const w1 = z[W1]!;
+      const w2 = z[W2]!;
+      energy[0]! += weight * i * i;
+      energy[1]! += weight * dot(mode.friction1, z) * w1;
+      energy[2]! +=
+        weight * (dot(mode.friction2, z) + (mode.curved === 1 ? c.Tc * Math.tanh(w2 / scale) : 0)) * w2;
+      if (!rigid && this.contact !== 0) energy[3]! += weight * c.damping * (w1 - w2) ** 2;
+      if (mode.curved === 2) {
+        const field = z[STATES + REF + 1]!;
+        const torque = size * Math.sin(scale * (z[STATES + REF]! - z[PHI]!)) + c.fieldDamping * (field - w1);
+        energy[4]! += weight * torque * w1;
+      } else energy[4]! += weight * dot(mode.voltage, z) * i;
+    }
+    for (let at = 0; at < STATES; at++) x[at] = series.value(at, s);
+    if (mode.current[CURRENT] !== 1) {
+      for (let at = 0; at < WIDTH; at++) z[at] = at < STATES ? x[at]! : series.value(at, s);
+      x[CURRENT] = dot(mode.current, z);
+    }
+    for (let at = REF; at < REF + 3; at++) u[at] = series.value(STATES + at, s);
+    energy[5]! += u[LOAD]! * (x[PHI]! - x[WIND]! - slide);
+    this.time += s;
+  }
+
+  /** Goes over into the mode that follows an ending. */
+  private turn(ending: Ending): void {
+    const { x, constants: c } = this;
+    const before = this.spring();
+    switch (ending) {
+      case 'slide-still':
+        this.slideStill();
+        break;
+      case 'slide-breaks+':
+        this.s2 = c.fall > 0 ? 1 : 2;
+        break;
+      case 'slide-breaks-':
+        this.s2 = c.fall > 0 ? -1 : -2;
+        break;
+      case 'slide-fast':
+        this.s2 = this.s2 > 0 ? 2 : -2;
+        break;
+      case 'slide-slow':
+        this.s2 = this.s2 > 0 ? 1 : -1;
+        break;
+      case 'motor-still': {
+        x[W1] = 0;
+        this.s1 = 0;
+        this.choose();
+        const net = this.netOn1();
+        if (Math.abs(net) > c.T1) this.s1 = net > 0 ? 1 : -1;
+        break;
+      }
+      case 'motor-breaks+':
+        this.s1 = 1;
+        break;
+      case 'motor-breaks-':
+        this.s1 = -1;
+        break;
+      case 'touch+':
+        this.contact = 1;
+        break;
+      case 'touch-':
+        this.contact = -1;
+        break;
+      case 'leave':
+        this.contact = 0;
+        break;
+      case 'current+':
+        this.satI = 1;
+        break;
+      case 'current-':
+        this.satI = -1;
+        break;
+      case 'current-free':
+        this.satI = 0;
+        break;
+      case 'voltage+':
+        this.satV = 1;
+        break;
+      case 'voltage-':
+        this.satV = -1;
+        break;
+      case 'voltage-free':
+        this.satV = 0;
+        break;
+    }
+    this.choose();
+    this.energy[ENERGY.switching]! += before - this.spring();
+    this.log(ending === 'slide-still' && this.s2 === 0 ? 'stuck' : ending, this.time);
+  }
+
+  private slideStill(): void {
+    const { x, constants: c } = this;
+    const rigid = c.stiffness === Number.POSITIVE_INFINITY;
+    x[W2] = 0;
+    if (rigid) x[W1] = 0;
+    this.s2 = 0;
+    this.choose();
+    const net = rigid
+      ? this.driveTorque() - this.u[LOAD]!
+      : this.read(this.mode.contactTorque) - this.u[LOAD]!;
+    const hold = Math.max(c.Ts, c.Tc) + (rigid ? c.T1 : 0);
+    if (Math.abs(net) <= hold) return;
+    const far = c.fall > 0 ? 1 : 2;
+    this.s2 = (net > 0 ? far : -far) as -2 | -1 | 1 | 2;
+  }
+
+  private driveTorque(): number {
+    const { constants: c, x, u } = this;
+    if (this.drive === 'stepper')
+      return (
+        this.fieldTorque * Math.sin(c.rotorTeeth * (u[REF]! - x[PHI]!)) +
+        c.fieldDamping * (u[REF + 1]! - x[W1]!)
+      );
+    return c.K * this.read(this.mode.current);
+  }
+
+  private netOn1(): number {
+    return this.driveTorque() - this.read(this.mode.contactTorque);
+  }
+
+  /** At which limit an analogue control stands: −1, 0 or 1. */
+  get limits(): { readonly current: number; readonly voltage: number } {
+    return { current: this.satI, voltage: this.satV };
+  }
+
+  /** rad of the screw's angle behind the motor's, the share of the wind-up that lies before it. */
+  windBeforeScrew(share: number): number {
+    const { constants: c, x } = this;
+    if (share === 0 || c.stiffness === Number.POSITIVE_INFINITY || this.contact === 0) return 0;
+    return share * (c.gap > 0 ? x[WIND]! - this.contact * c.gap : x[WIND]!);
+  }
+}
+
+function clearReference(series: Series): void {
+  const { terms } = series;
+  for (let at = STATES + REF; at < terms.length; at += WIDTH) {
+    terms[at] = 0;
+    terms[at + 1] = 0;
+    terms[at + 2] = 0;
+  }
+}
+
+function dot(form: Expression, z: Float64Array): number {
+  let total = 0;
+  for (let at = 0; at < WIDTH; at++) total += form[at]! * z[at]!;
+  return total;
+}
+
+/** Mean square over a sample of what starts at `a`, ends at `b` and has this mean: exact for a parabola. */
+function meanSquare(a: number, b: number, mean: number): number {
+  const half = (b - a) / 2;
+  const bend = (b + a) / 2 - mean;
+  return mean * mean + (half * half) / 3 + (bend * bend) / 5;
+}
+
+function makeSlot(c: Constants, flags: ModeFlags): Slot {
+  const mode = buildMode(c, flags);
+  const rigid = c.stiffness === Number.POSITIVE_INFINITY;
+  const has = (ending: Ending): boolean => mode.guards.some((guard) => guard.ending === ending);
+  const { s1, s2 } = flags;
+  const still1 = has('motor-still');
+  const sign2 = Math.sign(s2);
+  const edge = has('slide-slow') ? c.fall : has('slide-still') ? 0 : Number.NEGATIVE_INFINITY;
+  const far = has('slide-fast') ? c.fall : Number.POSITIVE_INFINITY;
+  const { dry, slope } = slideFriction(c, s2);
+  const slips1 = rigid ? sign2 : s1;
+  return {
+    mode,
+    matrix: new Float64Array(ROWS * 6),
+    all: new Float64Array(ROWS * COLUMNS),
+    load: 0,
+    ready: false,
+    low1: still1 && s1 > 0 ? 0 : Number.NEGATIVE_INFINITY,
+    high1: still1 && s1 < 0 ? 0 : Number.POSITIVE_INFINITY,
+    low2: sign2 > 0 ? edge : sign2 < 0 ? -far : Number.NEGATIVE_INFINITY,
+    high2: sign2 > 0 ? far : sign2 < 0 ? -edge : Number.POSITIVE_INFINITY,
+    others: mode.guards.some(({ ending }) => !ending.endsWith('-still') && !/-(slow|fast)$/.test(ending)),
+    dry1: slips1 * c.T1,
+    slope1: slips1 === 0 ? 0 : c.b1,
+    dry2: s2 === 0 ? 0 : dry,
+    slope2: s2 === 0 ? 0 : slope,
+    damping: rigid || flags.contact === 0 ? 0 : c.damping,
+  };
+}
