@@ -151,6 +151,7 @@ export class Series {
     }
     if (p[0]! > swing) return -1;
     const least = -mode.guards[at]!.tolerance;
+    if (p[0]! < least) return 0;
     const cells = 16;
     let before = 0;
     for (let cell = 1; cell <= cells; cell++) {
