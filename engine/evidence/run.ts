@@ -1,0 +1,50 @@
+/** Runs a method on what was typed. */
+import { ok, type Result, refuse } from '../quantity/index.ts';
+import { note } from './outcome.ts';
+import { readTaken } from './read.ts';
+import { type Method, type Outcome, Senseless, type Taken, type Verdict } from './types.ts';
+
+/**
+ * Results, verdicts and working, or one sentence naming the entry or row that makes no sense. Pure; never throws for anything
+ * a person may type, and no result is NaN.
+ */
+export function runMethod(method: Method, taken: Taken): Result<Outcome> {
+  const read = readTaken(method, taken);
+  if (!read.ok) return read;
+  try {
+    const { results, verdicts, candidates, questions = [] } = method.run(read.value);
+    const lost = results.find(
+      (each) => each.kind === 'quantity' && !Number.isFinite(each.value + each.expanded),
+    );
+    if (lost)
+      return refuse({
+        code: 'not-finite',
+        where: lost.key,
+        message: `The ${lost.name} comes out beyond all numbers; look for a reading with a wrong power of ten.`,
+      });
+    return ok({
+      results,
+      verdicts: [...verdicts, ...unstated(method, taken)],
+      ...(candidates ? { candidates } : {}),
+      questions,
+      working: read.value.lines,
+    });
+  } catch (fault) {
+    if (!(fault instanceof Senseless)) throw fault;
+    return refuse({ code: 'undefined-result', where: fault.where, message: fault.message });
+  }
+}
+
+/** Without a stated accuracy the ± holds only what the readings themselves can tell. */
+function unstated({ given }: Method, taken: Taken): Verdict[] {
+  const silent = given.filter(
+    (entry) => entry.kind === 'accuracy' && !entry.usual && !taken.given[entry.key]?.trim(),
+  );
+  if (silent.length === 0) return [];
+  const names = silent.map(({ name, key }) => `${name} (${key})`).join(' and ');
+  return [
+    note(
+      `Not stated: ${names}. The ± then knows only the scatter and the last digit of the readings, and the instrument may be wrong by more.`,
+    ),
+  ];
+}
