@@ -13,14 +13,15 @@ export const SHEET_STYLE = `
 .survey-sheets section + section { break-before: page; }
 .survey-sheets article { border: 0.3mm solid #111; border-radius: 1.5mm; padding: 2.5mm; margin: 0 0 4mm; break-inside: avoid; }
 .survey-sheets .top-line { display: flex; justify-content: space-between; gap: 4mm; }
-.survey-sheets svg { width: 50mm; height: 30mm; flex: none; fill: none; stroke: #111; stroke-width: 1.1; }
+.survey-sheets svg { width: 60mm; height: 36mm; flex: none; fill: none; stroke: #111; stroke-width: 1.1; }
 .survey-sheets svg text { font-size: 8px; fill: #111; stroke: none; }
 .survey-sheets .line { display: flex; gap: 3mm; }
 .survey-sheets .blank { border-bottom: 0.3mm solid #111; min-height: 9mm; flex: 1; }
 .survey-sheets .share-2 { flex: 2; }
-.survey-sheets .boxes { display: grid; grid-template-columns: repeat(3, 1fr); gap: 1.5mm; }
-.survey-sheets .box { display: grid; grid-template-columns: 1fr auto; align-content: space-between; border: 0.25mm solid #666; border-radius: 1mm; padding: 0.8mm 1.2mm; min-height: 12mm; }
-.survey-sheets .box.wide { grid-column: 1 / -1; min-height: 10mm; }
+.survey-sheets .boxes { display: grid; grid-template-columns: repeat(4, 1fr); gap: 1.5mm; }
+.survey-sheets .box { display: grid; grid-template-columns: 1fr auto; align-content: space-between; border: 0.25mm solid #666; border-radius: 1mm; padding: 0.8mm 1.2mm; min-height: 11.5mm; }
+.survey-sheets .box.wide { grid-column: span 2; min-height: 10mm; align-content: start; }
+.survey-sheets .box.notes { grid-column: 1 / -1; }
 .survey-sheets .name { grid-column: 1 / -1; font-size: 7.5pt; color: #333; }
 .survey-sheets .known { font-size: 8pt; font-style: italic; color: #222; }
 .survey-sheets .unit { font-weight: 700; align-self: end; }
@@ -30,11 +31,13 @@ export const SHEET_STYLE = `
 .survey-sheets .square { display: inline-block; width: 3.4mm; height: 3.4mm; border: 0.3mm solid #111; font-size: 8pt; line-height: 2.9mm; text-align: center; vertical-align: -0.4mm; }
 .survey-sheets .tick.on { font-weight: 700; }
 .survey-sheets .hidden { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
-.survey-sheets table { width: 100%; border-collapse: collapse; font-size: 8.5pt; }
+.survey-sheets table { width: 100%; table-layout: fixed; border-collapse: collapse; font-size: 8.5pt; }
 .survey-sheets th, .survey-sheets td { border: 0.25mm solid #666; padding: 0.8mm 1.2mm; text-align: left; vertical-align: top; color: #111; font-size: inherit; }
 .survey-sheets tr { break-inside: avoid; }
 .survey-sheets .tags td { height: 8mm; }
-.survey-sheets .keeps td:nth-child(-n + 2) { width: 10mm; text-align: center; }
-.survey-sheets .keeps td:nth-child(3) { width: 38mm; }
-.survey-sheets .keeps td:nth-child(5) { width: 38mm; }
+.survey-sheets .keeps { font-size: 8pt; line-height: 1.22; }
+.survey-sheets .keeps td:nth-child(-n + 2) { text-align: center; }
+.survey-sheets .keeps th:nth-child(-n + 2) { width: 11mm; }
+.survey-sheets .keeps th:nth-child(3) { width: 42mm; }
+.survey-sheets .keeps th:nth-child(5) { width: 30mm; }
 `;

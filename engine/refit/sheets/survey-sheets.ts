@@ -58,21 +58,29 @@ function partBlock({ at, place, part }: SurveyedPart, system: UnitSystem): Eleme
   const axis = at.includes('.') ? `${at.split('.')[0]} axis, ` : '';
   const asked = Object.entries<FactSpec>(kind?.facts ?? {})
     .filter(([, spec]) => spec.trouble <= MOST_TROUBLE && !(spec.kind === 'quantity' && spec.chosen))
-    .sort(([, a], [, b]) => a.trouble - b.trouble);
-  return block(`${axis}${kind?.name ?? part.kind}`, part.name, part.kind, [
-    ticks(
-      ['works', 'worn', 'dead', 'not known'],
-      part.condition === 'unknown' ? 'not known' : part.condition,
-    ),
-    element('p', { class: 'blanks' }, tick('photo of the plate', (part.photos?.length ?? 0) > 0)),
-    element(
-      'div',
-      { class: 'boxes' },
-      asked.map(([name, spec]) => factBox(spec, part.facts[name], system)),
-    ),
-    notes(part.notes),
-  ]);
+    // What is written stands together, what is ticked after it.
+    .sort(([, a], [, b]) => rank(a) - rank(b) || a.trouble - b.trouble);
+  const state = part.condition === 'unknown' ? 'not known' : part.condition;
+  return block(
+    `${axis}${kind?.name ?? part.kind}`,
+    [
+      element('p', { class: 'small' }, part.name),
+      ticks(['works', 'worn', 'dead', 'not known'], state),
+      element('p', { class: 'ticks' }, tick('photo of the plate', (part.photos?.length ?? 0) > 0)),
+    ],
+    part.kind,
+    [
+      element(
+        'div',
+        { class: 'boxes' },
+        asked.map(([name, spec]) => factBox(spec, part.facts[name], system)),
+      ),
+      notes(part.notes),
+    ],
+  );
 }
+
+const rank = ({ kind }: FactSpec): number => (kind === 'choice' || kind === 'choices' ? 1 : 0);
 
 function factBox(spec: FactSpec, fact: Fact | undefined, system: UnitSystem): Element {
   const known = fact && sayFact(fact);
@@ -80,7 +88,7 @@ function factBox(spec: FactSpec, fact: Fact | undefined, system: UnitSystem): El
     case 'quantity':
       return box(spec.name, known, spec.unit === '1' ? 'no unit' : preferred(spec.unit, system));
     case 'curve':
-      return box(`${spec.name} at several ${spec.xName}`, known, `${spec.unit} at ${spec.xUnit}`);
+      return box(`${spec.name} against ${spec.xName}`, known, `${spec.unit} at ${spec.xUnit}`);
     case 'text':
       return box(spec.name, known, '');
     case 'choice':
@@ -96,8 +104,6 @@ function itemBlock({ spec, found }: SurveyedItem, system: UnitSystem): Element {
   const state = found?.state;
   return block(
     spec.name,
-    '',
-    spec.sketch,
     [
       spec.caution ? element('p', { class: 'care' }, spec.caution) : undefined,
       element('p', { class: 'small' }, spec.look),
@@ -105,6 +111,9 @@ function itemBlock({ spec, found }: SurveyedItem, system: UnitSystem): Element {
         ['works', 'worn', 'dead', 'none here', 'not known'],
         state === 'none' ? 'none here' : state === 'unknown' ? 'not known' : state,
       ),
+    ],
+    spec.sketch,
+    [
       element(
         'div',
         { class: 'boxes' },
@@ -113,7 +122,7 @@ function itemBlock({ spec, found }: SurveyedItem, system: UnitSystem): Element {
         ),
       ),
       notes(found?.note),
-    ].filter((each) => each !== undefined),
+    ],
   );
 }
 
@@ -125,22 +134,22 @@ function answerBox(question: SurveyQuestion, answer: string | undefined, system:
   return box(question.name, known, question.unit === '1' ? 'how many' : preferred(question.unit, system));
 }
 
-function block(title: string, called: string, sketch: string | undefined, content: readonly Node[]): Element {
+function block(
+  title: string,
+  beside: readonly (Node | undefined)[],
+  sketch: string | undefined,
+  content: readonly (Node | undefined)[],
+): Element {
   return element(
     'article',
     {},
     element(
       'div',
       { class: 'top-line' },
-      element(
-        'div',
-        {},
-        element('h3', {}, capital(title)),
-        called ? element('p', { class: 'small' }, called) : undefined,
-      ),
+      element('div', {}, element('h3', {}, capital(title)), ...beside),
       sketch ? drawing(sketch) : undefined,
     ),
-    content,
+    ...content,
   );
 }
 
@@ -215,19 +224,23 @@ function keepList(keeps: readonly SurveyedKeep[]): Element {
     element(
       'table',
       { class: 'keeps' },
-      row('th', ['Kept', 'Not there', 'What', 'How', 'Where the copy is']),
-      keeps.map(({ id, what, keep }) => {
-        const { how = '', caution = '' } = spec.get(id) ?? {};
-        return element(
-          'tr',
-          {},
-          element('td', {}, tick('', keep?.state === 'kept')),
-          element('td', {}, tick('', keep?.state === 'not-there')),
-          element('td', {}, element('strong', {}, what)),
-          element('td', {}, how, caution ? element('strong', {}, ` ${caution}`) : undefined),
-          element('td', { class: 'write' }, keep?.note ?? ''),
-        );
-      }),
+      element('thead', {}, row('th', ['Kept', 'None', 'What', 'How', 'Where the copy is'])),
+      element(
+        'tbody',
+        {},
+        keeps.map(({ id, what, keep }) => {
+          const { how = '', caution = '' } = spec.get(id) ?? {};
+          return element(
+            'tr',
+            {},
+            element('td', {}, tick('', keep?.state === 'kept')),
+            element('td', {}, tick('', keep?.state === 'not-there')),
+            element('td', {}, element('strong', {}, what)),
+            element('td', {}, how, caution ? element('strong', {}, ` ${caution}`) : undefined),
+            element('td', { class: 'write' }, keep?.note ?? ''),
+          );
+        }),
+      ),
     ),
   );
 }
@@ -256,23 +269,27 @@ function tagList(tags: readonly Tag[]): Element {
     element(
       'table',
       { class: 'tags' },
-      row('th', TAG_COLUMNS),
-      tags.map((tag) =>
-        row('td', [
-          tag.tag,
-          tag.cable,
-          tag.here,
-          tag.there,
-          tag.otherTag,
-          tag.colour,
-          tag.signal,
-          ENDS[tag.state],
-        ]),
-      ),
-      Array.from({ length: EMPTY_TAGS }, () =>
-        row(
-          'td',
-          TAG_COLUMNS.map(() => ''),
+      element('thead', {}, row('th', TAG_COLUMNS)),
+      element(
+        'tbody',
+        {},
+        tags.map((tag) =>
+          row('td', [
+            tag.tag,
+            tag.cable,
+            tag.here,
+            tag.there,
+            tag.otherTag,
+            tag.colour,
+            tag.signal,
+            ENDS[tag.state],
+          ]),
+        ),
+        Array.from({ length: EMPTY_TAGS }, () =>
+          row(
+            'td',
+            TAG_COLUMNS.map(() => ''),
+          ),
         ),
       ),
     ),
