@@ -4,6 +4,8 @@ import type {
   EditKept,
   EditPage,
   NewRefitAsked,
+  PhotoKept,
+  PhotoList,
   RefitImported,
   RefitList,
   RefitMade,
@@ -75,6 +77,14 @@ export const api = {
       headers: { 'Content-Type': 'application/octet-stream' },
       body: file,
     }),
+  photos: (id: string) => call<PhotoList>(`${at(id)}/photos`),
+  savePhoto: (id: string, name: string, photo: Blob) =>
+    call<PhotoKept>(`${at(id)}/photos/${encodeURIComponent(name)}`, {
+      method: 'PUT',
+      headers: { 'Content-Type': 'application/octet-stream' },
+      body: photo,
+    }),
+  photoUrl: (id: string, name: string) => `${at(id)}/photos/${encodeURIComponent(name)}`,
   fileUrl: (id: string, kind: 'refit' | 'json') => `${at(id)}/file.${kind}`,
   live: (id: string) => new EventSource(`${at(id)}/live`),
 };

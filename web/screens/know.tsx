@@ -1,5 +1,6 @@
 /** Know: the next few facts that settle most, then everything by place. */
 import { type ReactNode, useState } from 'react';
+import { Link } from 'wouter';
 import type { Step } from '../../engine/assess/index.ts';
 import { factSpec, PLACES, type PlaceId } from '../../engine/parts/index.ts';
 import type { PartKind } from '../../engine/parts/types.ts';
@@ -28,6 +29,11 @@ export function Know({ session, view }: Props) {
             : 'Nothing is waiting for a fact.'}
         </p>
         <Counts counts={view.recorded.counts} />
+        <p>
+          <Link href={`/refit/${session.id}/survey`}>
+            Survey the machine: condition, photos, tags, what to save
+          </Link>
+        </p>
       </div>
       <ol className="cards">
         {steps.map((step) => (

@@ -1,5 +1,5 @@
 /** One refit: its head, its pages, what is saved and what can be undone. */
-import { useEffect, useState } from 'react';
+import { lazy, Suspense, useEffect, useState } from 'react';
 import { Link, Redirect, Route, Switch, useLocation } from 'wouter';
 import { Top } from '../parts/top.tsx';
 import { usePerson } from '../state/person.ts';
@@ -8,6 +8,9 @@ import { Fit } from './fit.tsx';
 import { History } from './history.tsx';
 import { Know } from './know.tsx';
 import { Policies } from './policies.tsx';
+
+const SurveyPage = lazy(() => import('./survey.tsx'));
+const SurveyPrint = lazy(() => import('./survey/print.tsx'));
 
 export default function RefitPage({ id }: { id: string }) {
   const [session, setSession] = useState<Session>();
@@ -100,23 +103,31 @@ function Pages({ session, view }: { session: Session; view: View }) {
             </ul>
           </div>
         )}
-        <Switch>
-          <Route path={`${home}/know`}>
-            <Know session={session} view={view} />
-          </Route>
-          <Route path={`${home}/fit/:subject`}>
-            {({ subject }) => <Fit key={subject} session={session} view={view} subject={subject} />}
-          </Route>
-          <Route path={`${home}/habits`}>
-            <Policies session={session} view={view} />
-          </Route>
-          <Route path={`${home}/history`}>
-            <History session={session} view={view} />
-          </Route>
-          <Route>
-            <Redirect to={`${home}/${first}`} replace />
-          </Route>
-        </Switch>
+        <Suspense fallback={<p role="status">Fetching the page …</p>}>
+          <Switch>
+            <Route path={`${home}/know`}>
+              <Know session={session} view={view} />
+            </Route>
+            <Route path={`${home}/survey/print`}>
+              <SurveyPrint session={session} view={view} />
+            </Route>
+            <Route path={`${home}/survey/*?`}>
+              <SurveyPage session={session} view={view} />
+            </Route>
+            <Route path={`${home}/fit/:subject`}>
+              {({ subject }) => <Fit key={subject} session={session} view={view} subject={subject} />}
+            </Route>
+            <Route path={`${home}/habits`}>
+              <Policies session={session} view={view} />
+            </Route>
+            <Route path={`${home}/history`}>
+              <History session={session} view={view} />
+            </Route>
+            <Route>
+              <Redirect to={`${home}/${first}`} replace />
+            </Route>
+          </Switch>
+        </Suspense>
       </main>
       <footer className="status">
         <span role="status" className={view.saving === 'failed' ? 'bad' : 'soft'}>
