@@ -11,6 +11,11 @@ import { type Happenings, inRadians, type Reference } from './reference.ts';
 import type { EnergyBalance, Summary } from './run.ts';
 import { pullOutTorque } from './stepper.ts';
 
+/** s between two runs of the outer loops, where everything is noted; `h` is one sample. */
+export function lookOf({ control }: AxisModel, h: number): number {
+  return control.kind === 'cascade' && control.sample > 0 ? h * control.speedEvery : h;
+}
+
 const NEVER = Number.POSITIVE_INFINITY;
 
 export class AxisRun {
@@ -35,7 +40,9 @@ export class AxisRun {
   private readonly breaks: readonly number[];
   private readonly marks: readonly number[];
   private readonly ref = new Float64Array(3);
+  /** s of one sample, and from one look (a run of the outer loops) to the next. */
   private readonly h: number;
+  private readonly look: number;
   private readonly weight: number;
   private readonly storedAtStart: number;
   private nextBreak = 0;
@@ -59,6 +66,7 @@ export class AxisRun {
     this.axis = axis;
     this.events = events;
     this.h = h;
+    this.look = lookOf(model, h);
     this.notes = new Notes(settleBand);
     this.r = travelPerRadian(model);
     this.reference = inRadians(reference, this.r);
@@ -69,6 +77,7 @@ export class AxisRun {
     this.plant = new Plant(constantsOf(model), drive, h, this.reference, (ending, time) =>
       this.note(ending, time),
     );
+    this.plant.tracks = model.supply.kind !== 'constant';
     this.weight = weightTorque(model);
     this.driveOffAt = happenings.driveOff;
     this.force = happenings.force;
@@ -129,7 +138,7 @@ export class AxisRun {
       plant.x[CURRENT]!,
       plant.x[W1]!,
     );
-    if (this.nextMark < this.marks.length && t >= this.marks[this.nextMark]! - this.h) {
+    if (this.nextMark < this.marks.length && t >= this.marks[this.nextMark]! - this.look) {
       this.notes.places.push(this.actual);
       this.nextMark++;
     }
@@ -138,37 +147,70 @@ export class AxisRun {
   /** The sample from `t` with this bus voltage; returns J the drive took from the bus. */
   go(t: number, h: number, bus: number): number {
     const { plant, controller, stepper, model, ref } = this;
-    const { u, energy } = plant;
+    const { u } = plant;
     const { duty } = model.drive;
     const motor = model.motor;
     const voltage = Math.max(0, duty * bus - (motor.kind === 'servo' ? motor.brushDrop : 0));
     u[LIMIT] = voltage;
-    const before = energy[ENERGY.input]!;
-    if (this.on) {
-      if (controller) {
-        u[HELD] = controller.step(
-          this.seen(),
-          plant.x[W1]!,
-          plant.x[CURRENT]!,
-          ref[0]!,
-          ref[1]!,
-          ref[2]!,
-          voltage,
-        );
-        if (controller.cutCurrent !== 0 && this.notes.cutCurrent(t, h, controller.cutCurrent))
-          this.events.add('current-limit', t, this.axis);
-        if (controller.cutVoltage !== 0 && this.notes.cutVoltage(t, h, controller.cutVoltage))
-          this.events.add('voltage-limit', t, this.axis);
-      } else if (stepper) {
+    const before = plant.drawn;
+    if (!this.on) this.advance(t + h, h);
+    else if (controller) this.controlled(controller, t, h, voltage);
+    else {
+      if (stepper) {
         plant.fieldTorque = pullOutTorque(stepper, ref[1]!, voltage);
         this.watchStep(t);
       } else this.analogueLimits(t, h);
+      this.advance(t + h, h);
     }
-    this.advance(t + h, h);
-    let taken = energy[ENERGY.input]! - before;
+    let taken = plant.drawn - before;
     // Both phases of a stepper carry their current whether it moves or not.
     if (stepper && this.on) taken += stepper.ratedCurrent ** 2 * stepper.resistance * h;
     return taken;
+  }
+
+  /** One look of a sampled control: its outer loops once, the current loop at each of its samples. */
+  private controlled(controller: Controller, t: number, h: number, voltage: number): void {
+    const { plant, ref } = this;
+    const { x, u } = plant;
+    if (!controller.cascade) {
+      u[HELD] = controller.single(this.seen(), x[W1]!, x[CURRENT]!, ref[0]!, ref[1]!, ref[2]!, voltage);
+      this.cuts(controller, t, h);
+      this.advance(t + h, h);
+      return;
+    }
+    controller.outer(this.seen(), x[W1]!, ref[0]!, ref[1]!, ref[2]!);
+    const { loop } = controller;
+    const end = t + h;
+    const whole = h > this.look - 1e-9 * this.h;
+    if (controller.cutCurrent !== 0) this.cuts(controller, t, h);
+    if (
+      loop &&
+      whole &&
+      this.pending() >= end &&
+      plant.lift(loop, controller.inner, controller.wantedCurrent, voltage)
+    ) {
+      plant.time = end;
+      return;
+    }
+    controller.cutCurrent = 0;
+    for (let at = t; end - at > 1e-9 * this.h; ) {
+      const span = Math.min(this.h, end - at);
+      u[HELD] = controller.innermost(x[W1]!, x[CURRENT]!, voltage);
+      if (controller.cutVoltage !== 0) this.cuts(controller, at, span);
+      this.advance(at + span, span);
+      at += span;
+      if (!this.on) {
+        if (end - at > 1e-9 * this.h) this.advance(end, end - at);
+        return;
+      }
+    }
+  }
+
+  private cuts(controller: Controller, t: number, h: number): void {
+    if (controller.cutCurrent !== 0 && this.notes.cutCurrent(t, h, controller.cutCurrent))
+      this.events.add('current-limit', t, this.axis);
+    if (controller.cutVoltage !== 0 && this.notes.cutVoltage(t, h, controller.cutVoltage))
+      this.events.add('voltage-limit', t, this.axis);
   }
 
   private analogueLimits(t: number, h: number): void {
@@ -189,7 +231,7 @@ export class AxisRun {
   /** Up to `end`, a kept step long where nothing is set to happen on the way. */
   private advance(end: number, h: number): void {
     const { plant } = this;
-    let whole = this.controller !== null || !this.on;
+    let whole = (this.controller !== null || !this.on) && Math.abs(h - this.h) < 1e-9 * this.h;
     for (;;) {
       const next = this.pending();
       // A moment within rounding of the end belongs to the next sample.
@@ -268,6 +310,7 @@ export class AxisRun {
 
   finish(until: number, move: Move): Summary {
     const { plant, model, events, axis } = this;
+    plant.settleEnergy();
     const c = plant.constants;
     const behind = (this.ref[0]! - plant.x[PHI]!) * c.rotorTeeth;
     return this.notes.summary({
@@ -286,6 +329,7 @@ export class AxisRun {
 
   private energy(): EnergyBalance {
     const { plant } = this;
+    plant.settleEnergy();
     const e = plant.energy;
     const input = e[ENERGY.input]!;
     const copper = this.stepper ? 0 : plant.constants.R * e[ENERGY.copper]!;

@@ -172,8 +172,11 @@ export function checkTogether(
     );
   if (second) {
     if (move.kind !== 'circle') problems.push(problem('second', 'Only a circle takes a second axis.'));
-    if (second.control.sample !== model.control.sample)
-      problems.push(problem('second.control.sample', 'Axes in step share one sample time.'));
+    const every = ({ control }: AxisModel): number => (control.kind === 'cascade' ? control.speedEvery : 1);
+    if (second.control.sample !== model.control.sample || every(second) !== every(model))
+      problems.push(
+        problem('second.control.sample', 'Axes in step share one sample time, and one speedEvery.'),
+      );
   }
   if (model.motor.kind === 'servo' && model.supply.kind === 'constant' && !(model.supply.voltage > 0))
     problems.push(problem('supply.voltage', 'A motor needs a voltage.'));

@@ -2,13 +2,14 @@
  * The sampled control of one axis: what a drive's processor computes from counts and commands, in motor radians.
  * A command that is worked out now takes effect `delay` samples later.
  */
+import type { InnerLoop } from './lift.ts';
 import { type AxisModel, inertias, travelPerRadian } from './model.ts';
 
 const HELD_BACK = 16;
 
 export class Controller {
   /** A cascade with its own current loop, one that sets a current, or a single loop. */
-  private readonly cascade: boolean;
+  readonly cascade: boolean;
   private readonly setsCurrent: boolean;
   private readonly T: number;
   private readonly speedEvery: number;
@@ -33,12 +34,14 @@ export class Controller {
   private readonly queue = new Float64Array(HELD_BACK);
   private readonly delay: number;
   private slot = 0;
-  private untilSpeed = 0;
+  /** How the samples of the current loop go in one step; null where they cannot. */
+  readonly loop: InnerLoop | null;
   private untilPosition = 0;
   private wantedSpeed = 0;
-  private wantedCurrent = 0;
+  wantedCurrent = 0;
   private zv = 0;
-  private zc = 0;
+  /** Of the current loop: its integrator, and the command under way with a delay of one sample. */
+  readonly inner = new Float64Array(2);
   private lastSeen = 0;
   private lastCommand = 0;
   private started = false;
@@ -96,6 +99,10 @@ export class Controller {
       this.count = feedback.countsPerTurn > 0 ? turn / feedback.countsPerTurn : 0;
     }
     this.pulse = drive.pulse / r;
+    this.loop =
+      this.cascade && !this.setsCurrent && this.delay <= 1 && this.L > 0
+        ? { T: this.T, Kcp: this.Kcp, Kci: this.Kci, delay: this.delay, samples: this.speedEvery }
+        : null;
   }
 
   /**
@@ -106,37 +113,29 @@ export class Controller {
     const i = torque / this.K;
     const command = this.setsCurrent ? i : this.R * i;
     this.queue.fill(command);
+    this.inner[1] = command;
     this.wantedCurrent = i;
     if (!this.cascade) {
       if (this.Ki > 0) this.zv = command / this.Ki;
       return this.Ki > 0 || !(this.Kp > 0) ? 0 : command / this.Kp;
     }
-    if (this.Kci > 0) this.zc = (this.R * i) / this.Kci;
+    if (this.Kci > 0) this.inner[0] = (this.R * i) / this.Kci;
     if (this.Kvi > 0) this.zv = i / this.Kvi;
     return this.Kvi > 0 || !(this.Kvp * this.Kp > 0) ? 0 : i / (this.Kvp * this.Kp);
   }
 
-  /**
-   * One sample. Given where the axis is seen and how fast it turns, the current, the command with two derivatives, and
-   * the voltage there is. Returns the command that takes effect now: V, or A where the drive sets the current.
-   */
-  step(
-    seenExactly: number,
-    speed: number,
-    current: number,
-    reference: number,
-    reference1: number,
-    reference2: number,
-    voltage: number,
-  ): number {
-    const out = this.cascade
-      ? this.cascadeStep(seenExactly, speed, current, reference, reference1, reference2, voltage)
-      : this.singleStep(seenExactly, speed, current, reference, reference1, reference2, voltage);
+  /** V asked for now, and A or V that takes effect now, `delay` samples after it was worked out. */
+  private delayed(out: number, voltage: number): number {
     if (this.delay === 0) return out;
-    const { queue } = this;
-    const due = queue[this.slot]!;
-    queue[this.slot] = out;
-    this.slot = this.slot + 1 === this.delay ? 0 : this.slot + 1;
+    let due: number;
+    if (this.delay === 1) {
+      due = this.inner[1]!;
+      this.inner[1] = out;
+    } else {
+      due = this.queue[this.slot]!;
+      this.queue[this.slot] = out;
+      this.slot = this.slot + 1 === this.delay ? 0 : this.slot + 1;
+    }
     // The bus may have fallen since it was worked out.
     return this.setsCurrent ? due : due > voltage ? voltage : Math.max(due, -voltage);
   }
@@ -149,47 +148,47 @@ export class Controller {
     return this.pulse > 0 ? Math.floor(reference / this.pulse + 0.5) * this.pulse : reference;
   }
 
-  private cascadeStep(
-    seenExactly: number,
-    speed: number,
-    current: number,
-    reference: number,
-    reference1: number,
-    reference2: number,
-    voltage: number,
-  ): number {
-    if (this.untilSpeed === 0) {
-      const seen = this.seen(seenExactly);
-      const Tv = this.T * this.speedEvery;
-      if (!this.started) this.lastSeen = seen;
-      if (this.untilPosition === 0) {
-        const command = this.commanded(reference);
-        const Tp = this.T * this.positionEvery;
-        const rate = this.pulse === 0 ? reference1 : this.started ? (command - this.lastCommand) / Tp : 0;
-        this.wantedSpeed = this.Kp * (command - seen) + this.kff * rate;
-        this.lastCommand = command;
-        this.untilPosition = this.positionEvery;
-      }
-      this.started = true;
-      const w = this.fromEncoder ? (seen - this.lastSeen) / Tv : speed;
-      this.lastSeen = seen;
-      const error = this.wantedSpeed - w;
-      const wanted = this.Kvp * error + this.Kvi * this.zv + this.aff * reference2;
-      const had = wanted > this.limit ? this.limit : Math.max(wanted, -this.limit);
-      this.cutCurrent = had === wanted ? 0 : wanted > 0 ? 1 : -1;
-      this.zv += Tv * (this.Kvp > 0 ? error - (wanted - had) / this.Kvp : error);
-      this.wantedCurrent = had;
-      this.untilSpeed = this.speedEvery;
+  /**
+   * One run of the outer loops: where the axis is seen and how fast it turns, and the command with two derivatives.
+   * Sets the wanted current of a cascade.
+   */
+  outer(seenExactly: number, speed: number, reference: number, reference1: number, reference2: number): void {
+    const seen = this.seen(seenExactly);
+    const Tv = this.T * this.speedEvery;
+    if (!this.started) this.lastSeen = seen;
+    if (this.untilPosition === 0) {
+      const command = this.commanded(reference);
+      const rate =
+        this.pulse === 0
+          ? reference1
+          : this.started
+            ? (command - this.lastCommand) / (this.T * this.positionEvery)
+            : 0;
+      this.wantedSpeed = this.Kp * (command - seen) + this.kff * rate;
+      this.lastCommand = command;
+      this.untilPosition = this.positionEvery;
     }
-    this.untilSpeed--;
-    this.untilPosition--;
-    if (this.setsCurrent) return this.asFarAs(this.wantedCurrent, speed, voltage);
+    this.untilPosition -= this.speedEvery;
+    this.started = true;
+    const w = this.fromEncoder ? (seen - this.lastSeen) / Tv : speed;
+    this.lastSeen = seen;
+    const error = this.wantedSpeed - w;
+    const wanted = this.Kvp * error + this.Kvi * this.zv + this.aff * reference2;
+    const had = wanted > this.limit ? this.limit : Math.max(wanted, -this.limit);
+    this.cutCurrent = had === wanted ? 0 : wanted > 0 ? 1 : -1;
+    this.zv += Tv * (this.Kvp > 0 ? error - (wanted - had) / this.Kvp : error);
+    this.wantedCurrent = had;
+  }
+
+  /** One run of the current loop of a cascade. Returns what takes effect now: V, or A where the drive sets the current. */
+  innermost(speed: number, current: number, voltage: number): number {
+    if (this.setsCurrent) return this.delayed(this.asFarAs(this.wantedCurrent, speed, voltage), voltage);
     const error = this.wantedCurrent - current;
-    const wanted = this.Kcp * error + this.Kci * this.zc;
+    const wanted = this.Kcp * error + this.Kci * this.inner[0]!;
     const had = wanted > voltage ? voltage : Math.max(wanted, -voltage);
     this.cutVoltage = had === wanted ? 0 : wanted > 0 ? 1 : -1;
-    this.zc += this.T * (this.Kcp > 0 ? error - (wanted - had) / this.Kcp : error);
-    return had;
+    this.inner[0] = this.inner[0]! + this.T * (this.Kcp > 0 ? error - (wanted - had) / this.Kcp : error);
+    return this.delayed(had, voltage);
   }
 
   /** A current the bus can drive against the back-EMF at this speed. */
@@ -200,7 +199,8 @@ export class Controller {
     return wanted > high ? high : Math.max(wanted, low);
   }
 
-  private singleStep(
+  /** One sample of a single loop; returns what takes effect now. */
+  single(
     seenExactly: number,
     speed: number,
     current: number,
@@ -258,10 +258,6 @@ export class Controller {
       else this.cutCurrent = wanted > 0 ? 1 : -1;
     }
     if (had === wanted || wanted * error < 0) this.zv += error * T;
-    return had;
-  }
-
-  get sets(): 'voltage' | 'current' {
-    return this.setsCurrent ? 'current' : 'voltage';
+    return this.delayed(had, voltage);
   }
 }

@@ -4,6 +4,8 @@
  * Over one whole sample with a held command a mode's answer is a fixed matrix, worked out once and kept; where an event
  * may fall inside, or where the control is analogue, the step goes by series (see series.ts) with the event located.
  */
+
+import { formValue, type InnerLoop, type Lift, makeLift, passes, settle } from './lift.ts';
 import {
   buildMode,
   CHARGE,
@@ -60,6 +62,8 @@ interface Slot {
   readonly all: Float64Array;
   load: number;
   ready: boolean;
+  /** Several samples in one step, for this load. */
+  lift: Lift | null;
   /** Slide and motor speed must stay within, else the series looks closer. */
   readonly low1: number;
   readonly high1: number;
@@ -98,6 +102,9 @@ export class Plant {
   /** Steps by series so far, and events passed over. */
   seriesSteps = 0;
   passedOver = 0;
+  /** J given to the motor so far; lifted steps count where `tracks` says so, since it costs time. */
+  drawn = 0;
+  tracks = false;
   private readonly series = new Series();
   private readonly slots = new Map<number, Slot>();
   private slot: Slot;
@@ -144,6 +151,7 @@ export class Plant {
 
   /** Other constants: a brake that holds adds friction at the motor. */
   setConstants(constants: Constants): void {
+    this.settleEnergy();
     this.constants = constants;
     this.slots.clear();
     this.settleModes();
@@ -167,6 +175,11 @@ export class Plant {
     if (c.smooth > 0) this.s2 = 2;
     if (c.T1 === 0) this.s1 = 1;
     this.choose();
+  }
+
+  /** Books what lifted steps have gathered; before energies are read. */
+  settleEnergy(): void {
+    for (const { lift } of this.slots.values()) if (lift) settle(lift, this.energy);
   }
 
   private find(): Slot {
@@ -256,9 +269,11 @@ export class Plant {
     energy[2]! += slot.dry2 * slid + slot.slope2 * h * square2;
     if (slot.damping !== 0)
       energy[3]! += slot.damping * h * meanSquare(w1 - w2, nw1 - nw2, (nwind - wind) / h);
-    if (this.drive === 'voltage') energy[4]! += held * charge;
-    else if (this.drive === 'current')
-      energy[4]! += held * (this.constants.R * held * h + this.constants.K * turn);
+    let given = 0;
+    if (this.drive === 'voltage') given = held * charge;
+    else if (this.drive === 'current') given = held * (this.constants.R * held * h + this.constants.K * turn);
+    energy[4]! += given;
+    this.drawn += given;
     energy[5]! += u[LOAD]! * slid;
     x[W1] = nw1;
     x[W2] = nw2;
@@ -267,6 +282,123 @@ export class Plant {
     x[PHI] = x[PHI]! + turn;
     x[CHARGE] = x[CHARGE]! + charge;
     this.time += h;
+  }
+
+  /**
+   * All samples of the inner loop up to the next run of the speed loop, in one step. `inner` holds the loop's integrator
+   * and the command under way. False, with nothing done, where that would not be exact.
+   */
+  lift(loop: InnerLoop, inner: Float64Array, wanted: number, limit: number): boolean {
+    const slot = this.slot;
+    if (!slot.ready || slot.load !== this.u[LOAD]!) this.prepare(slot);
+    let lift = slot.lift;
+    if (lift === null) {
+      lift = makeLift(slot, loop);
+      slot.lift = lift;
+    }
+    const { x } = this;
+    const M = lift.rows;
+    const B = lift.bound;
+    const a = x[W1]!;
+    const b = x[W2]!;
+    const c = x[WIND]!;
+    const d = wanted - x[CURRENT]!;
+    const e = inner[0]!;
+    const f = inner[1]!;
+    const g = wanted;
+    const bound =
+      B[0]! * Math.abs(a) +
+      B[1]! * Math.abs(b) +
+      B[2]! * Math.abs(c) +
+      B[3]! * Math.abs(d) +
+      B[4]! * Math.abs(e) +
+      B[5]! * Math.abs(f) +
+      B[6]! * Math.abs(g) +
+      B[7]!;
+    if (!(bound < limit)) {
+      const y = this.scratch;
+      y[0] = a;
+      y[1] = b;
+      y[2] = c;
+      y[3] = d;
+      y[4] = e;
+      y[5] = f;
+      y[6] = g;
+      y[7] = 1;
+      if (passes(lift, y, limit)) return false;
+    }
+    const n1 = M[0]! * a + M[1]! * b + M[2]! * c + M[3]! * d + (M[4]! * e + M[5]! * f + M[6]! * g + M[7]!);
+    const n2 =
+      M[8]! * a + M[9]! * b + M[10]! * c + M[11]! * d + (M[12]! * e + M[13]! * f + M[14]! * g + M[15]!);
+    const nw =
+      M[16]! * a + M[17]! * b + M[18]! * c + M[19]! * d + (M[20]! * e + M[21]! * f + M[22]! * g + M[23]!);
+    const ni =
+      M[24]! * a + M[25]! * b + M[26]! * c + M[27]! * d + (M[28]! * e + M[29]! * f + M[30]! * g + M[31]!);
+    const nz =
+      M[32]! * a + M[33]! * b + M[34]! * c + M[35]! * d + (M[36]! * e + M[37]! * f + M[38]! * g + M[39]!);
+    const nq =
+      M[40]! * a + M[41]! * b + M[42]! * c + M[43]! * d + (M[44]! * e + M[45]! * f + M[46]! * g + M[47]!);
+    const turn =
+      M[48]! * a + M[49]! * b + M[50]! * c + M[51]! * d + (M[52]! * e + M[53]! * f + M[54]! * g + M[55]!);
+    const span = loop.T * loop.samples;
+    const slid = turn - (nw - c);
+    const sag1 = 1.5 * Math.abs((a + n1) / 2 - turn / span);
+    const sag2 = 1.5 * Math.abs((b + n2) / 2 - slid / span);
+    if (
+      Math.min(a, n1) - sag1 < slot.low1 ||
+      Math.max(a, n1) + sag1 > slot.high1 ||
+      Math.min(b, n2) - sag2 < slot.low2 ||
+      Math.max(b, n2) + sag2 > slot.high2 ||
+      (slot.others && this.near(slot, n1, n2, nw, ni))
+    )
+      return false;
+    const S = lift.moments;
+    S[0] = S[0]! + a * a;
+    S[1] = S[1]! + a * b;
+    S[2] = S[2]! + a * c;
+    S[3] = S[3]! + a * d;
+    S[4] = S[4]! + a * e;
+    S[5] = S[5]! + a * f;
+    S[6] = S[6]! + a * g;
+    S[7] = S[7]! + a;
+    S[8] = S[8]! + b * b;
+    S[9] = S[9]! + b * c;
+    S[10] = S[10]! + b * d;
+    S[11] = S[11]! + b * e;
+    S[12] = S[12]! + b * f;
+    S[13] = S[13]! + b * g;
+    S[14] = S[14]! + b;
+    S[15] = S[15]! + c * c;
+    S[16] = S[16]! + c * d;
+    S[17] = S[17]! + c * e;
+    S[18] = S[18]! + c * f;
+    S[19] = S[19]! + c * g;
+    S[20] = S[20]! + c;
+    S[21] = S[21]! + d * d;
+    S[22] = S[22]! + d * e;
+    S[23] = S[23]! + d * f;
+    S[24] = S[24]! + d * g;
+    S[25] = S[25]! + d;
+    S[26] = S[26]! + e * e;
+    S[27] = S[27]! + e * f;
+    S[28] = S[28]! + e * g;
+    S[29] = S[29]! + e;
+    S[30] = S[30]! + f * f;
+    S[31] = S[31]! + f * g;
+    S[32] = S[32]! + f;
+    S[33] = S[33]! + g * g;
+    S[34] = S[34]! + g;
+    S[35] = S[35]! + 1;
+    lift.used = true;
+    if (this.tracks) this.drawn += formValue(lift.forms[ENERGY.input]!, a, b, c, d, e, f, g);
+    x[W1] = n1;
+    x[W2] = n2;
+    x[WIND] = nw;
+    x[CURRENT] = ni;
+    x[PHI] = x[PHI]! + turn;
+    inner[0] = nz;
+    inner[1] = nq;
+    return true;
   }
 
   /** Whether a guard on a torque comes near its end within the sample. */
@@ -316,6 +448,8 @@ export class Plant {
       }
       slot.ready = true;
     }
+    if (slot.lift) settle(slot.lift, this.energy);
+    slot.lift = null;
     slot.load = this.u[LOAD]!;
     for (let row = 0; row < ROWS; row++) {
       for (let column = 0; column < 5; column++) matrix[row * 5 + column] = all[row * COLUMNS + column]!;
@@ -388,6 +522,7 @@ export class Plant {
     const phi = x[PHI]!;
     const slide = phi - x[WIND]!;
     const z = this.scratch;
+    let given = 0;
     for (let node = 0; node < GAUSS_AT.length; node++) {
       const t = GAUSS_AT[node]! * s;
       const weight = GAUSS_WEIGHT[node]! * s;
@@ -403,9 +538,11 @@ export class Plant {
       if (mode.curved === 2) {
         const field = z[STATES + REF + 1]!;
         const torque = size * Math.sin(scale * (z[STATES + REF]! - z[PHI]!)) + c.fieldDamping * (field - w1);
-        energy[4]! += weight * torque * w1;
-      } else energy[4]! += weight * dot(mode.voltage, z) * i;
+        given += weight * torque * w1;
+      } else given += weight * dot(mode.voltage, z) * i;
     }
+    energy[4]! += given;
+    this.drawn += given;
     for (let at = 0; at < STATES; at++) x[at] = series.value(at, s);
     if (mode.current[CURRENT] !== 1) {
       for (let at = 0; at < WIDTH; at++) z[at] = at < STATES ? x[at]! : series.value(at, s);
@@ -565,6 +702,7 @@ function makeSlot(c: Constants, flags: ModeFlags): Slot {
     all: new Float64Array(ROWS * COLUMNS),
     load: 0,
     ready: false,
+    lift: null,
     low1: still1 && s1 > 0 ? 0 : Number.NEGATIVE_INFINITY,
     high1: still1 && s1 < 0 ? 0 : Number.POSITIVE_INFINITY,
     low2: sign2 > 0 ? edge : sign2 < 0 ? -far : Number.NEGATIVE_INFINITY,

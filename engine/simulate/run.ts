@@ -88,10 +88,10 @@ export interface Run extends Trace {
   readonly supply: SupplySummary;
   /** Why it ended before its time; null when it did not. */
   readonly stopped: string | null;
-  /** s simulated, s of one sample, samples, and steps by series. */
+  /** s simulated, s between two looks (runs of the outer loops), looks, and steps by series. */
   readonly until: number;
-  readonly sample: number;
-  readonly samples: number;
+  readonly look: number;
+  readonly looks: number;
   readonly seriesSteps: number;
   /** Stretches with so many events that some were passed over. */
   readonly passedOver: number;

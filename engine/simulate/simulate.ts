@@ -1,11 +1,12 @@
 /** Runs one move of an axis, or of two in step, sample by sample, with the bus that they share. */
-import { AxisRun } from './axis-run.ts';
+import { AxisRun, lookOf } from './axis-run.ts';
 import { Bus } from './bus.ts';
 import { checkModel, checkMove, checkTogether } from './check-model.ts';
 import { CircleGauge } from './circle.ts';
 import { EventList } from './events.ts';
 import type { AxisModel } from './model.ts';
 import { ModelError } from './model-error.ts';
+import { CURRENT, W1 } from './modes.ts';
 import type { Move } from './moves.ts';
 import { seconds } from './notes.ts';
 import { Recorder } from './record.ts';
@@ -59,8 +60,9 @@ export function simulate(model: AxisModel, move: Move, options: SimulateOptions 
     if (kind === 'dump-on' || kind === 'dump-off') events.add(kind, t, -1);
   });
   const busStart = bus.stored;
-  // Whole samples, and a last short one where they do not fill the time.
-  const samples = Math.ceil(until / h - 1e-9);
+  // Whole looks, and a last short one where they do not fill the time.
+  const look = lookOf(model, h);
+  const samples = Math.ceil(until / look - 1e-9);
   const recorders =
     options.points === 0 ? [] : axes.map(() => new Recorder(samples + 1, options.points ?? 4000));
   const gauge = move.kind === 'circle' ? new CircleGauge(move) : null;
@@ -77,7 +79,7 @@ export function simulate(model: AxisModel, move: Move, options: SimulateOptions 
   let power = 0;
 
   for (let sample = 0; ; sample++) {
-    t = sample < samples ? sample * h : until;
+    t = sample < samples ? sample * look : until;
     for (let at = 0; at < axes.length; at++) {
       const axis = axes[at]!;
       axis.observe(t);
@@ -95,8 +97,8 @@ export function simulate(model: AxisModel, move: Move, options: SimulateOptions 
         now[0] = axis.commanded;
         now[1] = axis.actual;
         now[2] = axis.following;
-        now[3] = axis.plant.x[1]!;
-        now[4] = axis.plant.x[4]!;
+        now[3] = axis.plant.x[W1]!;
+        now[4] = axis.plant.x[CURRENT]!;
         now[5] = bus.voltage;
         recorder.take(t);
       }
@@ -108,7 +110,7 @@ export function simulate(model: AxisModel, move: Move, options: SimulateOptions 
       events.add('mains-off', t, -1);
       mains = Number.POSITIVE_INFINITY;
     }
-    const span = sample === samples - 1 ? until - t : h;
+    const span = sample === samples - 1 ? until - t : look;
     let taken = 0;
     for (let at = 0; at < axes.length; at++) taken += axes[at]!.go(t, span, bus.voltage);
     power = taken / span;
@@ -150,8 +152,8 @@ export function simulate(model: AxisModel, move: Move, options: SimulateOptions 
     },
     stopped,
     until: t,
-    sample: h,
-    samples,
+    look,
+    looks: samples,
     seriesSteps: axes.reduce((total, { plant }) => total + plant.seriesSteps, 0),
     passedOver: axes.reduce((total, { plant }) => total + plant.passedOver, 0),
   };
