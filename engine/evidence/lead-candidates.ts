@@ -44,8 +44,9 @@ export function rankLeads(found: QuantityResult, pitch: Estimate | undefined): R
             Number.POSITIVE_INFINITY,
           ) * each.pitch
         : 1;
-      const prior = each.common * STARTS[starts - 1]! * known;
-      all += prior;
+      const rarity = each.common * STARTS[starts - 1]!;
+      const prior = rarity * known;
+      all += rarity;
       const weight = prior * density(found.value - lead, standard, found.freedom);
       const key = (lead * 1000).toFixed(6);
       const group = groups.get(key) ?? { lead, weight: 0, ways: [] };

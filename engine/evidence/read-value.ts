@@ -15,9 +15,13 @@ import type { Estimate, Part, QuantityAsked } from './types.ts';
 const LONE = /^[-+−]?\s*[\d.,]+(?:e[-+]?\d+)?$/i;
 const NUMBER = /\d[\d.,]*(?:e([-+]?\d+))?/i;
 
-/** Worth of the last digit typed, SI; 0 where the text has none to speak of (a fraction). */
+/** Numbers beyond these are slips of the power of ten, whatever they count. */
+const LARGEST = 1e30;
+const SMALLEST = 1e-30;
+
+/** Worth of the last digit typed, SI; 0 where the text has none to speak of: a fraction, or a plain 0 as on a zeroed dial. */
 function digitOf(text: string, { unit }: Quantity): number {
-  if (/\d\s*\/\s*\d/.test(text)) return 0;
+  if (/\d\s*\/\s*\d/.test(text) || /^[-+−]?0(?![\d.,])/.test(text)) return 0;
   const found = NUMBER.exec(text);
   if (!found) return 0;
   const decimals = (/[.,](\d+)/.exec(found[0].replace(/e.*$/i, '')) ?? ['', ''])[1]!.length;
@@ -52,6 +56,12 @@ export function readValue(
     return refuse({
       code: 'out-of-domain',
       message: `“${typed.slice(0, 40)}” cannot be: the ${asked.name} ${WORDS[asked.domain ?? 'any']}.`,
+    });
+  const size = Math.max(Math.abs(value), quantity.half);
+  if (size > LARGEST || (value !== 0 && Math.abs(value) < SMALLEST))
+    return refuse({
+      code: 'not-finite',
+      message: `“${typed.slice(0, 40)}” is too ${size > LARGEST ? 'large' : 'small'} to have been measured; is the power of ten right?`,
     });
   const digit = digitOf(typed, quantity);
   if (asked.whole) {

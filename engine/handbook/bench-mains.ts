@@ -12,6 +12,7 @@ export const benchMains = defineSheet({
     V0: input('voltage without the load', 'V', { tex: 'V_0', domain: 'positive' }),
     V1: input('voltage with the load', 'V', { tex: 'V_1', domain: 'positive' }),
     I: input('current of the load', 'A', { domain: 'positive' }),
+    R_mains: input('resistance of the mains, as found', 'Ω', { tex: 'R_{mains}' }),
     V_low: input('lowest voltage without load', 'V', { tex: 'V_{low}', domain: 'positive' }),
     I_most: input('largest current the machine will take', 'A', { tex: 'I_{most}', domain: 'positive' }),
     V_rated: input('rated mains voltage', 'V', { tex: 'V_{rated}', domain: 'positive' }),
@@ -22,7 +23,7 @@ export const benchMains = defineSheet({
     sag: formula('sag under that load', '%', '1 - V1/V0', 'definition', {
       says: 'How much of the voltage is lost.',
     }),
-    V_worst: formula('voltage at the machine at its hardest', 'V', 'V_low - R*I_most', DROP, {
+    V_worst: formula('voltage at the machine at its hardest', 'V', 'V_low - R_mains*I_most', DROP, {
       tex: 'V_{worst}',
       domain: 'positive',
       says: 'Lowest mains less the sag of the largest current.',

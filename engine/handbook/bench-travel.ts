@@ -14,6 +14,7 @@ export const benchTravel = defineSheet({
     }),
     Ph: formula('lead', 'mm', 'x / (N + phi/(2*pi))', 'definition of the lead', {
       tex: 'P_h',
+      domain: 'positive',
       says: 'Travel shared out over the turns.',
     }),
   },
