@@ -12,6 +12,9 @@ export {
   simulate,
   simulateInBlocks,
 } from './monte-carlo.ts';
+export { parseReadings } from './paste.ts';
+export type { Cell, Column, Pasted } from './paste-types.ts';
+export { writeReadings } from './paste-write.ts';
 export {
   correlationOf,
   type Formula,
@@ -31,5 +34,6 @@ export {
   studentProbability,
   studentQuantile,
 } from './quantiles.ts';
+export { grubbsCritical, type Question, questionReadings } from './question.ts';
 export { type Fill, normals, students, uniforms } from './random.ts';
 export { type Combined, type Component, combine, coverage, type Summary, summarise } from './readings.ts';

@@ -207,6 +207,18 @@ describe('derived: the adaptive procedure', () => {
     expect(intervals(Float64Array.of(1), 0.95).shortest).toEqual([1, 1]);
   });
 
+  test('fully correlated inputs add, opposite ones cancel (limit cases)', () => {
+    const three = {
+      inputs: [bell(1), bell(2), bell(3)],
+      formula: ([a, b, c]: Float64Array) => a! + b! + c!,
+      seed: 8,
+      trials: 50_000,
+    };
+    within(run({ ...three, correlation: () => 1 }).standard, 6, 0.1);
+    const signs = [1, 1, -1];
+    within(run({ ...three, correlation: (i, j) => signs[i]! * signs[j]! }).standard, 0, 1e-6);
+  });
+
   test('nothing uncertain gives no width', () => {
     const own = run({ inputs: [bell(0, 5)], formula: ([x]) => x!, seed: 1 });
     expect(own).toMatchObject({ mean: 5, standard: 0, symmetric: [5, 5], shortest: [5, 5], settled: true });

@@ -1,20 +1,15 @@
 /** Doubt by simulation: JCGM 101:2008, with its adaptive procedure (7.9). */
 import type { Result } from '../quantity/index.ts';
 import { ok, refuse } from '../quantity/index.ts';
-import { type Distribution, samples } from './distributions.ts';
-import type { Fill } from './random.ts';
+import { type Drawn, drawer } from './draw.ts';
 
-export interface Simulation {
-  readonly inputs: readonly Distribution[];
+export interface Simulation extends Drawn {
   /** The result for one draw of all inputs, in their order. The array is used again: do not keep it. */
   readonly formula: (x: Float64Array) => number;
-  readonly seed: number;
   /** Coverage probability of the intervals; 0.95. */
   readonly level?: number;
   /** Significant digits of the standard uncertainty that must stand still, 1 or 2; 2. */
   readonly digits?: 1 | 2;
-  /** Correlation coefficient of two normal inputs, i ≠ j. */
-  readonly correlation?: (i: number, j: number) => number;
   /** Exactly so many trials instead of the adaptive procedure. */
   readonly trials?: number;
   /** The adaptive procedure stops here; two million. */
@@ -81,58 +76,6 @@ export function intervals(sorted: Float64Array, level: number): { symmetric: Int
   };
 }
 
-/** Lower triangle L with L Lᵀ the correlation matrix (Cholesky), or undefined where the coefficients contradict each other. */
-function triangle(n: number, correlation: (i: number, j: number) => number): number[][] | undefined {
-  const l: number[][] = [];
-  for (let i = 0; i < n; i++) {
-    const row: number[] = [];
-    for (let j = 0; j <= i; j++) {
-      let sum = i === j ? 1 : correlation(i, j);
-      for (let k = 0; k < j; k++) sum -= row[k]! * (l[j]?.[k] ?? row[k]!);
-      if (i === j) {
-        if (sum < -1e-12) return undefined;
-        row.push(Math.sqrt(Math.max(0, sum)));
-      } else {
-        const pivot = l[j]![j]!;
-        if (pivot < 1e-9 && Math.abs(sum) > 1e-9) return undefined;
-        row.push(pivot < 1e-9 ? 0 : sum / pivot);
-      }
-    }
-    l.push(row);
-  }
-  return l;
-}
-
-/** Fills one column an input. Correlated inputs are mixed from standard normal ones. */
-function sampler(simulation: Simulation): Result<(columns: readonly Float64Array[]) => void> {
-  const { inputs, seed, correlation } = simulation;
-  const tied = inputs.map(
-    (_, i) => correlation !== undefined && inputs.some((_, j) => i !== j && correlation(i, j) !== 0),
-  );
-  const members = inputs.flatMap((input, i) => (tied[i] ? [{ input, i }] : []));
-  if (members.some(({ input }) => input.kind !== 'normal'))
-    return wrong('Only normal inputs can be correlated in a simulation.');
-  const l = triangle(members.length, (a, b) => correlation!(members[a]!.i, members[b]!.i));
-  if (!l) return wrong('The correlations of the inputs contradict each other.');
-  const fills = inputs.map((input, i): Fill => {
-    const own: Distribution = tied[i] ? { kind: 'normal', centre: 0, standard: 1 } : input;
-    return samples(own, seed, i);
-  });
-  return ok((columns) => {
-    for (const [i, fill] of fills.entries()) fill(columns[i]!);
-    if (members.length === 0) return;
-    const z = new Float64Array(members.length);
-    for (let t = 0; t < columns[0]!.length; t++) {
-      for (const [m, { i }] of members.entries()) z[m] = columns[i]![t]!;
-      for (const [m, { input, i }] of members.entries()) {
-        let sum = 0;
-        for (let k = 0; k <= m; k++) sum += l[m]![k]! * z[k]!;
-        columns[i]![t] = input.centre + (input as { standard: number }).standard * sum;
-      }
-    }
-  });
-}
-
 /** Standard deviation of the mean of the blocks' values. */
 function scatter(values: readonly number[]): number {
   const h = values.length;
@@ -154,7 +97,8 @@ function standing(
 
 /**
  * Simulates in blocks; each step of the generator is one block, so that it can show progress and be stopped.
- * Refused where the formula has no value for some draw, or inputs cannot be drawn.
+ * Refused where the formula has no value for some draw, or inputs cannot be drawn together. Throws RangeError for a
+ * distribution that cannot be, as `standardOf` does.
  */
 export function* simulateInBlocks(
   simulation: Simulation,
@@ -163,7 +107,7 @@ export function* simulateInBlocks(
   if (!(level > 0 && level < 1)) return wrong(`A coverage level lies between 0 and 1, not ${level}.`);
   if (trials !== undefined && !(Number.isInteger(trials) && trials >= 100 && trials <= 2e7))
     return wrong('The number of trials is a whole number from 100 to 20 million.');
-  const draw = sampler(simulation);
+  const draw = drawer(simulation);
   if (!draw.ok) return draw;
   const size = trials ?? Math.max(10_000, Math.ceil(100 / (1 - level)));
   const chunk = Math.min(size, 10_000);
