@@ -1,3 +1,4 @@
+import { money } from './money.ts';
 import { partKind } from './types.ts';
 
 export const brake = partKind({
@@ -33,5 +34,6 @@ export const brake = partKind({
       findOut:
         'Maker’s sheet: engagement time with the suppression fitted to its coil; a plain diode across the coil makes it several times longer.',
     },
+    ...money,
   },
 });

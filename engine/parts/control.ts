@@ -1,3 +1,4 @@
+import { money } from './money.ts';
 import { partKind } from './types.ts';
 
 export const control = partKind({
@@ -93,5 +94,6 @@ export const control = partKind({
       trouble: 2,
       findOut: 'Its manual: bits of the digital-to-analogue converter.',
     },
+    ...money,
   },
 });

@@ -1,3 +1,4 @@
+import { money } from './money.ts';
 import { partKind } from './types.ts';
 
 export const drive = partKind({
@@ -180,5 +181,15 @@ export const drive = partKind({
       trouble: 2,
       findOut: 'Its manual: encoder input, counts (edges) a second. A line rate is a quarter of that.',
     },
+    feedbackSupply: {
+      kind: 'quantity',
+      name: 'voltage it feeds the feedback with',
+      unit: 'V',
+      domain: 'positive',
+      plausible: ['4.5 V', '30 V'],
+      trouble: 2,
+      findOut: 'Its manual: the supply pin of the feedback plug. Nearly always 5 V.',
+    },
+    ...money,
   },
 });

@@ -1,3 +1,4 @@
+import { money } from './money.ts';
 import { partKind } from './types.ts';
 
 export const feedback = partKind({
@@ -67,5 +68,15 @@ export const feedback = partKind({
       },
       findOut: 'Leads marked U V W beside A and B, three extra Hall leads, or a resolver.',
     },
+    supplyVoltage: {
+      kind: 'quantity',
+      name: 'voltage it is fed with',
+      unit: 'V',
+      domain: 'positive',
+      plausible: ['4.5 V', '30 V'],
+      trouble: 2,
+      findOut: 'Plate: “5 V”, “10–30 V”. Write the lowest that will do.',
+    },
+    ...money,
   },
 });

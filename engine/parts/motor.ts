@@ -1,3 +1,4 @@
+import { money } from './money.ts';
 import { partKind } from './types.ts';
 
 const SPIN =
@@ -183,5 +184,59 @@ export const motor = partKind({
       findOut:
         'Maker’s curve at your voltage: type it as “1.1 N·m at 300 r/min; 0.8 N·m at 600 r/min”. Without it Fettle works an optimistic estimate.',
     },
+    emfPlate: {
+      kind: 'quantity',
+      name: 'back-EMF constant on the plate, where the one above was measured',
+      unit: 'V/krpm',
+      domain: 'positive',
+      plausible: ['1 V/krpm', '400 V/krpm'],
+      trouble: 1,
+      findOut: 'Plate. A motor that makes less than its plate says has weak magnets.',
+    },
+    resistanceSpread: {
+      kind: 'quantity',
+      name: 'spread of the winding resistance over one turn',
+      unit: '%',
+      domain: 'fraction',
+      plausible: ['0 %', '40 %'],
+      trouble: 3,
+      findOut:
+        'Brushed: measure at twelve shaft positions; highest less lowest, divided by the mean. Leave it where the motor has no brushes.',
+      caution: 'The motor may jump when current is sent through it: clamp it and limit the current.',
+    },
+    insulation: {
+      kind: 'quantity',
+      name: 'insulation resistance, winding to frame',
+      unit: 'MΩ',
+      domain: 'not negative',
+      plausible: ['0 MΩ', '100000 MΩ'],
+      trouble: 3,
+      findOut:
+        'Insulation tester at 500 V d.c. (250 V first where the class is not known), one lead to the winding, the other to bare metal of the frame; read after one minute.',
+      caution:
+        'The tester puts 500 V on the leads, and they stay charged: touch nothing, and short them to the frame for a minute afterwards. Unplug encoder and tacho first.',
+    },
+    brushLength: {
+      kind: 'quantity',
+      name: 'length of the shortest brush',
+      unit: 'mm',
+      domain: 'not negative',
+      plausible: ['3 mm', '50 mm'],
+      trouble: 2,
+      findOut:
+        'Unscrew the brush caps one at a time, draw each brush out by its spring and measure the carbon. Mark which way round it sat.',
+      caution: 'Drive locked off and its capacitors down before a cap comes off.',
+    },
+    brushNew: {
+      kind: 'quantity',
+      name: 'length of a new brush',
+      unit: 'mm',
+      domain: 'positive',
+      plausible: ['5 mm', '60 mm'],
+      trouble: 2,
+      findOut:
+        'Maker’s sheet, or the longest of them where one was changed lately. A wear mark on the side says how far it may go.',
+    },
+    ...money,
   },
 });

@@ -1,3 +1,4 @@
+import { money } from './money.ts';
 import { partKind } from './types.ts';
 
 export const reduction = partKind({
@@ -62,5 +63,6 @@ export const reduction = partKind({
       trouble: 2,
       findOut: 'As for the motor side: half its mass times its radius squared for a plain disc.',
     },
+    ...money,
   },
 });

@@ -1,3 +1,4 @@
+import { money } from './money.ts';
 import { partKind } from './types.ts';
 
 export const screw = partKind({
@@ -218,5 +219,25 @@ export const screw = partKind({
       trouble: 2,
       findOut: 'Bearing maker’s sheet: axial rigidity of the preloaded pair.',
     },
+    playWorst: {
+      kind: 'quantity',
+      name: 'play of screw and nut where it worked most',
+      unit: 'mm',
+      domain: 'not negative',
+      plausible: ['0 mm', '2 mm'],
+      trouble: 3,
+      findOut:
+        'Dial gauge on the slide, thrust bearings known to be tight: push and pull with a lever, in the middle of the travel.',
+    },
+    playLeast: {
+      kind: 'quantity',
+      name: 'play of screw and nut where it worked least',
+      unit: 'mm',
+      domain: 'not negative',
+      plausible: ['0 mm', '2 mm'],
+      trouble: 3,
+      findOut: 'The same near either end of the travel, where the thread is hardly used.',
+    },
+    ...money,
   },
 });

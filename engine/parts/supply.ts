@@ -1,3 +1,4 @@
+import { money } from './money.ts';
 import { partKind } from './types.ts';
 
 const LIVE =
@@ -119,5 +120,6 @@ export const supply = partKind({
       trouble: 1,
       findOut: 'Switched: its plate. Transformer: plate VA ÷ (1.8 × secondary volts).',
     },
+    ...money,
   },
 });

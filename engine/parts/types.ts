@@ -38,6 +38,8 @@ export interface ChoicesFact extends FactBase {
 
 export interface TextFact extends FactBase {
   readonly kind: 'text';
+  /** What the text must be readable as: '80–120 EUR'. */
+  readonly of?: 'money';
 }
 
 /** Points typed as '1.1 N·m at 300 r/min; 0.8 N·m at 600 r/min'. */

@@ -14,6 +14,7 @@ export {
 } from './dimension.ts';
 export { convert, formatNumber, formatQuantity, printQuantity, toSI } from './format.ts';
 export type { LengthOf } from './length-words.ts';
+export { addMoney, compareMoney, type Money, parseMoney, sayMoney } from './money.ts';
 export { preferred, type UnitSystem } from './prefer.ts';
 export { type Expected, parseQuantity } from './quantity.ts';
 export * from './types.ts';

@@ -1,6 +1,6 @@
 /** A fact's value as typed, read against what its kind says it is. */
-import type { FactSpec } from '../parts/types.ts';
-import { formatQuantity, parseQuantity } from '../quantity/index.ts';
+import type { FactSpec, TextFact } from '../parts/types.ts';
+import { formatQuantity, parseMoney, parseQuantity } from '../quantity/index.ts';
 import { ok, type Problem, type Quantity, type Result, refuse } from '../quantity/types.ts';
 import type { FactValue } from './types.ts';
 
@@ -118,8 +118,10 @@ export function readFact(spec: FactSpec, value: FactValue): Result<ReadFact> {
       return readQuantity(spec as Extract<FactSpec, { kind: 'quantity' }>, value.text);
     case 'curve':
       return readCurve(spec as Extract<FactSpec, { kind: 'curve' }>, value.text);
-    case 'text':
-      return ok({ kind: 'text', text: value.text });
+    case 'text': {
+      const money = (spec as TextFact).of === 'money' ? parseMoney(value.text) : undefined;
+      return money?.ok === false ? money : ok({ kind: 'text', text: value.text });
+    }
     case 'choice': {
       const choice = spec as Extract<FactSpec, { kind: 'choice' }>;
       return Object.hasOwn(choice.options, value.option)
