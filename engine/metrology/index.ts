@@ -1,6 +1,7 @@
 /** Readings and their doubt: quantiles, fits, propagation, coverage. */
 
 export { type Distribution, samples, standardOf } from './distributions.ts';
+export { neighbourCorrelation } from './drift.ts';
 export { type CurveFit, type CurveOptions, fitCurve, type Model } from './fit-curve.ts';
 export { type CurveOfX, fitLine, fitLinear, fitPolynomial, type LinearFit } from './fit-linear.ts';
 export {

@@ -112,7 +112,7 @@ describe('derived: pasted rows', () => {
   test('a wild reading is questioned by its cell and kept', () => {
     const pasted = read('Resistance\n1.32\n1.33\n1.31\n1.32\n13.2\n1.33\n1.32\n1.31', ONE);
     expect(values(pasted, 'r')).toContain(13.2);
-    expect(pasted.notes.at(-1)).toMatch(/^Resistance, cell A6 \(“13.2”\): Reading 5 lies .* still counts/);
+    expect(pasted.notes.at(-1)).toMatch(/^Resistance: cell A6 \(“13.2”\) lies .* still counts/);
   });
 });
 

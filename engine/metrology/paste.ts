@@ -154,13 +154,12 @@ function noteColumn(source: Source, cells: readonly Cell[], body: Body, notes: s
       `${name}: numbers without a unit were taken in ${source.unit}${source.unit === unit ? '' : ', as the heading says'}.`,
     );
   const read = cells.flatMap((c, i) => (c.value === null ? [] : [{ value: c.value, i }]));
-  const question =
-    read.length >= 3 && read.every((r) => Math.abs(r.value) <= 1e300)
-      ? questionReadings(read.map((r) => r.value))
-      : undefined;
-  if (!question) return;
-  const at = read[question.index]!.i;
-  notes.push(
-    `${name}, cell ${cellName(body[at]!.index, source.at)} (${shown(cells[at]!.text)}): ${question.why}`,
+  if (read.some((r) => Math.abs(r.value) > 1e300)) return;
+  const question = questionReadings(
+    read.map((r) => r.value),
+    {
+      name: (r) => `cell ${cellName(body[read[r]!.i]!.index, source.at)} (${shown(cells[read[r]!.i]!.text)})`,
+    },
   );
+  if (question) notes.push(`${name}: ${question.why}`);
 }

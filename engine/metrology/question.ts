@@ -72,9 +72,14 @@ const roughly = (n: number): string => `${Number(n.toPrecision(2))}`;
  */
 export function questionReadings(
   values: readonly number[],
-  options: { readonly level?: number; readonly step?: number } = {},
+  options: {
+    readonly level?: number;
+    readonly step?: number;
+    /** How the reading is called in the sentence; 'Reading 5' for the fifth. */
+    readonly name?: (index: number) => string;
+  } = {},
 ): Question | undefined {
-  const { level = 0.95, step = 0 } = options;
+  const { level = 0.95, step = 0, name = (i: number) => `Reading ${i + 1}` } = options;
   let left = values.map((_, i) => i);
   const found: Farthest[] = [];
   let wild = 0;
@@ -106,6 +111,6 @@ export function questionReadings(
     critical: decided.critical,
     ...(modified === undefined ? {} : { modified }),
     others: wild - 1,
-    why: `Reading ${first.index + 1} ${distance}${wild > 1 ? ` (${wild - 1} more stand${wild === 2 ? 's' : ''} apart)` : ''}; chance alone does that in fewer than ${roughly(100 * (1 - level))} of 100 such sets. Was it miswritten, bumped, or read on another range? It still counts until you take it out.`,
+    why: `${name(first.index)} ${distance}${wild > 1 ? ` (${wild - 1} more stand${wild === 2 ? 's' : ''} apart)` : ''}; chance alone does that in fewer than ${roughly(100 * (1 - level))} of 100 such sets. Was it miswritten, bumped, or read on another range? It still counts until you take it out.`,
   };
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Component, combine, summarise } from './index.ts';
+import { type Component, combine, neighbourCorrelation, summarise } from './index.ts';
 import { LOTTERY, MAVRO, MICHELSO, pairs } from './nist-data.ts';
 
 const close = (own: number, other: number, relative: number): void =>
@@ -8,19 +8,20 @@ const close = (own: number, other: number, relative: number): void =>
 
 describe('published: NIST StRD, univariate summary statistics', () => {
   test.each([
-    ['NumAcc1', [10000001, 10000003, 10000002], 10000002, 1, 1e-12],
-    ['NumAcc2', pairs(1.2, 1.1, 1.3), 1.2, 0.1, 1e-12],
+    ['NumAcc1', [10000001, 10000003, 10000002], 10000002, 1, -0.5, 1e-12],
+    ['NumAcc2', pairs(1.2, 1.1, 1.3), 1.2, 0.1, -0.999, 1e-12],
     // The data themselves, rounded to doubles, have a deviation of 0.10000000003492 and 0.10000000055879.
-    ['NumAcc3', pairs(1000000.2, 1000000.1, 1000000.3), 1000000.2, 0.1, 1e-9],
-    ['NumAcc4', pairs(10000000.2, 10000000.1, 10000000.3), 10000000.2, 0.1, 1e-8],
-    ['Lottery', LOTTERY, 518.95871559633, 291.699727470969, 1e-12],
-    ['Mavro', MAVRO, 2.001856, 0.000429123454003053, 1e-10],
-    ['Michelso', MICHELSO, 299.8524, 0.0790105478190518, 1e-10],
-  ] as const)('%s', (_, data, mean, deviation, relative) => {
+    ['NumAcc3', pairs(1000000.2, 1000000.1, 1000000.3), 1000000.2, 0.1, -0.999, 1e-9],
+    ['NumAcc4', pairs(10000000.2, 10000000.1, 10000000.3), 10000000.2, 0.1, -0.999, 1e-8],
+    ['Lottery', LOTTERY, 518.95871559633, 291.699727470969, -0.120948622967393, 1e-12],
+    ['Mavro', MAVRO, 2.001856, 0.000429123454003053, 0.937989183438248, 1e-10],
+    ['Michelso', MICHELSO, 299.8524, 0.0790105478190518, 0.535199668621283, 1e-10],
+  ] as const)('%s', (_, data, mean, deviation, neighbours, relative) => {
     const own = summarise(data);
     close(own.mean, mean, 2e-15);
     close(own.deviation, deviation, relative);
     close(own.standard, deviation / Math.sqrt(data.length), relative);
+    close(neighbourCorrelation(data), neighbours, relative);
     expect(own.freedom).toBe(data.length - 1);
   });
 
@@ -77,6 +78,8 @@ describe('derived: summaries', () => {
     expect(Number.isFinite(wide.mean) && Number.isFinite(wide.deviation)).toBe(true);
     close(summarise([5e-324, 5e-324]).mean, 5e-324, 0);
     expect(() => summarise([1e308])).toThrow(/Reading 1 is not a finite number/);
+    expect(neighbourCorrelation([3, 3, 3])).toBe(0);
+    expect(() => neighbourCorrelation([1])).toThrow(/At least two/);
     expect(() => summarise([])).toThrow(/At least one reading/);
     expect(() => summarise([1, Number.NaN])).toThrow(/Reading 2 is not a finite number/);
   });
