@@ -125,13 +125,22 @@ export function changed(file: RefitFile, changes: readonly Change[], io: Io): Re
 /** Writes the whole file, or leaves the old one as it was. */
 export function writeRefitFile(file: RefitFile, replace: boolean): void {
   const bytes = bytesOf(file);
-  const name = shown(file.path);
-  const there = entryAt(file.path);
+  writeWhole(file.path, bytes, replace, () => {
+    if (file.bytes && !Buffer.from(file.bytes).equals(readBytes(file.path)))
+      throw new Refusal(
+        `${shown(file.path)} was changed by another program meanwhile; nothing was written, do it again.`,
+      );
+  });
+}
+
+/** Writes any file whole, or leaves what was there; `look` may refuse just before. */
+export function writeWhole(path: string, bytes: Uint8Array, replace: boolean, look = () => {}): void {
+  const name = shown(path);
+  const there = entryAt(path);
   if (there && !replace) throw new Refusal(`${name} is there already; choose another name, or add --force.`);
-  if (file.bytes && !Buffer.from(file.bytes).equals(readBytes(file.path)))
-    throw new Refusal(`${name} was changed by another program meanwhile; nothing was written, do it again.`);
+  look();
   try {
-    replaceFile(there ? realpathSync(file.path) : file.path, bytes);
+    replaceFile(there ? realpathSync(path) : path, bytes);
   } catch (fault) {
     throw new Refusal(`${name} could not be written: ${reason(fault)}.`);
   }

@@ -14,6 +14,7 @@ const LINES: Readonly<Record<string, readonly string[]>> = {
   check: ['FILE', '--axis', 'X', '--units', 'in'],
   why: ['FILE', 'X.whirl'],
   sheet: ['screw-lead', 'P=5 mm', '--basis', 'told'],
+  survey: ['FILE', 'tag', '12', 'here=X motor', 'ends=both', '--note', 'words'],
   show: ['FILE'],
   history: ['FILE'],
   pack: ['FILE', 'OUT'],

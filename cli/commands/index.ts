@@ -11,6 +11,7 @@ import { serve } from './serve.ts';
 import { set } from './set.ts';
 import { sheet } from './sheet.ts';
 import { show } from './show.ts';
+import { survey } from './survey.ts';
 import { whyFinding } from './why.ts';
 
 export const COMMANDS: readonly Command[] = [
@@ -23,6 +24,7 @@ export const COMMANDS: readonly Command[] = [
   show,
   option,
   choose,
+  survey,
   history,
   pack,
   unpack,

@@ -16,14 +16,13 @@ const changed = (refit: Refit, ...changes: (Change | undefined)[]): Refit => {
 const coolant = surveyItem('coolant')!;
 
 describe('how far a survey is', () => {
-  test('derived: parts that fill a place count, wishes and options do not', () => {
+  test('derived: parts that fill a place count, wishes, the workshop and options do not', () => {
     const { parts, shares } = surveyOf(SAMPLE);
     expect(parts.map(({ at, looked }) => [at, looked])).toEqual([
       ['X.motor', false],
       ['X.screw', true],
-      ['site', false],
     ]);
-    expect(shares.parts).toEqual({ done: 1, all: 3 });
+    expect(shares.parts).toEqual({ done: 1, all: 2 });
     const unsure = changed(SAMPLE, partFound(SAMPLE, 'x-screw', { condition: 'unknown' }));
     expect(surveyOf(unsure).shares.parts.done).toBe(0);
     expect(partFound(SAMPLE, 'constructor', { condition: 'dead' })).toBeUndefined();

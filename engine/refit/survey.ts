@@ -48,8 +48,8 @@ export interface Survey {
   };
 }
 
-/** Places that hold wishes, not things to look at. */
-const WISHES = new Set(['duty']);
+/** What is wished for and where it stands: neither works nor wears. */
+const NO_THING = new Set(['duty', 'site']);
 
 const byNumber = new Intl.Collator('en', { numeric: true });
 
@@ -57,7 +57,7 @@ export function surveyOf(refit: Refit): Survey {
   const parts: SurveyedPart[] = [];
   for (const { chain, name, place } of everyPlace(refit)) {
     const part = place.chosen === null ? undefined : refit.parts[place.chosen];
-    if (!part || WISHES.has(name)) continue;
+    if (!part || NO_THING.has(name)) continue;
     const looked = part.condition !== undefined && part.condition !== 'unknown';
     parts.push({ at: chain === null ? name : `${chain}.${name}`, place: name, part, looked });
   }
