@@ -23,6 +23,7 @@ import { windingResistance } from './methods/winding-resistance.ts';
 import type { Method } from './types.ts';
 
 export { DRAWING_SIZE, type Drawing, type Point, type Shape } from './drawing.ts';
+export { type Measurement, type Recorded, recordEvidence } from './record.ts';
 export { runMethod } from './run.ts';
 export type {
   AccuracyAsked,

@@ -84,7 +84,7 @@ function partsOf(
   isReading: boolean,
 ): readonly Part[] {
   const typed = typedDoubt(asked, quantity);
-  if (typed > 0) return [doubtOf({ id, name: asked.name, kind: 'tolerance' }, typed)];
+  if (typed > 0) return [doubtOf({ id, name: asked.name, kind: kindOf(quantity) }, typed)];
   if (accuracy) {
     const amount = limitsOf(accuracy.of, quantity.value, digit) / Math.sqrt(3);
     return amount > 0 ? [doubtOf({ id: accuracy.id, name: accuracy.name, kind: 'instrument' }, amount)] : [];
@@ -96,6 +96,13 @@ function partsOf(
       digit / Math.sqrt(12),
     ),
   ];
+}
+
+/** What a typed ± was said to be; a limit where nothing was said. */
+function kindOf({ spread }: Quantity): Part['kind'] {
+  return spread === undefined || spread.kind === 'expanded' || spread.kind === 'readings'
+    ? 'tolerance'
+    : spread.kind;
 }
 
 /** Standard uncertainty of a ± as typed, SI. */

@@ -164,7 +164,7 @@ export function readTaken(method: Method, taken: Taken): Result<Read & Notebook>
 }
 
 function readFrom(entries: Entries, rows: ReadonlyMap<number, Row>): Read & Notebook {
-  const lines = new Map<string, WorkingLine>();
+  const lines = new Map<string, { readonly line: WorkingLine; uses: number }>();
   const numbers = [...rows.keys()];
   return {
     entry: (key) => {
@@ -181,11 +181,15 @@ function readFrom(entries: Entries, rows: ReadonlyMap<number, Row>): Read & Note
     rows: numbers,
     through: (sheet, key, given) => {
       const id = `${sheet.id}.${key}`;
-      if (!lines.has(id)) lines.set(id, lineOf(sheet, key, given));
+      const known = lines.get(id);
+      if (known) known.uses += 1;
+      else lines.set(id, { line: lineOf(sheet, key, given), uses: 1 });
       return through(sheet, key, given);
     },
     get lines() {
-      return [...lines.values()];
+      return [...lines.values()].map(({ line, uses }) =>
+        uses === 1 ? line : { ...line, name: `${line.name}, the first of ${uses}` },
+      );
     },
   };
 }

@@ -37,8 +37,11 @@ export function runMethod(method: Method, taken: Taken): Result<Outcome> {
 
 /** Without a stated accuracy the ± holds only what the readings themselves can tell. */
 function unstated({ given }: Method, taken: Taken): Verdict[] {
+  const used = (key: string): boolean =>
+    Boolean(taken.given[key]?.trim()) || (taken.readings[key] ?? []).some((text) => text.trim() !== '');
   const silent = given.filter(
-    (entry) => entry.kind === 'accuracy' && !entry.usual && !taken.given[entry.key]?.trim(),
+    (entry) =>
+      entry.kind === 'accuracy' && !entry.usual && !taken.given[entry.key]?.trim() && entry.of.some(used),
   );
   if (silent.length === 0) return [];
   const names = silent.map(({ name, key }) => `${name} (${key})`).join(' and ');

@@ -234,7 +234,6 @@ export const backEmf = method({
         ...oddRows(
           rows.map((each) => ({ row: each.row, value: each.K.value })),
           'back-EMF constant',
-          'V/krpm',
         ),
         ...throughZero(rows),
       ],

@@ -172,7 +172,6 @@ export const backlashSplit = method({
       oddRows(
         rows.map(({ row, lost }) => ({ row, value: lost.value })),
         `lost motion at ${place}`,
-        'µm',
       ),
     );
     return {

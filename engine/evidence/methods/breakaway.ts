@@ -224,7 +224,6 @@ export const breakaway = method({
       oddRows(
         each.map(({ row, load }) => ({ row, value: load.value })),
         what === 'slide' ? 'pull' : 'torque',
-        unit,
       ),
     );
     return { results, verdicts, questions };

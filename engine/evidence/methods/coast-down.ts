@@ -237,7 +237,7 @@ export const coastDown = method({
     return {
       results,
       verdicts,
-      questions: [...oddRows(bare, 'time', 's'), ...oddRows(loaded, 'time with the disc', 's')],
+      questions: [...oddRows(bare, 'time'), ...oddRows(loaded, 'time with the disc')],
     };
   },
 });

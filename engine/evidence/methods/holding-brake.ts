@@ -31,17 +31,17 @@ export const holdingBrake = method({
   ],
   drawing: draw(
     'A brake on a motor shaft; a supply on its coil; a lever and a scale that pull until it slips.',
-    motorEnd(90, 92, 42),
-    box(60, 128, 60, 22),
-    words(90, 144, 'brake'),
-    line([90, 87], [226, 87]),
-    line([90, 97], [226, 97]),
-    line([226, 87], [226, 97]),
-    springScale([216, 97], [216, 186]),
-    supply(20, 8, '24 V'),
-    wire([34, 54], [34, 140], [60, 140]),
-    wire([70, 54], [44, 64], [44, 146], [60, 146]),
-    words(232, 150, 'until it slips', 'start'),
+    motorEnd(120, 92, 36),
+    box(88, 124, 64, 22),
+    words(120, 140, 'brake'),
+    line([120, 87], [246, 87]),
+    line([120, 97], [246, 97]),
+    line([246, 87], [246, 97]),
+    springScale([236, 97], [236, 186]),
+    supply(6, 8, '24 V'),
+    wire([20, 54], [20, 142], [88, 142]),
+    wire([56, 54], [56, 132], [88, 132]),
+    words(250, 150, 'until it slips', 'start'),
   ),
   given: [
     {
@@ -149,7 +149,7 @@ export const holdingBrake = method({
                 `It lets go at ${percent(share.value)} of its voltage, which is near the limit of 90 %.`,
               ),
       );
-      questions.push(...oddRows(releases, 'release voltage', 'V'));
+      questions.push(...oddRows(releases, 'release voltage'));
     }
     if (slips.length > 0) {
       const r = read.maybe('lever');
@@ -188,7 +188,7 @@ export const holdingBrake = method({
         verdicts.push(
           note('Pulled at few places: a brake has weak ones. Pull at four places of the turn, both ways.'),
         );
-      questions.push(...oddRows(slips, 'pull', 'N'));
+      questions.push(...oddRows(slips, 'pull'));
     }
     return { results, verdicts, questions };
   },

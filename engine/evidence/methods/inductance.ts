@@ -140,7 +140,6 @@ export const inductance = method({
       questions: oddRows(
         rows.map((each) => ({ row: each.row, value: each.L.value })),
         'inductance',
-        'mH',
       ),
     };
   },

@@ -34,13 +34,13 @@ export const insulation = method({
   drawing: draw(
     'An insulation tester between the joined leads and the bare frame of a motor.',
     motorLying(30, 110),
-    meter(196, 40, '180 MΩ'),
+    meter(196, 40, '180'),
     wire([206, 102], [206, 60], [60, 60], [42, 110]),
     wire([60, 60], [56, 110]),
     wire([232, 102], [232, 190], [46, 190], [46, 168]),
     words(120, 52, 'all leads joined'),
     words(140, 182, 'bare frame'),
-    words(219, 32, '500 V'),
+    words(248, 56, 'MΩ, at 500 V', 'start'),
   ),
   given: [
     {

@@ -187,7 +187,6 @@ export const lockedRotor = method({
       questions: oddRows(
         rows.map(({ row, Kt }) => ({ row, value: Kt.value })),
         'torque constant',
-        'N·m/A',
       ),
     };
   },

@@ -27,7 +27,7 @@ export const lostCounts = method({
     circle(60, 100, 40),
     line([60, 100], [60, 64]),
     turning(60, 100, 52, -130, -50),
-    words(60, 164, 'many turns'),
+    words(60, 36, 'many turns'),
     line(
       [120, 70],
       [140, 70],
@@ -56,7 +56,7 @@ export const lostCounts = method({
     line([120, 165], [168, 165], [168, 147], [174, 147], [174, 165], [220, 165]),
     words(112, 64, 'A', 'end'),
     words(112, 110, 'B', 'end'),
-    words(112, 162, 'index', 'end'),
+    words(114, 168, 'index', 'end'),
     wire([220, 60], [244, 60]),
     wire([220, 105], [244, 105]),
     box(244, 46, 66, 76),

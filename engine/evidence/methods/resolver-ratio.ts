@@ -123,7 +123,6 @@ export const resolverRatio = method({
       questions: oddRows(
         rows.map((each) => ({ row: each.row, value: each.TR.value })),
         'ratio',
-        '1',
       ),
     };
   },

@@ -151,7 +151,6 @@ export const runOut = method({
       oddRows(
         each.map(({ row, swing }) => ({ row, value: swing.value })),
         'run-out',
-        'µm',
       ),
     );
     return { results, verdicts, questions };

@@ -137,7 +137,6 @@ export const tachoConstant = method({
       questions: oddRows(
         rows.map((each) => ({ row: each.row, value: each.K.value })),
         'tacho constant',
-        'V/krpm',
       ),
     };
   },

@@ -111,8 +111,11 @@ export const travelPerTurn = method({
     return {
       results: [lead],
       verdicts: judge(lead, ranked, N.value),
-      candidates: ranked.slice(0, 6).map((each) => candidateOf(each, lead)),
-      questions: oddRows(travels, 'travel', 'mm'),
+      candidates: ranked
+        .filter(({ likely }, at) => at < 3 || likely > 0.001)
+        .slice(0, 6)
+        .map((each) => candidateOf(each, lead)),
+      questions: oddRows(travels, 'travel'),
     };
   },
 });
@@ -124,11 +127,14 @@ function candidateOf({ lead, names, likely }: RankedLead, found: QuantityResult)
       likely,
       why: 'turns miscounted, a belt or gear between, the travel misread, or a screw made for this machine alone',
     };
-  const off = found.value - lead;
-  const times =
-    found.standard > 0 ? `, ${(Math.abs(off) / found.standard).toFixed(1)} times the standard doubt` : '';
-  const size = formatQuantity(off, Math.abs(off) < 1e-4 ? 'µm' : 'mm', { digits: 2 });
-  return { name: names.join('; or '), likely, why: `the measured lead is ${size} off${times}` };
+  const off = Math.abs(found.value - lead);
+  const times = found.standard > 0 ? `, ${(off / found.standard).toFixed(1)} times the standard doubt` : '';
+  const size = formatQuantity(off, off < 1e-4 ? 'µm' : 'mm', { digits: 2 });
+  return {
+    name: names.join('; or '),
+    likely,
+    why: `the measured lead is ${size} ${found.value < lead ? 'less' : 'more'}${times}`,
+  };
 }
 
 function judge(lead: QuantityResult, ranked: readonly RankedLead[], turns: number): Verdict[] {

@@ -219,7 +219,6 @@ export const windingResistance = method({
       questions: oddRows(
         at.map(({ row, R }) => ({ row, value: R.value })),
         'resistance',
-        'Ω',
       ),
     };
   },
