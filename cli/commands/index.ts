@@ -1,6 +1,7 @@
 /** Every command. Add one: its file and one line here; help shows them in this order. */
 import type { Command } from '../command.ts';
 import { check } from './check.ts';
+import { evidence } from './evidence.ts';
 import { helpOn, version } from './help.ts';
 import { history } from './history.ts';
 import { newRefitFile } from './new.ts';
@@ -21,6 +22,7 @@ export const COMMANDS: readonly Command[] = [
   check,
   whyFinding,
   sheet,
+  evidence,
   show,
   option,
   choose,
