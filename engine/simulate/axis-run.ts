@@ -2,12 +2,28 @@
 import { constantsOf, driveKindOf, weightTorque } from './constants.ts';
 import { Controller } from './control.ts';
 import type { EventKind, EventList } from './events.ts';
+import {
+  ACTUAL,
+  AMPERES,
+  BUS,
+  COMMANDED,
+  FOLLOWING,
+  IO_SIZE,
+  REFERENCE,
+  REFERENCE1,
+  SEEN,
+  SPAN,
+  SPEED,
+  T,
+  TAKEN,
+  VOLTAGE,
+} from './io.ts';
 import { type AxisModel, type StepperMotor, travelPerRadian } from './model.ts';
 import { CURRENT, type DriveKind, type Ending, HELD, LIMIT, LOAD, PHI, W1, WIND, ZC, ZV } from './modes.ts';
 import type { Move } from './moves.ts';
 import { Notes } from './notes.ts';
 import { ENERGY, Plant } from './plant.ts';
-import { type Happenings, inRadians, type Reference } from './reference.ts';
+import type { Happenings, Reference } from './reference.ts';
 import type { EnergyBalance, Summary } from './run.ts';
 import { pullOutTorque } from './stepper.ts';
 
@@ -21,16 +37,13 @@ const NEVER = Number.POSITIVE_INFINITY;
 export class AxisRun {
   readonly plant: Plant;
   readonly model: AxisModel;
+  readonly followingLimit: number;
   readonly notes: Notes;
   /** m of travel per motor radian. */
   readonly r: number;
   on = true;
   /** s at which the error first left all proportion; undefined while it has not. */
   leaving: number | undefined;
-  /** As last observed, m. */
-  commanded = 0;
-  actual = 0;
-  following = 0;
   private readonly axis: number;
   private readonly controller: Controller | null;
   private readonly stepper: StepperMotor | null;
@@ -39,13 +52,17 @@ export class AxisRun {
   private readonly force: number;
   private readonly breaks: readonly number[];
   private readonly marks: readonly number[];
-  private readonly ref = new Float64Array(3);
+  readonly io = new Float64Array(IO_SIZE);
   /** s of one sample, and from one look (a run of the outer loops) to the next. */
   private readonly h: number;
   private readonly look: number;
   private readonly weight: number;
+  private readonly duty: number;
+  private readonly brushDrop: number;
   private readonly storedAtStart: number;
   private nextBreak = 0;
+  /** s of the next thing set to happen. */
+  private next = NEVER;
   private nextMark = 0;
   private driveOffAt: number;
   private forceFrom: number;
@@ -63,13 +80,14 @@ export class AxisRun {
     settleBand: number,
   ) {
     this.model = model;
+    this.followingLimit = model.drive.followingLimit;
     this.axis = axis;
     this.events = events;
     this.h = h;
     this.look = lookOf(model, h);
     this.notes = new Notes(settleBand);
     this.r = travelPerRadian(model);
-    this.reference = inRadians(reference, this.r);
+    this.reference = reference.scaled(1 / this.r);
     const drive = driveKindOf(model);
     const sampled = drive === 'voltage' || drive === 'current';
     this.controller = sampled ? new Controller(model) : null;
@@ -85,7 +103,10 @@ export class AxisRun {
     this.forceTo = happenings.forceTo;
     this.breaks = sampled ? [] : reference.breaks.filter((t) => t > 0);
     this.marks = reference.marks;
+    this.duty = model.drive.duty;
+    this.brushDrop = model.motor.kind === 'servo' ? model.motor.brushDrop : 0;
     if (this.stepper) this.plant.pulse = model.drive.pulse / this.r;
+    this.foresee();
     this.start(drive);
     this.storedAtStart = this.plant.stored();
   }
@@ -121,88 +142,91 @@ export class AxisRun {
     return plant.x[PHI]! - plant.windBeforeScrew(model.transmission.couplingShare);
   }
 
-  /** Notes where everything is at `t`, before the sample that begins there. */
-  observe(t: number): void {
-    const { ref, plant, r } = this;
-    this.reference.at(t, ref);
-    this.commanded = ref[0]! * r;
-    this.actual = (plant.x[PHI]! - plant.x[WIND]!) * r;
-    this.following = (ref[0]! - this.seen()) * r;
-    this.notes.observe(
-      t,
-      this.commanded,
-      ref[1]!,
-      t >= this.reference.end,
-      this.actual,
-      this.following,
-      plant.x[CURRENT]!,
-      plant.x[W1]!,
-    );
-    if (this.nextMark < this.marks.length && t >= this.marks[this.nextMark]! - this.look) {
-      this.notes.places.push(this.actual);
+  /** Notes where everything is at the time in `io`, before the look that begins there. */
+  observe(): void {
+    const { io, plant, r } = this;
+    const { x } = plant;
+    this.reference.at(io);
+    const seen = this.seen();
+    io[SEEN] = seen;
+    io[COMMANDED] = io[REFERENCE]! * r;
+    io[ACTUAL] = (x[PHI]! - x[WIND]!) * r;
+    io[FOLLOWING] = (io[REFERENCE]! - seen) * r;
+    io[SPEED] = x[W1]!;
+    io[AMPERES] = x[CURRENT]!;
+    this.notes.observe(io, io[T]! >= this.reference.end);
+    if (this.nextMark < this.marks.length && io[T]! >= this.marks[this.nextMark]! - this.look) {
+      this.notes.places.push(io[ACTUAL]!);
       this.nextMark++;
     }
   }
 
-  /** The sample from `t` with this bus voltage; returns J the drive took from the bus. */
-  go(t: number, h: number, bus: number): number {
-    const { plant, controller, stepper, model, ref } = this;
+  /** The look that begins at the time in `io` and lasts its span, with its bus voltage; writes what was taken. */
+  go(): void {
+    const { io, plant, controller, stepper } = this;
     const { u } = plant;
-    const { duty } = model.drive;
-    const motor = model.motor;
-    const voltage = Math.max(0, duty * bus - (motor.kind === 'servo' ? motor.brushDrop : 0));
+    const voltage = Math.max(0, this.duty * io[BUS]! - this.brushDrop);
+    io[VOLTAGE] = voltage;
     u[LIMIT] = voltage;
     const before = plant.drawn;
-    if (!this.on) this.advance(t + h, h);
-    else if (controller) this.controlled(controller, t, h, voltage);
+    if (!this.on) this.advance(io[T]! + io[SPAN]!, io[SPAN]!);
+    else if (controller) this.controlled(controller);
     else {
       if (stepper) {
-        plant.fieldTorque = pullOutTorque(stepper, ref[1]!, voltage);
-        this.watchStep(t);
-      } else this.analogueLimits(t, h);
-      this.advance(t + h, h);
+        plant.fieldTorque = pullOutTorque(stepper, io[REFERENCE1]!, voltage);
+        this.watchStep();
+      } else this.analogueLimits();
+      this.advance(io[T]! + io[SPAN]!, io[SPAN]!);
     }
-    let taken = plant.drawn - before;
+    io[TAKEN] = plant.drawn - before;
     // Both phases of a stepper carry their current whether it moves or not.
-    if (stepper && this.on) taken += stepper.ratedCurrent ** 2 * stepper.resistance * h;
-    return taken;
+    if (stepper && this.on) io[TAKEN] += stepper.ratedCurrent ** 2 * stepper.resistance * io[SPAN]!;
   }
 
   /** One look of a sampled control: its outer loops once, the current loop at each of its samples. */
-  private controlled(controller: Controller, t: number, h: number, voltage: number): void {
-    const { plant, ref } = this;
+  private controlled(controller: Controller): void {
+    const { plant, io } = this;
     const { x, u } = plant;
     if (!controller.cascade) {
-      u[HELD] = controller.single(this.seen(), x[W1]!, x[CURRENT]!, ref[0]!, ref[1]!, ref[2]!, voltage);
-      this.cuts(controller, t, h);
-      this.advance(t + h, h);
+      u[HELD] = controller.single(io);
+      this.cuts(controller, io[T]!, io[SPAN]!);
+      this.advance(io[T]! + io[SPAN]!, io[SPAN]!);
       return;
     }
-    controller.outer(this.seen(), x[W1]!, ref[0]!, ref[1]!, ref[2]!);
-    const { loop } = controller;
-    const end = t + h;
-    const whole = h > this.look - 1e-9 * this.h;
-    if (controller.cutCurrent !== 0) this.cuts(controller, t, h);
-    if (
-      loop &&
-      whole &&
-      this.pending() >= end &&
-      plant.lift(loop, controller.inner, controller.wantedCurrent, voltage)
-    ) {
-      plant.time = end;
+    controller.outer(io);
+    if (controller.cutCurrent !== 0) {
+      this.cuts(controller, io[T]!, io[SPAN]!);
+      controller.cutCurrent = 0;
+    }
+    if (this.calm(controller) && plant.lift(controller.loop!, controller.inner, io)) {
+      plant.time = io[T]! + io[SPAN]!;
       return;
     }
-    controller.cutCurrent = 0;
-    for (let at = t; end - at > 1e-9 * this.h; ) {
+    this.oneByOne(controller, io[T]!, io[T]! + io[SPAN]!, x, u);
+  }
+
+  /** A whole look in which nothing is set to happen, of a loop that can go in one step. */
+  private calm({ loop }: Controller): boolean {
+    const { io } = this;
+    return loop !== null && io[SPAN]! > this.look - 1e-9 * this.h && this.pending() >= io[T]! + io[SPAN]!;
+  }
+
+  private oneByOne(
+    controller: Controller,
+    from: number,
+    end: number,
+    x: Float64Array,
+    u: Float64Array,
+  ): void {
+    for (let at = from; end - at > 1e-9 * this.h; ) {
       const span = Math.min(this.h, end - at);
-      u[HELD] = controller.innermost(x[W1]!, x[CURRENT]!, voltage);
+      u[HELD] = controller.innermost(this.io, x[W1]!, x[CURRENT]!);
       if (controller.cutVoltage !== 0) this.cuts(controller, at, span);
       this.advance(at + span, span);
       at += span;
-      if (!this.on) {
-        if (end - at > 1e-9 * this.h) this.advance(end, end - at);
-        return;
-      }
+      if (this.on) continue;
+      if (end - at > 1e-9 * this.h) this.advance(end, end - at);
+      return;
     }
   }
 
@@ -213,16 +237,19 @@ export class AxisRun {
       this.events.add('voltage-limit', t, this.axis);
   }
 
-  private analogueLimits(t: number, h: number): void {
+  private analogueLimits(): void {
     const { current, voltage } = this.plant.limits;
+    const t = this.io[T]!;
+    const h = this.io[SPAN]!;
     if (current !== 0 && this.notes.cutCurrent(t, h, current)) this.events.add('current-limit', t, this.axis);
     if (voltage !== 0 && this.notes.cutVoltage(t, h, voltage)) this.events.add('voltage-limit', t, this.axis);
   }
 
   /** A rotor more than half an electrical turn behind its field has lost its hold. */
-  private watchStep(t: number): void {
+  private watchStep(): void {
     if (this.notes.stalledAt < NEVER) return;
-    const behind = (this.ref[0]! - this.plant.x[PHI]!) * this.plant.constants.rotorTeeth;
+    const t = this.io[T]!;
+    const behind = (this.io[REFERENCE]! - this.plant.x[PHI]!) * this.plant.constants.rotorTeeth;
     if (Math.abs(behind) <= Math.PI) return;
     this.notes.stalledAt = t;
     this.events.add('stall', t, this.axis);
@@ -242,6 +269,7 @@ export class AxisRun {
       }
       plant.time = next;
       this.happen(next);
+      this.foresee();
     }
     if (whole) plant.tick();
     else if (end - plant.time > 1e-9 * h) plant.advance(end - plant.time);
@@ -249,8 +277,12 @@ export class AxisRun {
   }
 
   private pending(): number {
+    return this.next;
+  }
+
+  private foresee(): void {
     const law = this.nextBreak < this.breaks.length ? this.breaks[this.nextBreak]! : NEVER;
-    return Math.min(law, this.driveOffAt, this.forceFrom, this.forceTo, this.brakeAt);
+    this.next = Math.min(law, this.driveOffAt, this.forceFrom, this.forceTo, this.brakeAt);
   }
 
   private happen(t: number): void {
@@ -289,6 +321,7 @@ export class AxisRun {
     plant.fieldTorque = 0;
     plant.setDrive(model.drive.whenOff === 'short' && model.motor.kind === 'servo' ? 'short' : 'open');
     if (model.brake) this.brakeAt = t + model.brake.delay;
+    this.foresee();
     this.events.add('drive-off', t, this.axis);
   }
 
@@ -312,16 +345,16 @@ export class AxisRun {
     const { plant, model, events, axis } = this;
     plant.settleEnergy();
     const c = plant.constants;
-    const behind = (this.ref[0]! - plant.x[PHI]!) * c.rotorTeeth;
+    const behind = (this.io[REFERENCE]! - plant.x[PHI]!) * c.rotorTeeth;
     return this.notes.summary({
       until,
       referenceEnd: this.reference.end,
-      finalFollowing: this.following,
+      finalFollowing: this.io[FOLLOWING]!,
       rmsCurrent: Math.sqrt(Math.max(0, plant.energy[ENERGY.copper]!) / until),
       sticks: events.count('stick', axis),
       slips: events.count('slip', axis),
       distance: move.kind === 'reversal' ? move.distance : null,
-      travelAfterOff: this.on ? null : this.actual - this.placeAtOff,
+      travelAfterOff: this.on ? null : this.io[ACTUAL]! - this.placeAtOff,
       stepsLost: model.motor.kind === 'stepper' ? Math.round(behind / (2 * Math.PI)) * 4 : 0,
       energy: this.energy(),
     });

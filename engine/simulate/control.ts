@@ -2,6 +2,7 @@
  * The sampled control of one axis: what a drive's processor computes from counts and commands, in motor radians.
  * A command that is worked out now takes effect `delay` samples later.
  */
+import { AMPERES, REFERENCE, REFERENCE1, REFERENCE2, SEEN, SPEED, VOLTAGE, WANTED } from './io.ts';
 import type { InnerLoop } from './lift.ts';
 import { type AxisModel, inertias, travelPerRadian } from './model.ts';
 
@@ -38,7 +39,6 @@ export class Controller {
   readonly loop: InnerLoop | null;
   private untilPosition = 0;
   private wantedSpeed = 0;
-  wantedCurrent = 0;
   private zv = 0;
   /** Of the current loop: its integrator, and the command under way with a delay of one sample. */
   readonly inner = new Float64Array(2);
@@ -114,7 +114,6 @@ export class Controller {
     const command = this.setsCurrent ? i : this.R * i;
     this.queue.fill(command);
     this.inner[1] = command;
-    this.wantedCurrent = i;
     if (!this.cascade) {
       if (this.Ki > 0) this.zv = command / this.Ki;
       return this.Ki > 0 || !(this.Kp > 0) ? 0 : command / this.Kp;
@@ -152,15 +151,15 @@ export class Controller {
    * One run of the outer loops: where the axis is seen and how fast it turns, and the command with two derivatives.
    * Sets the wanted current of a cascade.
    */
-  outer(seenExactly: number, speed: number, reference: number, reference1: number, reference2: number): void {
-    const seen = this.seen(seenExactly);
+  outer(io: Float64Array): void {
+    const seen = this.seen(io[SEEN]!);
     const Tv = this.T * this.speedEvery;
     if (!this.started) this.lastSeen = seen;
     if (this.untilPosition === 0) {
-      const command = this.commanded(reference);
+      const command = this.commanded(io[REFERENCE]!);
       const rate =
         this.pulse === 0
-          ? reference1
+          ? io[REFERENCE1]!
           : this.started
             ? (command - this.lastCommand) / (this.T * this.positionEvery)
             : 0;
@@ -170,20 +169,22 @@ export class Controller {
     }
     this.untilPosition -= this.speedEvery;
     this.started = true;
-    const w = this.fromEncoder ? (seen - this.lastSeen) / Tv : speed;
+    const w = this.fromEncoder ? (seen - this.lastSeen) / Tv : io[SPEED]!;
     this.lastSeen = seen;
     const error = this.wantedSpeed - w;
-    const wanted = this.Kvp * error + this.Kvi * this.zv + this.aff * reference2;
+    const wanted = this.Kvp * error + this.Kvi * this.zv + this.aff * io[REFERENCE2]!;
     const had = wanted > this.limit ? this.limit : Math.max(wanted, -this.limit);
     this.cutCurrent = had === wanted ? 0 : wanted > 0 ? 1 : -1;
     this.zv += Tv * (this.Kvp > 0 ? error - (wanted - had) / this.Kvp : error);
-    this.wantedCurrent = had;
+    io[WANTED] = had;
+    this.cutVoltage = 0;
   }
 
   /** One run of the current loop of a cascade. Returns what takes effect now: V, or A where the drive sets the current. */
-  innermost(speed: number, current: number, voltage: number): number {
-    if (this.setsCurrent) return this.delayed(this.asFarAs(this.wantedCurrent, speed, voltage), voltage);
-    const error = this.wantedCurrent - current;
+  innermost(io: Float64Array, speed: number, current: number): number {
+    const voltage = io[VOLTAGE]!;
+    if (this.setsCurrent) return this.delayed(this.asFarAs(io[WANTED]!, speed, voltage), voltage);
+    const error = io[WANTED]! - current;
     const wanted = this.Kcp * error + this.Kci * this.inner[0]!;
     const had = wanted > voltage ? voltage : Math.max(wanted, -voltage);
     this.cutVoltage = had === wanted ? 0 : wanted > 0 ? 1 : -1;
@@ -200,17 +201,12 @@ export class Controller {
   }
 
   /** One sample of a single loop; returns what takes effect now. */
-  single(
-    seenExactly: number,
-    speed: number,
-    current: number,
-    reference: number,
-    reference1: number,
-    reference2: number,
-    voltage: number,
-  ): number {
-    const seen = this.seen(seenExactly);
-    const command = this.commanded(reference);
+  single(io: Float64Array): number {
+    const speed = io[SPEED]!;
+    const current = io[AMPERES]!;
+    const voltage = io[VOLTAGE]!;
+    const seen = this.seen(io[SEEN]!);
+    const command = this.commanded(io[REFERENCE]!);
     const { T } = this;
     if (!this.started) {
       this.started = true;
@@ -218,7 +214,7 @@ export class Controller {
       this.lastCommand = command;
     }
     const error = command - seen;
-    const rate = this.pulse > 0 ? (command - this.lastCommand) / T : reference1;
+    const rate = this.pulse > 0 ? (command - this.lastCommand) / T : io[REFERENCE1]!;
     const change = this.onError
       ? (error - (this.lastCommand - this.lastSeen)) / T
       : -(seen - this.lastSeen) / T;
@@ -229,7 +225,7 @@ export class Controller {
       this.Ki * (this.zv + error * T) +
       this.Kd * change +
       this.kff * rate +
-      this.aff * reference2;
+      this.aff * io[REFERENCE2]!;
     let high: number;
     let low: number;
     this.cutCurrent = 0;

@@ -37,21 +37,22 @@ export interface Lift {
   readonly rows: Float64Array;
   /** Greatest size of each weight in any of the voltages asked for, and those voltages themselves. */
   readonly bound: Float64Array;
-  readonly voltages: readonly Float64Array[];
+  readonly voltages: readonly (readonly number[])[];
   /** Sums of products of what the steps began with; energies are linear in them. */
   readonly moments: Float64Array;
   readonly forms: readonly Float64Array[];
   used: boolean;
 }
 
-type Row = Float64Array;
-const unit = (at: number, value = 1): Row => {
-  const row = new Float64Array(LIFT_WIDTH);
-  row[at] = value;
+type Row = number[];
+const nothing = (): Row => [0, 0, 0, 0, 0, 0, 0, 0];
+const unit = (at: number): Row => {
+  const row = nothing();
+  row[at] = 1;
   return row;
 };
 function mix(...terms: readonly (readonly [number, Row])[]): Row {
-  const row = new Float64Array(LIFT_WIDTH);
+  const row = nothing();
   for (const [weight, from] of terms)
     for (let at = 0; at < LIFT_WIDTH; at++) row[at] = row[at]! + weight * from[at]!;
   return row;
@@ -77,7 +78,7 @@ export function makeLift(sample: OneSample, loop: InnerLoop): Lift {
   let i = mix([1, wanted], [-1, unit(3)]);
   let zc = unit(4);
   let queued = unit(5);
-  let turn = new Float64Array(LIFT_WIDTH);
+  let turn = nothing();
   const forms = Array.from({ length: FORMS }, () => new Float64Array(PAIRS));
   const voltages: Row[] = [];
   const square = (form: Float64Array, weight: number, a: Row, b: Row, mean: Row): void => {
@@ -121,7 +122,7 @@ export function makeLift(sample: OneSample, loop: InnerLoop): Lift {
     addProduct(forms[5]!, sample.load, slid, one);
     zc = mix([1, zc], [T, lack]);
     queued = asked;
-    turn = mix([1, turn], [1, dturn]) as Float64Array<ArrayBuffer>;
+    turn = mix([1, turn], [1, dturn]);
     w1 = nw1;
     w2 = nw2;
     wind = nwind;

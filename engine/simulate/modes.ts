@@ -29,6 +29,8 @@ export const WIDTH = STATES + INPUTS;
 
 /** A linear expression: weights of states, then of inputs. */
 export type Expression = Float64Array;
+/** The same while it is put together: plain arrays are made faster. */
+type Form = number[];
 
 export const DRIVES = [
   'voltage',
@@ -108,9 +110,8 @@ export type Ending =
   | 'voltage-'
   | 'voltage-free';
 
-/** Holds while `form` is not negative. */
+/** Holds while its form (see `guardWeight`) is not negative. */
 export interface Guard {
-  readonly form: Expression;
   readonly ending: Ending;
   /** Below −tolerance it has ended; rounding stays within. */
   readonly tolerance: number;
@@ -139,27 +140,36 @@ export interface Mode {
   readonly curved: 0 | 1 | 2;
   /** What the curved torque, per N·m, does to each state's rate. */
   readonly curvedOn: Float64Array;
-  /** Wanted current before its limit, and voltage before its limit (analogue controls). */
-  readonly wantedCurrent: Expression;
 }
 
-const zero = (): Expression => new Float64Array(WIDTH);
-const state = (at: number): Expression => {
+const zero = (): Form => {
+  const form: Form = [];
+  for (let at = 0; at < WIDTH; at++) form.push(0);
+  return form;
+};
+const state = (at: number): Form => {
   const form = zero();
   form[at] = 1;
   return form;
 };
-const input = (at: number): Expression => state(STATES + at);
-const constant = (value: number): Expression => scaled(input(ONE), value);
-function scaled(form: Expression, by: number): Expression {
-  return form.map((each) => (each === 0 ? 0 : each * by));
+const input = (at: number): Form => state(STATES + at);
+const constant = (value: number): Form => scaled(input(ONE), value);
+function scaled(form: Form, by: number): Form {
+  const out = zero();
+  // Nothing times an infinite limit stays nothing.
+  for (let at = 0; at < WIDTH; at++) if (form[at] !== 0) out[at] = form[at]! * by;
+  return out;
 }
-function sum(...forms: readonly Expression[]): Expression {
+function sum(...forms: readonly Form[]): Form {
   const total = zero();
   for (const form of forms) for (let at = 0; at < WIDTH; at++) total[at]! += form[at]!;
   return total;
 }
-const less = (a: Expression, b: Expression): Expression => sum(a, scaled(b, -1));
+function less(a: Form, b: Form): Form {
+  const out = zero();
+  for (let at = 0; at < WIDTH; at++) out[at] = a[at]! - b[at]!;
+  return out;
+}
 
 /** The slide's friction in slip: torque at no speed, and slope. */
 export function slideFriction(c: Constants, s2: number): { readonly dry: number; readonly slope: number } {
@@ -181,8 +191,8 @@ function electrics(c: Constants, flags: ModeFlags) {
   );
   const allowed = flags.satI === 0 ? wanted : constant(flags.satI * c.currentLimit);
   const none = { wanted: zero(), allowed: zero(), zv: zero(), zc: zero(), wantedVoltage: zero() };
-  const follows = (voltage: Expression): Expression => (c.L > 0 ? i : scaled(less(voltage, emf), 1 / c.R));
-  const ohmic = (current: Expression): Expression => sum(scaled(current, c.R), emf);
+  const follows = (voltage: Form): Form => (c.L > 0 ? i : scaled(less(voltage, emf), 1 / c.R));
+  const ohmic = (current: Form): Form => sum(scaled(current, c.R), emf);
   switch (flags.drive) {
     case 'voltage':
       return { ...none, voltage: input(HELD), current: follows(input(HELD)), carries: c.L > 0 };
@@ -219,7 +229,7 @@ function electrics(c: Constants, flags: ModeFlags) {
 }
 
 /** −(wanted − had)/gain: the integrator follows what the limit let through. */
-function antiWindup(wanted: Expression, had: Expression, gain: number): Expression {
+function antiWindup(wanted: Form, had: Form, gain: number): Form {
   return gain > 0 ? scaled(less(wanted, had), -1 / gain) : zero();
 }
 
@@ -231,8 +241,10 @@ export function buildMode(c: Constants, flags: ModeFlags): Mode {
   const e = electrics(c, flags);
   const rows = Array.from({ length: STATES }, zero);
   const guards: Guard[] = [];
-  const watch = (form: Expression, ending: Ending, scale: number): void => {
-    guards.push({ form, ending, tolerance: scale * TINY });
+  const guardForms: Form[] = [];
+  const watch = (form: Form, ending: Ending, scale: number): void => {
+    guards.push({ ending, tolerance: scale * TINY });
+    guardForms.push(form);
   };
   const smoothed = c.smooth > 0;
   const stepping = flags.drive === 'stepper';
@@ -247,7 +259,7 @@ export function buildMode(c: Constants, flags: ModeFlags): Mode {
   const hold2 = s2 !== 0 || smoothed ? 0 : Math.max(c.Ts, c.Tc);
   const torqueScale = Math.max(c.T1 + c.Ts, 1e-6);
 
-  const spring = (side: number): Expression =>
+  const spring = (side: number): Form =>
     sum(
       scaled(state(WIND), c.stiffness),
       constant(-side * c.gap * c.stiffness),
@@ -263,7 +275,7 @@ export function buildMode(c: Constants, flags: ModeFlags): Mode {
   rows[ZV] = e.zv;
   rows[ZC] = e.zc;
 
-  let friction1: Expression;
+  let friction1: Form;
   if (rigid) {
     // One body: the dry frictions of motor and slide act together, in the slide's state.
     friction1 = sum(constant(Math.sign(s2) * c.T1), scaled(state(W1), c.b1));
@@ -320,7 +332,7 @@ export function buildMode(c: Constants, flags: ModeFlags): Mode {
     }
   }
   limits(c, flags, e, watch);
-  const guardRows = sparse(guards.map(({ form }) => form));
+  const guardRows = sparse(guardForms);
 
   return {
     flags,
@@ -329,14 +341,13 @@ export function buildMode(c: Constants, flags: ModeFlags): Mode {
     guardStart: guardRows.start,
     guardColumn: guardRows.column,
     guardWeight: guardRows.weight,
-    current: e.current,
-    contactTorque,
-    voltage: e.voltage,
-    friction1,
-    friction2,
+    current: Float64Array.from(e.current),
+    contactTorque: Float64Array.from(contactTorque),
+    voltage: Float64Array.from(e.voltage),
+    friction1: Float64Array.from(friction1),
+    friction2: Float64Array.from(friction2),
     curved: smoothed ? 1 : stepping ? 2 : 0,
     curvedOn,
-    wantedCurrent: e.wanted,
   };
 }
 
@@ -345,7 +356,7 @@ function limits(
   c: Constants,
   { drive, satI, satV }: ModeFlags,
   e: ReturnType<typeof electrics>,
-  watch: (form: Expression, ending: Ending, scale: number) => void,
+  watch: (form: Form, ending: Ending, scale: number) => void,
 ): void {
   if (drive !== 'analogue' && drive !== 'analogue-ideal') return;
   if (Number.isFinite(c.currentLimit)) {
@@ -364,16 +375,16 @@ function limits(
   else watch(scaled(less(e.allowed, e.current), satV), 'voltage-free', 1);
 }
 
-function sparse(rows: readonly Expression[]) {
+function sparse(rows: readonly Form[]) {
   const start = [0];
   const column: number[] = [];
   const weight: number[] = [];
   for (const row of rows) {
-    row.forEach((value, at) => {
-      if (value === 0) return;
+    for (let at = 0; at < WIDTH; at++) {
+      if (row[at] === 0) continue;
       column.push(at);
-      weight.push(value);
-    });
+      weight.push(row[at]!);
+    }
     start.push(column.length);
   }
   return {

@@ -1,4 +1,5 @@
 /** What is noted of one axis while it runs: peaks, limits, settling, lost motion. */
+import { ACTUAL, AMPERES, COMMANDED, FOLLOWING, REFERENCE1, SPEED, T } from './io.ts';
 import type { EnergyBalance, Summary } from './run.ts';
 
 /** A limit let go for less than this is still the same episode, s. */
@@ -34,17 +35,15 @@ export class Notes {
     this.settleBand = settleBand;
   }
 
-  /** Lengths in m, times in s; `rate` is the command's speed. */
-  observe(
-    t: number,
-    commanded: number,
-    rate: number,
-    over: boolean,
-    actual: number,
-    following: number,
-    current: number,
-    speed: number,
-  ): void {
+  /** Takes the numbers of one look; `over` once the command has come to rest. */
+  observe(io: Float64Array, over: boolean): void {
+    const t = io[T]!;
+    const commanded = io[COMMANDED]!;
+    const actual = io[ACTUAL]!;
+    const following = io[FOLLOWING]!;
+    const rate = io[REFERENCE1]!;
+    const current = io[AMPERES]!;
+    const speed = io[SPEED]!;
     const size = following < 0 ? -following : following;
     if (size > this.peakFollowing) {
       this.peakFollowing = size;

@@ -5,6 +5,7 @@
  * may fall inside, or where the control is analogue, the step goes by series (see series.ts) with the event located.
  */
 
+import { VOLTAGE, WANTED } from './io.ts';
 import { formValue, type InnerLoop, type Lift, makeLift, passes, settle } from './lift.ts';
 import {
   buildMode,
@@ -64,6 +65,7 @@ interface Slot {
   ready: boolean;
   /** Several samples in one step, for this load. */
   lift: Lift | null;
+  looks: number;
   /** Slide and motor speed must stay within, else the series looks closer. */
   readonly low1: number;
   readonly high1: number;
@@ -78,6 +80,9 @@ interface Slot {
   readonly damping: number;
 }
 
+/** Nodes and weights of Gauss's rule on 0 … 1: three for a short step of a sampled control, six for an analogue one. */
+const SHORT_AT = [0.1127016653792583, 0.5, 0.8872983346207417];
+const SHORT_WEIGHT = [0.2777777777777778, 0.4444444444444444, 0.2777777777777778];
 const GAUSS_AT = [
   0.033765242898423975, 0.16939530676686776, 0.38069040695840156, 0.6193095930415985, 0.8306046932331322,
   0.966234757101576,
@@ -288,11 +293,15 @@ export class Plant {
    * All samples of the inner loop up to the next run of the speed loop, in one step. `inner` holds the loop's integrator
    * and the command under way. False, with nothing done, where that would not be exact.
    */
-  lift(loop: InnerLoop, inner: Float64Array, wanted: number, limit: number): boolean {
+  lift(loop: InnerLoop, inner: Float64Array, io: Float64Array): boolean {
+    const wanted = io[WANTED]!;
+    const limit = io[VOLTAGE]!;
     const slot = this.slot;
     if (!slot.ready || slot.load !== this.u[LOAD]!) this.prepare(slot);
     let lift = slot.lift;
     if (lift === null) {
+      // A mode that lasts a few looks only is not worth the matrix.
+      if (slot.looks++ < 8) return false;
       lift = makeLift(slot, loop);
       slot.lift = lift;
     }
@@ -502,6 +511,12 @@ export class Plant {
     }
   }
 
+  private get sampled(): boolean {
+    return (
+      this.drive === 'voltage' || this.drive === 'current' || this.drive === 'open' || this.drive === 'short'
+    );
+  }
+
   private moves(): boolean {
     return (
       this.reference !== null &&
@@ -523,10 +538,16 @@ export class Plant {
     const slide = phi - x[WIND]!;
     const z = this.scratch;
     let given = 0;
-    for (let node = 0; node < GAUSS_AT.length; node++) {
-      const t = GAUSS_AT[node]! * s;
-      const weight = GAUSS_WEIGHT[node]! * s;
-      for (let at = 0; at < WIDTH; at++) z[at] = series.value(at, t);
+    const short = this.sampled && mode.curved === 0;
+    const ats = short ? SHORT_AT : GAUSS_AT;
+    const weights = short ? SHORT_WEIGHT : GAUSS_WEIGHT;
+    // Motor and slide speed, wind-up and current are all that a sampled drive's energies need.
+    const used = short ? CURRENT : WIDTH - 1;
+    for (let at = 0; at < INPUTS; at++) z[STATES + at] = u[at]!;
+    for (let node = 0; node < ats.length; node++) {
+      const t = ats[node]! * s;
+      const weight = weights[node]! * s;
+      for (let at = short ? W1 : PHI; at <= used; at++) z[at] = series.value(at, t);
       const i = dot(mode.current, z);
       const w1 = z[W1]!;
       const w2 = z[W2]!;
@@ -548,7 +569,7 @@ export class Plant {
       for (let at = 0; at < WIDTH; at++) z[at] = at < STATES ? x[at]! : series.value(at, s);
       x[CURRENT] = dot(mode.current, z);
     }
-    for (let at = REF; at < REF + 3; at++) u[at] = series.value(STATES + at, s);
+    if (!this.sampled) for (let at = REF; at < REF + 3; at++) u[at] = series.value(STATES + at, s);
     energy[5]! += u[LOAD]! * (x[PHI]! - x[WIND]! - slide);
     this.time += s;
   }
@@ -703,6 +724,7 @@ function makeSlot(c: Constants, flags: ModeFlags): Slot {
     load: 0,
     ready: false,
     lift: null,
+    looks: 0,
     low1: still1 && s1 > 0 ? 0 : Number.NEGATIVE_INFINITY,
     high1: still1 && s1 < 0 ? 0 : Number.POSITIVE_INFINITY,
     low2: sign2 > 0 ? edge : sign2 < 0 ? -far : Number.NEGATIVE_INFINITY,

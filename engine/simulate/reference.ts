@@ -2,6 +2,7 @@
  * Where a move wants the axis to be: cubic pieces in time, read by a cursor that only goes forward.
  * A circle is the same along its arc, bent into two coordinates.
  */
+import { REFERENCE, REFERENCE1, REFERENCE2, T } from './io.ts';
 import type { Move, Profile } from './moves.ts';
 
 /** What `series` writes of each quantity: value and time derivatives over factorials. */
@@ -14,8 +15,10 @@ export interface Reference {
   readonly end: number;
   /** s at which each pause of a move there and back is over. */
   readonly marks: readonly number[];
-  /** Writes position, speed and acceleration at `t` into `out`. Times must not fall. */
-  at(t: number, out: Float64Array): void;
+  /** Writes position, speed and acceleration at the time in `io` into it. Times must not fall. */
+  at(io: Float64Array): void;
+  /** The same in other units: `by` of ours for one of its. */
+  scaled(by: number): Reference;
   /** Taylor coefficients of the position about `t`, as far as `out` is long; from the right at a break. */
   series(t: number, out: Float64Array): void;
 }
@@ -66,21 +69,34 @@ class Path implements Reference {
     return this.cursor;
   }
 
-  at(t: number, out: Float64Array): void {
+  at(io: Float64Array): void {
+    const t = io[T]!;
     const piece = this.seek(t);
-    if (4 * piece >= this.cubic.length) {
-      out[0] = this.position;
-      out[1] = 0;
-      out[2] = 0;
+    const { cubic } = this;
+    if (4 * piece >= cubic.length) {
+      io[REFERENCE] = this.position;
+      io[REFERENCE1] = 0;
+      io[REFERENCE2] = 0;
       return;
     }
     const s = t - this.starts[piece]!;
-    const c1 = this.cubic[4 * piece + 1]!;
-    const c2 = this.cubic[4 * piece + 2]!;
-    const c3 = this.cubic[4 * piece + 3]!;
-    out[0] = this.cubic[4 * piece]! + s * (c1 + s * (c2 + s * c3));
-    out[1] = c1 + s * (2 * c2 + 3 * s * c3);
-    out[2] = 2 * c2 + 6 * s * c3;
+    const c1 = cubic[4 * piece + 1]!;
+    const c2 = cubic[4 * piece + 2]!;
+    const c3 = cubic[4 * piece + 3]!;
+    io[REFERENCE] = cubic[4 * piece]! + s * (c1 + s * (c2 + s * c3));
+    io[REFERENCE1] = c1 + s * (2 * c2 + 3 * s * c3);
+    io[REFERENCE2] = 2 * c2 + 6 * s * c3;
+  }
+
+  /** The same path in other units: `by` of ours for one of its. */
+  scaled(by: number): Path {
+    const path = new Path();
+    path.marks.push(...this.marks);
+    path.starts.splice(0, 1, ...this.starts);
+    path.cubic.push(...this.cubic.map((each) => each * by));
+    path.time = this.time;
+    path.position = this.position * by;
+    return path;
   }
 
   series(t: number, out: Float64Array): void {
@@ -128,23 +144,27 @@ class Round implements Reference {
     return this.arc.marks;
   }
 
-  at(t: number, out: Float64Array): void {
-    this.arc.at(t, out);
+  at(io: Float64Array): void {
+    this.arc.at(io);
     const R = this.radius;
-    const angle = out[0]! / R;
-    const w = out[1]! / R;
-    const dw = out[2]! / R;
+    const angle = io[REFERENCE]! / R;
+    const w = io[REFERENCE1]! / R;
+    const dw = io[REFERENCE2]! / R;
     const s = Math.sin(angle);
     const c = Math.cos(angle);
     if (this.second) {
-      out[0] = R * (1 - c);
-      out[1] = R * s * w;
-      out[2] = R * (c * w * w + s * dw);
+      io[REFERENCE] = R * (1 - c);
+      io[REFERENCE1] = R * s * w;
+      io[REFERENCE2] = R * (c * w * w + s * dw);
     } else {
-      out[0] = R * s;
-      out[1] = R * c * w;
-      out[2] = R * (c * dw - s * w * w);
+      io[REFERENCE] = R * s;
+      io[REFERENCE1] = R * c * w;
+      io[REFERENCE2] = R * (c * dw - s * w * w);
     }
+  }
+
+  scaled(by: number): Round {
+    return new Round(this.arc.scaled(by), this.radius * by, this.second);
   }
 
   series(t: number, out: Float64Array): void {
@@ -247,43 +267,6 @@ function single(move: Exclude<Move, { kind: 'circle' }>): Path {
       return path.go(move.at);
   }
 }
-
-/** The same in other units: `by` of ours for one of the inner. */
-class Scaled implements Reference {
-  private readonly inner: Reference;
-  private readonly by: number;
-
-  constructor(inner: Reference, by: number) {
-    this.inner = inner;
-    this.by = by;
-  }
-
-  get breaks(): readonly number[] {
-    return this.inner.breaks;
-  }
-
-  get end(): number {
-    return this.inner.end;
-  }
-
-  get marks(): readonly number[] {
-    return this.inner.marks;
-  }
-
-  at(t: number, out: Float64Array): void {
-    this.inner.at(t, out);
-    for (let at = 0; at < 3; at++) out[at] = out[at]! * this.by;
-  }
-
-  series(t: number, out: Float64Array): void {
-    this.inner.series(t, out);
-    for (let at = 0; at < out.length; at++) out[at] = out[at]! * this.by;
-  }
-}
-
-/** A reference in motor radians, where one of them moves the slide by `travel` (m). */
-export const inRadians = (reference: Reference, travel: number): Reference =>
-  new Scaled(reference, 1 / travel);
 
 /** One reference in m, or two for a circle. Each is read by one reader only. */
 export function referencesOf(move: Move): readonly [Reference] | readonly [Reference, Reference] {

@@ -4,9 +4,9 @@ import { Bus } from './bus.ts';
 import { checkModel, checkMove, checkTogether } from './check-model.ts';
 import { CircleGauge } from './circle.ts';
 import { EventList } from './events.ts';
+import { ACTUAL, AMPERES, BUS, COMMANDED, FOLLOWING, SPAN, SPEED, T, TAKEN } from './io.ts';
 import type { AxisModel } from './model.ts';
 import { ModelError } from './model-error.ts';
-import { CURRENT, W1 } from './modes.ts';
 import type { Move } from './moves.ts';
 import { seconds } from './notes.ts';
 import { Recorder } from './record.ts';
@@ -76,35 +76,38 @@ export function simulate(model: AxisModel, move: Move, options: SimulateOptions 
   let mains = happenings.mainsOff;
   let stopped: string | null = null;
   let t = 0;
-  let power = 0;
+  // A constant supply whose mains never fail needs no looking after.
+  const unchanging = bus.steady && happenings.mainsOff === Number.POSITIVE_INFINITY;
 
   for (let sample = 0; ; sample++) {
     t = sample < samples ? sample * look : until;
     for (let at = 0; at < axes.length; at++) {
       const axis = axes[at]!;
-      axis.observe(t);
-      const size = axis.following < 0 ? -axis.following : axis.following;
+      const { io } = axis;
+      io[T] = t;
+      axis.observe();
+      const size = io[FOLLOWING]! < 0 ? -io[FOLLOWING]! : io[FOLLOWING]!;
       if (!(size < blowUp)) {
         const from = axis.notes.unstable?.from ?? axis.leaving ?? t;
         axis.notes.unstable = { from, says: `unstable: it grows without bound from ${seconds(from)} on` };
         events.add('unstable', t, at, `The loop is ${axis.notes.unstable.says}.`);
         stopped = 'The error grows without bound.';
       } else if (size > 2e-3 * blowUp) axis.leaving ??= t;
-      if (axis.on && size > axis.model.drive.followingLimit) trip('trip-following', t, at);
+      if (axis.on && size > axis.followingLimit) trip('trip-following', t, at);
       const recorder = recorders[at];
       if (recorder && axis.finite) {
         const { now } = recorder;
-        now[0] = axis.commanded;
-        now[1] = axis.actual;
-        now[2] = axis.following;
-        now[3] = axis.plant.x[W1]!;
-        now[4] = axis.plant.x[CURRENT]!;
+        now[0] = io[COMMANDED]!;
+        now[1] = io[ACTUAL]!;
+        now[2] = io[FOLLOWING]!;
+        now[3] = io[SPEED]!;
+        now[4] = io[AMPERES]!;
         now[5] = bus.voltage;
         recorder.take(t);
       }
     }
     if (stopped !== null || sample >= samples) break;
-    if (gauge) gauge.take(t, axes[0]!.actual, axes[1]!.actual);
+    if (gauge) gauge.take(t, axes[0]!.io[ACTUAL]!, axes[1]!.io[ACTUAL]!);
     if (t >= mains) {
       bus.mainsOff();
       events.add('mains-off', t, -1);
@@ -112,11 +115,18 @@ export function simulate(model: AxisModel, move: Move, options: SimulateOptions 
     }
     const span = sample === samples - 1 ? until - t : look;
     let taken = 0;
-    for (let at = 0; at < axes.length; at++) taken += axes[at]!.go(t, span, bus.voltage);
-    power = taken / span;
-    bus.advance(t, span, power);
-    if (bus.voltage > model.drive.overvoltage && axes[0]!.on) trip('trip-overvoltage', t + span, -1);
-    else if (bus.voltage < model.drive.undervoltage && axes[0]!.on) trip('trip-undervoltage', t + span, -1);
+    for (let at = 0; at < axes.length; at++) {
+      const axis = axes[at]!;
+      axis.io[SPAN] = span;
+      axis.io[BUS] = bus.voltage;
+      axis.go();
+      taken += axis.io[TAKEN]!;
+    }
+    if (!unchanging) {
+      bus.advance(t, span, taken / span);
+      if (bus.voltage > model.drive.overvoltage && axes[0]!.on) trip('trip-overvoltage', t + span, -1);
+      else if (bus.voltage < model.drive.undervoltage && axes[0]!.on) trip('trip-undervoltage', t + span, -1);
+    }
     if (sample % ASK_EVERY === 0) {
       if (options.shouldStop?.()) stopped = 'It was asked to stop.';
       else if (axes.some(({ plant }) => plant.seriesSteps > MOST_SERIES))
