@@ -64,7 +64,9 @@ function sampleSheet(id) {
   const isProcedure = (key) => sheet.symbols[key].kind === 'procedure';
   const procedures = sheet.derived.filter(isProcedure);
   const doubtful = new Set(
-    [...sources].filter(([, value]) => value.state === 'known' && value.doubt.size > 0).map(([key]) => key),
+    [...sources]
+      .filter(([, { value }]) => value.state === 'known' && value.doubt.size > 0)
+      .map(([key]) => key),
   );
   const plain = {
     ...sheet,

@@ -177,6 +177,8 @@ describe.each(SAMPLES)('derived: $id with one fact less', ({ id }) => {
     for (const finding of before.findings) {
       if (!finding.facts.includes(path)) continue;
       const then = now.get(finding.id);
+      // What only holds two facts against each other is not asked without one of them.
+      if (!then && entry.name === 'lead' && after.notAsked.some((each) => each.id === finding.id)) continue;
       if (fallback && then && then.verdict !== 'unknown') continue;
       const named = then?.missing.some((each) => each === path || each.endsWith(`.${INSTEAD[entry.name]}`));
       if (then?.verdict !== 'unknown' || !named)

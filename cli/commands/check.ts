@@ -1,5 +1,5 @@
 /** `fettle check`: every finding of a refit, worst first. */
-import { type Assessment, assess, type Finding, next } from '../../engine/assess/index.ts';
+import { type Assessment, assessDrawn, type Finding, next } from '../../engine/assess/index.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { openRefit } from '../files.ts';
@@ -28,7 +28,7 @@ export const check: Command = {
   words: [1, 1],
   run: ({ io, words, text, has }) => {
     const file = openRefit(words[0]!);
-    const assessment = assess(file.refit, { system: readUnits(text('units')) });
+    const assessment = assessDrawn(file.refit, { system: readUnits(text('units')) });
     const axis = text('axis');
     const groups = axis === undefined ? groupsOf(file.refit) : [chooseGroup(file.refit, axis)];
     const findings = groups.flatMap((group) => worstFirst(assessment.findings.filter(group.holds)));

@@ -1,5 +1,6 @@
 /** `fettle next`: the few facts that would settle most. */
-import { assess, list, next, type Step } from '../../engine/assess/index.ts';
+import { assessDrawn, list, next, type Step } from '../../engine/assess/index.ts';
+import { formatNumber } from '../../engine/quantity/index.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { openRefit } from '../files.ts';
@@ -34,7 +35,7 @@ export const nextFacts: Command = {
   run: ({ io, words, text, has }) => {
     const most = readMost(text('most'));
     const file = openRefit(words[0]!);
-    const assessment = assess(file.refit);
+    const assessment = assessDrawn(file.refit);
     const steps = next(assessment, most);
     if (has('json')) {
       io.out(`${JSON.stringify({ format: 'fettle-next', version: 1, steps }, null, 2)}\n`);
@@ -68,14 +69,23 @@ function printStep(page: Page, step: Step, number: number, file: string): void {
   page.prose(write, indent);
 }
 
-function settles({ settles, waiting, doubtful }: Step): string {
-  if (doubtful) return `It is only a guess so far, and ${sayIds(waiting)} would be surer with it.`;
+function settles({ settles, waiting, doubtful, carries }: Step): string {
+  if (doubtful) {
+    const [most] = carries ?? [];
+    if (!most || most.share === 0)
+      return `It is only a guess so far, and ${sayIds(waiting)} would be surer with it.`;
+    const others = waiting.filter((id) => id !== most.finding);
+    const also = others.length > 0 ? ` It also carries doubt in ${sayIds(others)}.` : '';
+    return `It carries ${percent(most.share)} of the doubt in ${most.finding}, which fits with a chance of ${percent(most.chance)}.${also}`;
+  }
   const others = waiting.length - settles.filter((id) => waiting.includes(id)).length;
   const more = others > 0 ? ` ${plural(others, 'finding waits', 'findings wait')} for it and for more.` : '';
   return settles.length > 0
     ? `With what stands above, it brings an answer, or the next question, for ${sayIds(settles)}.${more}`
     : more.trim();
 }
+
+const percent = (share: number): string => `${formatNumber(100 * share, 2)} %`;
 
 const sayIds = (ids: readonly string[]): string =>
   ids.length > 6 ? list([...ids.slice(0, 5), `${ids.length - 5} more`]) : list(ids);

@@ -1,7 +1,7 @@
 /** `fettle why`: the working of one finding, from the facts to the verdict. */
 import {
   type Assessment,
-  assess,
+  assessDrawn,
   type Finding,
   type Remedy,
   remedies,
@@ -31,7 +31,7 @@ export const whyFinding: Command = {
   run: ({ io, words, text, has }) => {
     const [path, id] = words as [string, string];
     const file = openRefit(path);
-    const assessment = assess(file.refit, { system: readUnits(text('units')) });
+    const assessment = assessDrawn(file.refit, { system: readUnits(text('units')) });
     const finding = findFinding(assessment, id);
     const answer: Why = why(assessment, finding.id)!;
     if (has('json')) {

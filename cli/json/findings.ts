@@ -29,6 +29,7 @@ export function findingJson(finding: Finding) {
     margin: finite(margin),
     marginRange: marginRange?.every(Number.isFinite) ? marginRange : undefined,
     chance: finite(finding.chance),
+    doubts: finding.doubts,
     side,
     basis,
     facts: finding.facts,

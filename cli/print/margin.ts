@@ -1,16 +1,9 @@
 /** A margin as a number and as a place on a rule. */
-import type { Finding } from '../../engine/assess/index.ts';
-import { formatNumber } from '../../engine/quantity/index.ts';
+import { type Finding, marginText } from '../../engine/assess/index.ts';
 
 /** '×0.86', or '–' where there is none. */
-export function sayMargin({ margin }: Pick<Finding, 'margin'>): string {
-  if (margin === undefined || margin === null) return '–';
-  // A margin just below one must not be rounded to one: it fails.
-  for (let digits = 3; digits < 12; digits++) {
-    const text = formatNumber(margin, digits);
-    if (margin >= 1 || Number(text) !== 1) return `×${text}`;
-  }
-  return '×1, less a trifle';
+export function sayMargin({ margin, marginRange }: Pick<Finding, 'margin' | 'marginRange'>): string {
+  return margin === undefined || margin === null ? '–' : `×${marginText(margin, marginRange)}`;
 }
 
 const LOW = 0.5;

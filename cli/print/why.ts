@@ -1,5 +1,12 @@
 /** The working of a finding on a page. */
-import type { FactRow, PolicyRow, Remedy, Why, WorkStep } from '../../engine/assess/index.ts';
+import {
+  type FactRow,
+  type PolicyRow,
+  type Remedy,
+  sayDoubts,
+  type Why,
+  type WorkStep,
+} from '../../engine/assess/index.ts';
 import { entering } from './enter.ts';
 import { sayAmount, sayChance, sayGuesses } from './findings.ts';
 import { sayMargin } from './margin.ts';
@@ -20,6 +27,8 @@ export function printWhy(page: Page, answer: Why, file: string): void {
       `Asked ${sayAmount(finding.asked)}; there is ${sayAmount(finding.there)}; margin ${sayMargin(finding)}.`,
     );
   }
+  if (finding.doubts && finding.doubts.length > 0)
+    page.prose(`Where its doubt comes from: ${sayDoubts(finding.doubts)}.`);
   page.prose(`Why it matters: ${answer.why}`);
   printSteps(page, answer.steps);
   printFacts(page, answer.facts, file);

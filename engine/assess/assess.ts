@@ -14,6 +14,7 @@ import { judge } from './judge.ts';
 import { CHECK, PLAN, planFor } from './plan.ts';
 import { type Scope, sameValue } from './resolve.ts';
 import { policyFault } from './set-policy.ts';
+import type { Spread, Spreading } from './spread.ts';
 import type { Value } from './value.ts';
 import { type Worked, work } from './work.ts';
 
@@ -34,10 +35,16 @@ export interface Assessment {
   readonly kept: Kept;
 }
 
+interface Judgement {
+  readonly values: readonly Value[];
+  readonly spreading: Spreading | undefined;
+  readonly judged: Judged;
+}
+
 interface Kept {
   readonly facts: FactMemo;
   readonly values: ReadonlyMap<string, Value>;
-  readonly judged: ReadonlyMap<string, { readonly values: readonly Value[]; readonly judged: Judged }>;
+  readonly judged: ReadonlyMap<string, Judgement>;
   readonly system: UnitSystem;
 }
 
@@ -80,6 +87,8 @@ function withGuesses(finding: Finding, guesses: ReadonlySet<string>, before: Fin
     before.basis === finding.basis &&
     before.side === finding.side &&
     before.chance === finding.chance &&
+    before.marginRange?.[0] === finding.marginRange?.[0] &&
+    before.marginRange?.[1] === finding.marginRange?.[1] &&
     sameAmount(before.there, finding.there) &&
     sameAmount(before.asked, finding.asked) &&
     sameList(before.policies, finding.policies) &&
@@ -127,10 +136,11 @@ function lay(
   plan: readonly Working[],
   previous: Assessment | undefined,
   system: UnitSystem,
+  spread?: Spread,
 ): Ground {
   const memo: FactMemo = previous?.kept.facts ?? new WeakMap();
   const values = new Map<string, Value>();
-  const judgements: Map<string, { values: readonly Value[]; judged: Judged }> = new Map();
+  const judgements = new Map<string, Judgement>();
   const worked = new Map<string, Worked>();
   const recomputed: string[] = [];
   const scopes = new Map<Chain | null, Scope>();
@@ -147,8 +157,12 @@ function lay(
 
   const judged: Scope['judged'] = (id, of, make) => {
     const before = previous?.kept.system === system ? previous.kept.judged.get(id) : undefined;
-    const same = before?.values.length === of.length && before.values.every((value, i) => value === of[i]);
-    const entry = before && same ? before : { values: of, judged: make() };
+    const spreading = spread?.findings.get(id);
+    const same =
+      before?.spreading === spreading &&
+      before?.values.length === of.length &&
+      before.values.every((value, i) => value === of[i]);
+    const entry = before && same ? before : { values: of, spreading, judged: make() };
     judgements.set(id, entry);
     return entry.judged;
   };
@@ -168,6 +182,7 @@ function lay(
         keep,
         judged,
         system,
+        spread,
       };
       scopes.set(chain, scope);
     }
@@ -192,10 +207,15 @@ function lay(
  */
 export function assess(
   refit: Refit,
-  options: { previous?: Assessment | undefined; system?: UnitSystem | undefined } = {},
+  options: {
+    previous?: Assessment | undefined;
+    system?: UnitSystem | undefined;
+    /** Chances drawn for this very refit; without them they follow from slopes. */
+    spread?: Spread | undefined;
+  } = {},
 ): Assessment {
-  const { previous, system = previous?.kept.system ?? 'mm' } = options;
-  const { scopeFor, worked, recomputed, kept } = lay(refit, PLAN, previous, system);
+  const { previous, system = previous?.kept.system ?? 'mm', spread } = options;
+  const { scopeFor, worked, recomputed, kept } = lay(refit, PLAN, previous, system, spread);
   const findings: Finding[] = [];
   const notAsked: NotAsked[] = [];
   for (const chain of [...refit.chains, null]) {

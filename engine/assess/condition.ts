@@ -22,6 +22,7 @@ export function condition(
     return { reason: c.fitted ? `There is no ${c.place} here.` : `There is a ${c.place} here.` };
   }
   const reading = readPath(scope.context, c.place, c.fact);
+  if ('known' in c) return reading.state === 'missing' ? { reason: c.else } : 'holds';
   if (reading.state === 'missing') return { missing: [...reading.facts] };
   if (reading.state === 'inapplicable') return { reason: reading.reason };
   if (reading.state === 'bad') return { missing: [reading.path] };

@@ -15,6 +15,13 @@ export interface Amount {
   readonly unit: string;
 }
 
+export interface Doubt {
+  /** Path of a fact, or 'table …'. */
+  readonly source: string;
+  /** From 0 to 1. */
+  readonly share: number;
+}
+
 export interface Finding {
   /** 'X.whirl', 'machine.discharge'. */
   readonly id: string;
@@ -35,6 +42,8 @@ export interface Finding {
   readonly marginRange?: readonly [low: number, high: number];
   /** Chance that it fits, when the inputs carry doubt. */
   readonly chance?: number;
+  /** Where the doubt comes from, most first: shares of the variance of what is spare, by fact or table. */
+  readonly doubts?: readonly Doubt[];
   /** The weakest basis among its facts. */
   readonly basis?: Basis;
   /** Facts it rests on. */

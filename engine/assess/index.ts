@@ -2,17 +2,21 @@
 export { answer, type Counts, count, worstFirst } from './answer.ts';
 export { type Assessment, assess } from './assess.ts';
 export { withFact, withOption } from './change.ts';
+export { assessDrawn } from './drawn.ts';
 export {
   type Amount,
+  type Doubt,
   type Finding,
   type NotAsked,
   type Question,
   type Verdict,
   WORST_FIRST,
 } from './finding.ts';
-export { next, type Step } from './next.ts';
+export { type Carried, next, type Step } from './next.ts';
 export { type Changed, type Remedy, remedies, seekRemedies } from './remedies.ts';
+export { marginText } from './say-margin.ts';
 export { policyFault, setPath, setPolicy } from './set-policy.ts';
+export { type Spread, type Spreading, type SpreadOptions, seekSpread, spread } from './spread.ts';
 export {
   type FactRow,
   type PolicyRow,
@@ -22,4 +26,4 @@ export {
   type WorkStep,
   why,
 } from './why.ts';
-export { list, sayPath } from './words.ts';
+export { list, sayDoubt, sayDoubts, sayPath } from './words.ts';

@@ -6,8 +6,7 @@ import type { Argument, CurveSymbol, InputSymbol, Sheet } from '../sheet/types.t
 import { type Assessment, scopesOf, workedKey } from './assess.ts';
 import { bindings, CHECK, WORKING } from './plan.ts';
 import type { Scope } from './resolve.ts';
-import { type Tracing, trace } from './trace.ts';
-import type { Known, KnownCurve } from './value.ts';
+import { type Source, type Tracing, trace } from './trace.ts';
 
 /** The keys a number check compares; for a band both sides. */
 export interface Compares {
@@ -20,7 +19,7 @@ export interface Compares {
 export interface Joined {
   readonly sheet: Sheet;
   /** What is given from outside, by key: facts by their path, table rows, policies, stated numbers. */
-  readonly sources: ReadonlyMap<string, Known | KnownCurve>;
+  readonly sources: ReadonlyMap<string, Source>;
   readonly given: Readonly<Record<string, Argument>>;
   /** By finding. */
   readonly compares: ReadonlyMap<string, Compares>;
@@ -42,8 +41,8 @@ const numberInput = (name: string): InputSymbol => ({ kind: 'input', name, unit:
 const SHEETS = new Map<string, Sheet>();
 const MOST_SHEETS = 8;
 
-function sheetOf(sources: ReadonlyMap<string, Known | KnownCurve>, pieces: readonly Piece[]): Sheet {
-  const inputs = [...sources].map(([key, value]) => [key, value.state === 'curve'] as const);
+function sheetOf(sources: ReadonlyMap<string, Source>, pieces: readonly Piece[]): Sheet {
+  const inputs = [...sources].map(([key, { value }]) => [key, value.state === 'curve'] as const);
   const shape = JSON.stringify([
     inputs,
     pieces.map((piece) => ('sheet' in piece ? [piece.name, piece.sheet.id, piece.bind] : piece)),
@@ -64,7 +63,7 @@ function sheetOf(sources: ReadonlyMap<string, Known | KnownCurve>, pieces: reado
 /** Joins every working that a finding with numbers rests on. */
 export function join(assessment: Assessment): Joined {
   const scopeFor = scopesOf(assessment);
-  const sources = new Map<string, Known | KnownCurve>();
+  const sources = new Map<string, Source>();
   const pieces: Piece[] = [];
   const done = new Map<string, boolean>();
   const totals = new Set<string>();
@@ -116,7 +115,7 @@ export function join(assessment: Assessment): Joined {
     sheet: sheetOf(sources, pieces),
     sources,
     given: Object.fromEntries(
-      [...sources].map(([key, value]) => [key, value.state === 'curve' ? value.curve : value.value]),
+      [...sources].map(([key, { value }]) => [key, value.state === 'curve' ? value.curve : value.value]),
     ),
     compares,
   };

@@ -34,14 +34,14 @@ function numbers(
   says: Sentences,
   tight: Known,
 ): Finding {
-  const compared = compare(demand, capacity, tight.value);
+  const compared = compare(demand, capacity, tight.value, scope.spread?.findings.get(frame.id));
   const rests = restsOf([demand, capacity, tight]);
   const facts = [...rests.facts].sort();
   const unit = preferred(check.unit, scope.system);
   const asked = amount(demand, unit);
   const there = amount(capacity, unit);
   const sentence =
-    compared.margin === null
+    compared.margin === null && compared.verdict === 'fits'
       ? (says.nothing ?? 'Nothing is asked of it here.')
       : fill(
           says[compared.verdict === 'unknown' ? 'fails' : compared.verdict],
@@ -58,6 +58,7 @@ function numbers(
     margin: compared.margin,
     ...(compared.range ? { marginRange: compared.range } : {}),
     ...(compared.chance === undefined ? {} : { chance: compared.chance }),
+    ...(compared.doubts === undefined || compared.doubts.length === 0 ? {} : { doubts: compared.doubts }),
     ...(rests.basis ? { basis: rests.basis } : {}),
     facts,
     guesses: [],

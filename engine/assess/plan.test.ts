@@ -8,6 +8,7 @@ import { factSpec } from '../parts/index.ts';
 import { parseQuantity } from '../quantity/index.ts';
 import { parseUnit } from '../quantity/unit.ts';
 import { bindings, orderWorkings, WORKING } from './plan.ts';
+import { HABIT_OF } from './resolve.ts';
 
 /** Every reference of every working and check, with where it stands. */
 function everyRef(): [where: string, ref: Ref, unit: string | undefined][] {
@@ -17,7 +18,7 @@ function everyRef(): [where: string, ref: Ref, unit: string | undefined][] {
     if (ref.kind === 'first') for (const each of ref.of) add(where, each, unit);
     if (ref.kind === 'when') for (const each of Object.values(ref.cases)) add(where, each, unit);
     if (ref.kind === 'fitted') for (const each of [ref.yes, ref.no]) add(where, each, unit);
-    if (ref.kind === 'axes') add(where, ref.of, unit);
+    if (ref.kind === 'axes' || ref.kind === 'exact') add(where, ref.of, unit);
   };
   for (const working of WORKINGS) {
     for (const [symbol, ref] of bindings(working))
@@ -90,6 +91,7 @@ test('every reference names a fact, a result, a policy that exists, in the dimen
 test('every policy is used by a check or a working', () => {
   const used = new Set(everyRef().flatMap(([, ref]) => (ref.kind === 'policy' ? [ref.policy] : [])));
   for (const check of CHECKS) if (check.form !== 'fact') used.add(check.tight);
+  for (const habit of Object.values(HABIT_OF)) used.add(habit);
   expect([...POLICY.keys()].filter((id) => !used.has(id))).toEqual([]);
 });
 

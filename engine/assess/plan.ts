@@ -16,6 +16,7 @@ export function workingsOf(ref: Ref): string[] {
     case 'fitted':
       return [...workingsOf(ref.yes), ...workingsOf(ref.no)];
     case 'axes':
+    case 'exact':
       return workingsOf(ref.of);
     default:
       return [];

@@ -217,23 +217,29 @@ function partRemedies(on: Trial, where: string): OptionRemedy[] {
 /**
  * Everything that alone would make a finding fit, wishes and settings first, then those that upset least.
  * Works in pieces and yields the share done, so that a long search can show progress and be given up.
- * Nothing for a finding that fits, is unknown or does not exist.
+ * Nothing for a finding that fits, is unknown or does not exist. With `only`, no more than those facts are tried, and no parts.
  */
-export function* seekRemedies(assessment: Assessment, id: string): Generator<number, Remedy[]> {
+export function* seekRemedies(
+  assessment: Assessment,
+  id: string,
+  only: (path: string) => boolean = () => true,
+): Generator<number, Remedy[]> {
   const finding = assessment.findings.find((each) => each.id === id);
   if (!finding || finding.verdict === 'fits' || finding.verdict === 'unknown') return [];
   const trial: Trial = { assessment, finding, refit: assessment.refit };
   const found: Remedy[] = [];
-  for (const [index, path] of finding.facts.entries()) {
+  const facts = finding.facts.filter(only);
+  const all = facts.length === finding.facts.length;
+  for (const [index, path] of facts.entries()) {
     const [place, name] = path.split('.').slice(-2) as [string, string];
     const spec = factSpec(place, name);
     // Neither the mains nor another axis is changed to mend this one.
     if (place === 'site' || !(path.startsWith(`${finding.chain}.`) || path.split('.').length === 2)) continue;
     if (spec?.kind === 'quantity') found.push(...valueRemedies(trial, path, spec));
     else found.push(...choiceRemedies(trial, path));
-    yield (index + 1) / (finding.facts.length + 1);
+    yield (index + 1) / (facts.length + 1);
   }
-  for (const where of new Set(finding.facts.map((path) => path.split('.').slice(0, -1).join('.')))) {
+  for (const where of new Set(all ? facts.map((path) => path.split('.').slice(0, -1).join('.')) : [])) {
     found.push(...partRemedies(trial, where));
   }
   const harm = (remedy: Remedy): number =>

@@ -3,9 +3,11 @@ import { POLICY } from '../checks/policies.ts';
 import type { Ref } from '../checks/refs.ts';
 import { factSpec, type PlaceId } from '../parts/index.ts';
 import { parseQuantity, standardUncertainty, type UnitSystem } from '../quantity/index.ts';
+import type { Basis } from '../quantity/types.ts';
 import type { Chain } from '../refit/types.ts';
 import { type Context, partIn, pathOf, type Reading, readPath } from './context.ts';
 import type { Judged } from './frame.ts';
+import type { Spread } from './spread.ts';
 import { combineAll, type Known, NO_DOUBT, NOTHING, restsOf, union, type Value } from './value.ts';
 
 /** What resolving needs besides the refit: results of workings, and values already made for the same things. */
@@ -19,6 +21,8 @@ export interface Scope {
   /** The earlier judgement where every value is the same, else a new one. */
   judged(id: string, values: readonly Value[], make: () => Judged): Judged;
   readonly system: UnitSystem;
+  /** Drawn chances, where they are known. */
+  readonly spread: Spread | undefined;
 }
 
 const sameDoubt = (a: ReadonlyMap<string, number>, b: ReadonlyMap<string, number>): boolean => {
@@ -67,38 +71,57 @@ export function sameValue(a: Value, b: Value): boolean {
   }
 }
 
-/** Values of readings, which are kept themselves for as long as their fact stays the same. */
-const VALUES = new WeakMap<Reading, Value>();
+/** Values of readings with the habit they rest on; readings are kept for as long as their fact stays the same. */
+const VALUES = new WeakMap<Reading, { readonly habit: Value | undefined; readonly value: Value }>();
+
+/** What a number without a ± of its own is worth, by where it comes from. */
+export const HABIT_OF: Readonly<Partial<Record<Basis, string>>> = {
+  guess: 'guess-doubt',
+  told: 'told-doubt',
+};
 
 function factValue(scope: Scope, place: PlaceId, name: string): Value {
   const reading = readPath(scope.context, place, name);
   if (reading.state === 'missing' || reading.state === 'inapplicable') return reading;
-  let value = VALUES.get(reading);
-  if (!value) {
-    value = readValue(reading, place, name);
-    VALUES.set(reading, value);
-  }
+  if (reading.state === 'bad') return { state: 'no-answer', reason: reading.problem.message };
+  const habitId = habitOf(reading, place, name);
+  const habit = habitId === undefined ? undefined : resolve(scope, { kind: 'policy', policy: habitId });
+  const before = VALUES.get(reading);
+  if (before && before.habit === habit) return before.value;
+  const value = readValue(reading, place, name, habit);
+  VALUES.set(reading, { habit, value });
   return value;
 }
 
-function readValue(
-  reading: Extract<Reading, { state: 'read' | 'bad' }>,
-  place: PlaceId,
-  name: string,
-): Value {
-  if (reading.state === 'bad') return { state: 'no-answer', reason: reading.problem.message };
+type Read = Extract<Reading, { state: 'read' }>;
+
+/** A wish is the person's own decision: unless they call it a guess it weakens nothing. */
+const isWish = (place: PlaceId, name: string): boolean => {
   const spec = factSpec(place, name);
-  // A wish is the person's own decision: unless they call it a guess it weakens nothing.
-  const decided = spec?.kind === 'quantity' && spec.chosen === true && reading.fact.basis !== 'guess';
-  const basis = decided ? undefined : reading.fact.basis;
-  const rests = { facts: new Set([reading.path]), policies: NOTHING, basis };
-  if (reading.read.kind === 'curve') return { state: 'curve', curve: reading.read.curve, ...rests };
-  if (reading.read.kind !== 'quantity') {
-    throw new Error(`${place}.${name} is a ${reading.read.kind} and has no number`);
+  return spec?.kind === 'quantity' && spec.chosen === true;
+};
+
+/** The habit that says how far a bare number may be off. What is counted or wished for is not off by a share. */
+function habitOf({ read, fact }: Read, place: PlaceId, name: string): string | undefined {
+  if (read.kind !== 'quantity' || read.half !== 0 || isWish(place, name)) return undefined;
+  const { tally } = read.quantity.unit.dimension;
+  return tally === 'none' || tally === 'angle' ? HABIT_OF[fact.basis] : undefined;
+}
+
+function readValue(reading: Read, place: PlaceId, name: string, habit: Value | undefined): Value {
+  const { fact, read, path } = reading;
+  const basis = isWish(place, name) && fact.basis !== 'guess' ? undefined : fact.basis;
+  const rests = { facts: new Set([path]), policies: NOTHING, basis };
+  if (read.kind === 'curve') return { state: 'curve', curve: read.curve, ...rests };
+  if (read.kind !== 'quantity') throw new Error(`${place}.${name} is a ${read.kind} and has no number`);
+  const { quantity, value, half } = read;
+  if (habit?.state === 'known') {
+    const limit = Math.abs(value) * habit.value;
+    const doubt = limit > 0 ? new Map([[path, limit / Math.sqrt(3)]]) : NO_DOUBT;
+    return { state: 'known', value, doubt, ...rests, policies: habit.policies };
   }
-  const { quantity, value, half } = reading.read;
-  const spread = half === 0 ? 0 : (standardUncertainty(quantity, reading.fact.basis) * half) / quantity.half;
-  const doubt = spread > 0 ? new Map([[reading.path, spread]]) : NO_DOUBT;
+  const spread = half === 0 ? 0 : (standardUncertainty(quantity, fact.basis) * half) / quantity.half;
+  const doubt = spread > 0 ? new Map([[path, spread]]) : NO_DOUBT;
   return { state: 'known', value, doubt, ...rests };
 }
 
@@ -276,6 +299,12 @@ export function resolve(scope: Scope, ref: Ref): Value {
     }
     case 'axes':
       return scope.keep(`axes ${nameOf(ref)}`, () => axesValue(scope, ref));
+    case 'exact': {
+      const value = resolve(scope, ref.of);
+      if (value.state !== 'known' || value.doubt.size === 0) return value;
+      const key = `exact ${context.chain?.id ?? 'machine'} ${nameOf(ref)}`;
+      return scope.keep(key, () => ({ ...value, doubt: NO_DOUBT }));
+    }
     case 'inapplicable':
       return { state: 'inapplicable', reason: ref.reason };
   }

@@ -1,13 +1,22 @@
 /** A reference as a key of the joined sheet: the same way as `resolve` takes, but to where a value lies, not to it. */
 import type { Ref } from '../checks/refs.ts';
-import { partIn } from './context.ts';
+import { factSpec } from '../parts/index.ts';
+import { partIn, readPath } from './context.ts';
 import { nameOf, optionOf, resolve, type Scope } from './resolve.ts';
-import type { Known, KnownCurve } from './value.ts';
+import type { Known, KnownCurve, Shape } from './value.ts';
+
+/** What the joined sheet is given from outside: a value, and how it is drawn anew where it is in doubt. */
+export interface Source {
+  readonly value: Known | KnownCurve;
+  readonly shape: Shape;
+  /** Draws outside are moved to its edge: no measurement makes a length negative. */
+  readonly domain: 'any' | 'positive' | 'not negative' | 'fraction';
+}
 
 /** Collects sources and totals while references are traced. */
 export interface Tracing {
   /** Sources by key: paths of facts, table rows, policies, stated numbers. */
-  readonly sources: Map<string, Known | KnownCurve>;
+  readonly sources: Map<string, Source>;
   /** The key under which a working's result lies, or undefined when it has none. */
   result(scope: Scope, working: string, symbol: string): string | undefined;
   /** The key of a total over these keys. */
@@ -49,17 +58,31 @@ export function trace(tracing: Tracing, scope: Scope, ref: Ref): string | undefi
     default: {
       const value = resolve(scope, ref);
       if (value.state !== 'known' && value.state !== 'curve') return undefined;
-      const key = sourceKey(ref, value);
-      tracing.sources.set(key, value);
+      const key = sourceKey(scope, ref, value);
+      tracing.sources.set(key, { value, ...drawnAs(scope, ref) });
       return key;
     }
   }
 }
 
+/** A measured ± is a bell unless its text says otherwise; any other is a limit, evenly likely within. */
+function drawnAs(scope: Scope, ref: Ref): Omit<Source, 'value'> {
+  if (ref.kind !== 'fact') return { shape: 'rectangular', domain: 'any' };
+  const spec = factSpec(ref.place, ref.fact);
+  const reading = readPath(scope.context, ref.place, ref.fact);
+  const quantity =
+    reading.state === 'read' && reading.read.kind === 'quantity' ? reading.read.quantity : undefined;
+  const measured = reading.state === 'read' && reading.fact.basis === 'measured' && quantity?.half !== 0;
+  return {
+    shape: quantity?.spread?.shape ?? (measured ? 'normal' : 'rectangular'),
+    domain: spec?.kind === 'quantity' ? spec.domain : 'any',
+  };
+}
+
 const hasValue = (state: string): boolean => state === 'known' || state === 'curve';
 
 /** Facts are named by their path, so that a fact that several references read is drawn once. */
-function sourceKey(ref: Exclude<Ref, { kind: 'result' }>, value: Known | KnownCurve): string {
+function sourceKey(scope: Scope, ref: Ref, value: Known | KnownCurve): string {
   switch (ref.kind) {
     case 'fact':
       return [...value.facts][0]!;
@@ -69,6 +92,8 @@ function sourceKey(ref: Exclude<Ref, { kind: 'result' }>, value: Known | KnownCu
       return `policy ${ref.policy}`;
     case 'stated':
       return `stated ${ref.text} ${ref.unit}`;
+    case 'exact':
+      return `exact ${scope.context.chain?.id ?? 'machine'} ${nameOf(ref)}`;
     default:
       throw new TypeError(`a ${ref.kind} is no source`);
   }

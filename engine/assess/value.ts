@@ -2,6 +2,9 @@
 import { BASES, type Basis } from '../quantity/types.ts';
 import type { Curve } from '../sheet/types.ts';
 
+/** How the values of a doubtful source lie about their middle. */
+export type Shape = 'normal' | 'rectangular';
+
 /** What a value rests on. Sets are small and shared; treat them as read only. */
 export interface Rests {
   /** Paths of the facts it came from: 'X.screw.root'. */

@@ -127,6 +127,9 @@ class Trail {
       case 'axes':
         for (const each of this.#assessment.refit.chains) this.follow(ref.of, each, reader);
         return;
+      case 'exact':
+        this.follow(ref.of, chain, reader);
+        return;
       case 'result':
         this.#result(ref.working, ref.symbol, chain);
         return;
@@ -164,6 +167,8 @@ class Trail {
       }
       case 'axes':
         return this.#assessment.refit.chains.some((each) => this.#known(ref.of, each));
+      case 'exact':
+        return this.#known(ref.of, chain);
       case 'inapplicable':
         return false;
       default:
@@ -267,6 +272,7 @@ export function why(assessment: Assessment, id: string): Why | undefined {
     for (const ref of [check.value, check.low, check.high]) trail.follow(ref, chain, check.title);
   }
   if (check.form !== 'fact') trail.policies.add(check.tight);
+  for (const id of finding.policies) trail.policies.add(id);
   const facts = [...new Set([...trail.facts, ...finding.facts, ...finding.missing])].sort();
   return {
     finding,

@@ -2,7 +2,7 @@
 
 import { AXIS_PLACES, factSpec, PLACES, type PlaceId } from '../parts/index.ts';
 import { formatQuantity } from '../quantity/index.ts';
-import type { Amount } from './finding.ts';
+import type { Amount, Doubt } from './finding.ts';
 
 /** 'X.screw.root' → 'root diameter of the X screw'. */
 export function sayPath(path: string): string {
@@ -35,9 +35,22 @@ export function missingSentence(paths: readonly string[]): string {
   return `Not known yet: ${rest > 0 ? `${shown.join(', ')} and ${rest} more` : list(shown)}.`;
 }
 
-/** An amount for a sentence: no more digits than its doubt leaves, at most four. */
+/** An amount for a sentence: rounded where its doubt begins, as the table beside it, and to four digits at most. */
 export function sayRounded({ value, doubt, unit }: Amount): string {
   if (!(doubt > 0) || value === 0) return formatQuantity(value, unit);
   const digits = Math.floor(Math.log10(Math.abs(value))) - Math.floor(Math.log10(2 * doubt)) + 1;
-  return formatQuantity(value, unit, { digits: Math.min(4, Math.max(1, digits)) });
+  if (digits > 3) return formatQuantity(value, unit, { digits: 4 });
+  return formatQuantity(value, unit, { half: 2 * doubt }).replace(/\(?(-?[\d.]+) ± [\d.]+\)?/, '$1');
+}
+
+/** A source of doubt in words: a fact's name, or the table a choice leads to. */
+export const sayDoubt = (source: string): string =>
+  source.startsWith('table ') ? `the table for the ${sayPath(source.split(' ')[1]!)}` : sayPath(source);
+
+/** 'root diameter of the X screw 62 %, X motor … 30 % and others'. */
+export function sayDoubts(doubts: readonly Doubt[]): string {
+  const shown = doubts
+    .slice(0, 4)
+    .map(({ source, share }) => `${sayDoubt(source)} ${(100 * share).toFixed(0)} %`);
+  return list(doubts.length > shown.length ? [...shown, 'others'] : shown);
 }

@@ -17,11 +17,12 @@ interface CheckBase {
   readonly onlyIf?: readonly Condition[];
 }
 
-/** Holds when a choice is one of these options, a place has a part, or a value is above zero. */
+/** Holds when a choice is one of these options, a place has a part, a value is above zero, or a fact is known at all. */
 export type Condition =
   | { readonly place: PlaceId; readonly fact: string; readonly is: readonly string[] }
   | { readonly place: PlaceId; readonly fitted: boolean }
-  | { readonly above: Ref; readonly else: string };
+  | { readonly above: Ref; readonly else: string }
+  | { readonly place: PlaceId; readonly fact: string; readonly known: true; readonly else: string };
 
 export const ifChoice = <P extends PlaceId>(place: P, name: FactId<P>, ...is: string[]): Condition => ({
   place,
@@ -29,6 +30,14 @@ export const ifChoice = <P extends PlaceId>(place: P, name: FactId<P>, ...is: st
   is,
 });
 export const ifFitted = (place: PlaceId, yes = true): Condition => ({ place, fitted: yes });
+
+/** Asked only once the fact is known; `reason` says why not before. */
+export const ifKnown = <P extends PlaceId>(place: P, name: FactId<P>, reason: string): Condition => ({
+  place,
+  fact: name,
+  known: true,
+  else: reason,
+});
 
 /** Asked only while the value is above zero; `reason` says why not otherwise. */
 export const ifAbove = (above: Ref, reason: string): Condition => ({ above, else: reason });

@@ -7,7 +7,7 @@ import { stepTiming } from '../handbook/step-timing.ts';
 import { travelPerCount } from '../handbook/travel-per-count.ts';
 import { type Check, ifChoice } from './check.ts';
 import { LEAD, RATIO, screwAtRapid } from './motion.ts';
-import { fact, policy, type Ref, stated, table, when } from './refs.ts';
+import { exact, fact, policy, type Ref, stated, table, when } from './refs.ts';
 import { axisWorking } from './working.ts';
 
 const pulse = axisWorking('pulse', 'Travel of one pulse', pulseTravel, {
@@ -28,7 +28,7 @@ const count = axisWorking('count', 'Travel of one count', travelPerCount, {
 const byCommand = (pulses: Ref, counts: Ref): Ref => when('drive', 'command', { pulses, volts: counts });
 
 const rounding = axisWorking('rounding', 'Pulses per millimetre as the control holds them', countsRounding, {
-  cpm: byCommand(pulse.get('cpm'), count.get('cpm')),
+  cpm: exact(byCommand(pulse.get('cpm'), count.get('cpm'))),
   step: fact('control', 'pulsesPerMmStep'),
   travel: fact('slide', 'travel'),
 });

@@ -32,6 +32,8 @@ export type Ref =
   | { readonly kind: 'fitted'; readonly place: PlaceId; readonly yes: Ref; readonly no: Ref }
   /** Over all axes of the machine. */
   | { readonly kind: 'axes'; readonly how: 'sum' | 'largest'; readonly of: Ref }
+  /** The number as it is entered, without its doubt: what somebody types into a control is exact, whatever the machine is. */
+  | { readonly kind: 'exact'; readonly of: Ref }
   | { readonly kind: 'inapplicable'; readonly reason: string };
 
 export const fact = <P extends PlaceId>(place: P, name: FactId<P>): Ref => ({
@@ -56,6 +58,7 @@ export const stated = (text: string, unit: string, source: string): Ref => ({
   source,
 });
 export const first = (...of: Ref[]): Ref => ({ kind: 'first', of });
+export const exact = (of: Ref): Ref => ({ kind: 'exact', of });
 export const inapplicable = (reason: string): Ref => ({ kind: 'inapplicable', reason });
 export const fitted = (place: PlaceId, yes: Ref, no: Ref): Ref => ({ kind: 'fitted', place, yes, no });
 export const sumOfAxes = (of: Ref): Ref => ({ kind: 'axes', how: 'sum', of });

@@ -7,7 +7,7 @@ import { screwLife } from '../handbook/screw-life.ts';
 import { screwStiffness } from '../handbook/screw-stiffness.ts';
 import { whirl } from '../handbook/whirl.ts';
 import { SCREW_ENDS } from '../tables/screw-ends.ts';
-import { type Check, ifChoice } from './check.ts';
+import { type Check, ifChoice, ifKnown } from './check.ts';
 import { cycle, forces, LEAD, mass, screwAtFeed, screwAtRapid } from './motion.ts';
 import { fact, first, inapplicable, policy, stated, table, when } from './refs.ts';
 import { axisWorking } from './working.ts';
@@ -108,6 +108,13 @@ const checks: readonly Check[] = [
     scope: 'axis',
     title: 'Lead, pitch and starts',
     place: 'screw',
+    onlyIf: [
+      ifKnown(
+        'screw',
+        'lead',
+        'The travel of one turn has not been measured. Measure it, and it is held against pitch × starts.',
+      ),
+    ],
     value: fact('screw', 'lead'),
     low: agreement.get('Ph_low'),
     high: agreement.get('Ph_high'),

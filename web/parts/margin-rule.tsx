@@ -1,5 +1,6 @@
 /** The margin rule: a short logarithmic scale from ½ to 4, a line at 1, a bar to the margin, a dot, a whisker for the doubt. */
-import type { Verdict } from '../../engine/assess/finding.ts';
+import type { Finding, Verdict } from '../../engine/assess/finding.ts';
+import { marginText } from '../../engine/assess/say-margin.ts';
 
 const WIDTH = 160;
 const MIDDLE = 9;
@@ -72,10 +73,10 @@ function End({ at, margin, colour }: { at: number; margin: number; colour: strin
 }
 
 /** '× 0.86', 'unknown', 'nothing asked', or the word for a yes-or-no. */
-export function sayMargin(finding: { verdict: Verdict; margin?: number | null }): string {
-  if (finding.verdict === 'unknown') return 'unknown';
-  if (finding.margin === null) return '–';
-  if (finding.margin === undefined) return { fits: 'yes', tight: 'nearly', fails: 'no' }[finding.verdict];
-  if (finding.margin >= 100) return '× >99';
-  return `× ${finding.margin >= 10 ? finding.margin.toFixed(0) : finding.margin.toFixed(2)}`;
+export function sayMargin(finding: Pick<Finding, 'verdict' | 'margin' | 'marginRange'>): string {
+  const { verdict, margin, marginRange } = finding;
+  if (verdict === 'unknown') return 'unknown';
+  if (margin === null) return '–';
+  if (margin === undefined) return { fits: 'yes', tight: 'nearly', fails: 'no' }[verdict];
+  return margin >= 100 ? '× >99' : `× ${marginText(margin, marginRange)}`;
 }

@@ -84,7 +84,12 @@ function Ask({ session, view, step }: Props & { step: Step }) {
   const pieces = step.path.split('.');
   const spec = factSpec(pieces.at(-2) ?? '', pieces.at(-1)!);
   const n = step.waiting.length;
-  const aside = `${step.doubtful ? 'now a guess; ' : ''}${n} ${n === 1 ? 'answer waits' : 'answers wait'}`;
+  const [most] = step.carries ?? [];
+  const aside = !step.doubtful
+    ? `${n} ${n === 1 ? 'answer waits' : 'answers wait'}`
+    : most && most.share > 0
+      ? `carries ${(100 * most.share).toFixed(0)} % of the doubt in “${most.title}”${n > 1 ? ` and some in ${n - 1} more` : ''}`
+      : `now a guess; ${n} ${n === 1 ? 'answer rests' : 'answers rest'} on it`;
   if (!spec) {
     return (
       <div className="field">

@@ -1,6 +1,7 @@
 /** The working of one finding: sentence, formulas with numbers, what it rests on, and what would make it fit. */
 import { memo, useEffect, useMemo, useRef, useState } from 'react';
-import type { Remedy, Why } from '../../engine/assess/index.ts';
+import type { Doubt, Remedy, Why } from '../../engine/assess/index.ts';
+import { sayDoubt } from '../../engine/assess/words.ts';
 import { factSpec } from '../../engine/parts/index.ts';
 import { capital, FactField } from '../parts/fact-field.tsx';
 import { Formula } from '../parts/formula.tsx';
@@ -69,6 +70,7 @@ export function WhyPanel({ session, view, id }: Props) {
         {finding.chance !== undefined && (
           <p className="soft">Chance that it fits: {sayChance(finding.chance)}.</p>
         )}
+        {finding.doubts && <Doubts doubts={finding.doubts} />}
         {finding.guesses.length > 0 && (
           <p className="verdict tight" style={{ whiteSpace: 'normal' }}>
             It rests on {finding.guesses.length === 1 ? 'a guess' : `${finding.guesses.length} guesses`}.
@@ -180,6 +182,33 @@ const FactTable = memo(function FactTable({ rows }: { rows: Why['facts'] }) {
     </div>
   );
 });
+
+/** Where the doubt comes from, as bars: what to measure to be surer. */
+function Doubts({ doubts }: { doubts: readonly Doubt[] }) {
+  return (
+    <details className="doubts">
+      <summary>Where the doubt comes from</summary>
+      <table>
+        <tbody>
+          {doubts.slice(0, 6).map(({ source, share }) => (
+            <tr key={source}>
+              <td>{capital(sayDoubt(source))}</td>
+              <td>
+                <meter
+                  min={0}
+                  max={1}
+                  value={share}
+                  aria-label={`${(100 * share).toFixed(0)} % of the doubt`}
+                />
+              </td>
+              <td>{(100 * share).toFixed(0)} %</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  );
+}
 
 const sayChance = (chance: number): string =>
   chance > 0.995 ? 'over 99.5 %' : chance < 0.005 ? 'under 0.5 %' : `${(100 * chance).toFixed(0)} %`;

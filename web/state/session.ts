@@ -31,6 +31,9 @@ export type State =
   | { readonly state: 'failed'; readonly message: string }
   | { readonly state: 'open'; readonly view: View };
 
+/** Milliseconds without a change after which chances are drawn. */
+const HAND_RESTS = 150;
+
 export class Session {
   readonly id: string;
   readonly engine = new Engine();
@@ -40,6 +43,7 @@ export class Session {
   /** Edits go one after another, each based on the one before. */
   #queue: Promise<unknown> = Promise.resolve();
   #draftNumber = 0;
+  #settling: ReturnType<typeof setTimeout> | undefined;
 
   constructor(id: string) {
     this.id = id;
@@ -59,7 +63,28 @@ export class Session {
   }
 
   #change(change: Partial<View>): void {
-    if (this.#state.state === 'open') this.#set({ state: 'open', view: { ...this.#state.view, ...change } });
+    if (this.#state.state !== 'open') return;
+    const before = this.#state.view.shown;
+    this.#set({ state: 'open', view: { ...this.#state.view, ...change } });
+    if (change.shown && change.shown !== before) this.#settleSoon();
+  }
+
+  /** Once the hand rests, chances worked out from slopes give way to drawn ones. */
+  #settleSoon(): void {
+    clearTimeout(this.#settling);
+    this.#settling = setTimeout(() => void this.#settle(), HAND_RESTS);
+  }
+
+  async #settle(): Promise<void> {
+    const before = this.#view?.shown;
+    const answer = await this.engine.ask('settle', null).catch(() => undefined);
+    const view = this.#view;
+    if (!answer || !view || view.shown !== before) return;
+    const { snapshot, isRecorded } = answer;
+    this.#set({
+      state: 'open',
+      view: { ...view, shown: snapshot, ...(isRecorded ? { recorded: snapshot } : {}) },
+    });
   }
 
   get #view(): View | undefined {
@@ -85,6 +110,7 @@ export class Session {
           changedBy: undefined,
         },
       });
+      this.#settleSoon();
       this.#follow();
     } catch (error) {
       this.#set({ state: 'failed', message: error instanceof Error ? error.message : String(error) });
@@ -240,6 +266,7 @@ export class Session {
   }
 
   close(): void {
+    clearTimeout(this.#settling);
     this.#live?.close();
     this.engine.stop();
   }

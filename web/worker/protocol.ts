@@ -50,6 +50,8 @@ export interface Asked {
   /** Tries several changes, as a remedy asks. */
   attempt: { ask: { changes: readonly Change[] }; answer: Snapshot };
   system: { ask: { system: UnitSystem }; answer: Snapshot };
+  /** Draws what is in doubt in what is shown; undefined where something else is shown by then. */
+  settle: { ask: null; answer: { isRecorded: boolean; snapshot: Snapshot } | undefined };
   why: { ask: { id: string }; answer: Why | null };
   /** Slow: comes in pieces with progress, and can be cancelled. */
   remedies: { ask: { id: string }; answer: readonly Remedy[] };

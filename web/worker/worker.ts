@@ -8,6 +8,7 @@ import {
   type Remedy,
   type Step,
   seekRemedies,
+  seekSpread,
   why,
 } from '../../engine/assess/index.ts';
 import { setPath } from '../../engine/assess/set-policy.ts';
@@ -122,6 +123,34 @@ const HAND_RESTS = 250;
 const breathe = (): Promise<void> =>
   new Promise((done) => setTimeout(done, performance.now() - lastDraft < HAND_RESTS ? 50 : 0));
 
+let spreadTurn = 0;
+
+/**
+ * Draws what is in doubt in the state that is shown, in pieces. Undefined when another state is shown by then: its own draws
+ * follow.
+ */
+async function settle(n: number): Promise<Shown | undefined> {
+  const mine = ++spreadTurn;
+  const state = shown ?? need();
+  const search = seekSpread(state);
+  for (;;) {
+    const piece = search.next();
+    if (piece.done) {
+      const drawn = assess(state.refit, { previous: state, spread: piece.value });
+      const isRecorded = state === recorded;
+      shown = drawn;
+      if (isRecorded) {
+        recorded = drawn;
+        known = next(drawn, 8);
+      }
+      return new Shown(snapshot(drawn, known), { isRecorded });
+    }
+    send({ n, progress: piece.value });
+    await new Promise((done) => setTimeout(done));
+    if (mine !== spreadTurn || state !== shown || cancelled.delete(n)) return undefined;
+  }
+}
+
 async function remedies(n: number, id: string): Promise<readonly Remedy[] | undefined> {
   const search = seekRemedies(need(), id);
   for (;;) {
@@ -154,6 +183,8 @@ async function work(message: Ask): Promise<unknown> {
       return new Shown(tryOut(message.ask.changes));
     case 'system':
       return new Shown(record(need().refit, message.ask.system));
+    case 'settle':
+      return settle(message.n);
     case 'why':
       return why(shown ?? need(), message.ask.id) ?? null;
     case 'remedies':

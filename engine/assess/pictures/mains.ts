@@ -83,6 +83,7 @@ export function scopesAt(assessment: Assessment, mains: Mains): (chain: Chain | 
         keep: (_, make) => make(),
         judged: (_, __, make) => make(),
         system: kept.system,
+        spread: undefined,
       };
       scopes.set(chain, scope);
     }
