@@ -1,6 +1,16 @@
 /** One axis, or two in step, simulated in time: following error, trips, ringing, stick-slip, lost motion, the bus. */
+
+export { type Band, BandMaker, band, type Spread } from './band.ts';
 export { checkModel, checkMove } from './check-model.ts';
 export type { EventKind, RunEvent } from './events.ts';
+export {
+  type CascadeGains,
+  placedGains,
+  type SingleGains,
+  type StartingGains,
+  startingGains,
+} from './gains.ts';
+export { type Cut, loopMargins, type Margins, playResponse } from './margins.ts';
 export type {
   AxisModel,
   Brake,

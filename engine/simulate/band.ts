@@ -1,0 +1,207 @@
+/** Many runs of the same move with what is uncertain drawn anew each time: where the error lies, and how often it trips. */
+import { checkModel, checkMove } from './check-model.ts';
+import type { AxisModel } from './model.ts';
+import { ModelError } from './model-error.ts';
+import type { Move } from './moves.ts';
+import { normal, uniform } from './random.ts';
+import type { Run } from './run.ts';
+import { type SimulateOptions, simulate } from './simulate.ts';
+
+/** How far a parameter may be off. */
+export interface Spread {
+  /** 'slide.coulomb'. */
+  readonly path: string;
+  /** One standard deviation (normal), or half the width (even), as a share of the value. */
+  readonly share: number;
+  readonly form: 'normal' | 'even';
+}
+
+export interface Band {
+  readonly time: Float64Array;
+  /** Following error in m, at each time the value below which 5, 50 and 95 % of the runs lie. */
+  readonly low: Float64Array;
+  readonly middle: Float64Array;
+  readonly high: Float64Array;
+  /** Shares of the runs that tripped, stalled or were unstable. */
+  readonly tripped: number;
+  readonly stalled: number;
+  readonly unstable: number;
+  /** m, peak following error of each run in the order they were drawn. */
+  readonly peaks: Float64Array;
+  /** Runs made, fewer than asked where it was stopped. */
+  readonly runs: number;
+  /** Variants drawn that could not be, such as a negative friction; they were drawn again. */
+  readonly drawnAgain: number;
+}
+
+const TIMES = 400;
+const PIECE = 20;
+
+/** Runs at a time, so that it can be followed and stopped between pieces. */
+export class BandMaker {
+  private readonly model: AxisModel;
+  private readonly spread: readonly Spread[];
+  private readonly move: Move;
+  private readonly options: SimulateOptions;
+  private readonly wanted: number;
+  private readonly draw: () => number;
+  private readonly even: () => number;
+  private readonly grid: Float32Array;
+  private readonly peaks: Float64Array;
+  private readonly time: Float64Array;
+  private tripped = 0;
+  private stalled = 0;
+  private unstable = 0;
+  private again = 0;
+  done = 0;
+
+  /** Throws ModelError for a model, move or spread that cannot be. */
+  constructor(
+    model: AxisModel,
+    spread: readonly Spread[],
+    move: Move,
+    n: number,
+    seed: number,
+    options: SimulateOptions = {},
+  ) {
+    const problems = [...checkModel(model), ...checkMove(move), ...spreadProblems(model, spread)];
+    if (!(Number.isInteger(n) && n >= 1 && n <= 100_000))
+      problems.push({
+        code: 'out-of-domain',
+        where: 'n',
+        message: 'Between 1 and 100 000 runs can be made.',
+      });
+    if (problems.length > 0) throw new ModelError(problems);
+    this.model = model;
+    this.spread = spread;
+    this.move = move;
+    this.options = options;
+    this.wanted = n;
+    this.even = uniform(seed);
+    this.draw = normal(this.even);
+    this.grid = new Float32Array(n * TIMES);
+    this.peaks = new Float64Array(n);
+    this.time = new Float64Array(TIMES);
+  }
+
+  get finished(): boolean {
+    return this.done >= this.wanted;
+  }
+
+  /** Makes up to `count` more runs. */
+  piece(count = PIECE): void {
+    const end = Math.min(this.wanted, this.done + count);
+    for (; this.done < end; this.done++) {
+      const run = simulate(this.variant(), this.move, { ...this.options, points: 4 * TIMES });
+      this.take(run);
+    }
+  }
+
+  private variant(): AxisModel {
+    for (let turn = 0; turn < 100; turn++) {
+      const out = structuredClone(this.model) as unknown as Record<string, Record<string, number>>;
+      for (const { path, share, form } of this.spread) {
+        const [group, name] = path.split('.') as [string, string];
+        const by = form === 'normal' ? this.draw() : 2 * this.even() - 1;
+        out[group]![name] = out[group]![name]! * (1 + share * by);
+      }
+      const model = out as unknown as AxisModel;
+      if (checkModel(model).length === 0) return model;
+      this.again++;
+    }
+    throw new ModelError([
+      {
+        code: 'out-of-domain',
+        where: 'spread',
+        message: 'Hardly any variant within this spread can be; make the spread smaller.',
+      },
+    ]);
+  }
+
+  private take(run: Run): void {
+    const { grid, time } = this;
+    if (this.done === 0) for (let k = 0; k < TIMES; k++) time[k] = (run.until * k) / (TIMES - 1);
+    let from = 0;
+    for (let k = 0; k < TIMES; k++) {
+      while (from + 1 < run.time.length && run.time[from + 1]! <= time[k]!) from++;
+      grid[this.done * TIMES + k] = run.following[from] ?? 0;
+    }
+    this.peaks[this.done] = run.summary.peakFollowing;
+    if (run.trips.length > 0) this.tripped++;
+    if (run.summary.stalled) this.stalled++;
+    if (run.summary.unstable) this.unstable++;
+  }
+
+  finish(): Band {
+    const { done, grid, time } = this;
+    const low = new Float64Array(TIMES);
+    const middle = new Float64Array(TIMES);
+    const high = new Float64Array(TIMES);
+    const column = new Float32Array(done);
+    for (let k = 0; k < TIMES && done > 0; k++) {
+      for (let run = 0; run < done; run++) column[run] = grid[run * TIMES + k]!;
+      column.sort();
+      low[k] = quantile(column, 0.05);
+      middle[k] = quantile(column, 0.5);
+      high[k] = quantile(column, 0.95);
+    }
+    const share = (count: number): number => (done > 0 ? count / done : 0);
+    return {
+      time,
+      low,
+      middle,
+      high,
+      tripped: share(this.tripped),
+      stalled: share(this.stalled),
+      unstable: share(this.unstable),
+      peaks: this.peaks.slice(0, done),
+      runs: done,
+      drawnAgain: this.again,
+    };
+  }
+}
+
+/** All runs at once, in pieces: `onProgress` hears the share done, `shouldStop` is asked between pieces. */
+export function band(
+  model: AxisModel,
+  spread: readonly Spread[],
+  move: Move,
+  n: number,
+  seed: number,
+  onProgress: (share: number) => void = () => {},
+  shouldStop: () => boolean = () => false,
+  options: SimulateOptions = {},
+): Band {
+  const maker = new BandMaker(model, spread, move, n, seed, options);
+  while (!maker.finished && !shouldStop()) {
+    maker.piece();
+    onProgress(maker.done / n);
+  }
+  return maker.finish();
+}
+
+/** Sorted values; between two of them in a straight line. */
+function quantile(sorted: Float32Array, share: number): number {
+  const at = share * (sorted.length - 1);
+  const below = Math.floor(at);
+  const above = Math.min(sorted.length - 1, below + 1);
+  return sorted[below]! + (at - below) * (sorted[above]! - sorted[below]!);
+}
+
+function spreadProblems(model: AxisModel, spread: readonly Spread[]): ModelError['problems'] {
+  return spread.flatMap(({ path, share, form }) => {
+    const [group = '', name = ''] = path.split('.');
+    const values = Object.hasOwn(model, group)
+      ? (model as unknown as Record<string, Record<string, unknown> | null>)[group]
+      : null;
+    const value = values && Object.hasOwn(values, name) ? values[name] : undefined;
+    const say = (message: string) => [{ code: 'out-of-domain' as const, where: `spread.${path}`, message }];
+    if (typeof value !== 'number' || !Number.isFinite(value))
+      return say('A spread names a parameter of this model that has a finite number, such as slide.coulomb.');
+    if (path === 'control.sample') return say('All runs share one sample time; leave it out of the spread.');
+    if (!(share >= 0 && share <= 10))
+      return say('The spread is a share of the value, such as 0.2 for ±20 %.');
+    if (form !== 'normal' && form !== 'even') return say('The form of a spread is normal or even.');
+    return [];
+  });
+}
