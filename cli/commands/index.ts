@@ -4,6 +4,7 @@ import { check } from './check.ts';
 import { evidence } from './evidence.ts';
 import { helpOn, version } from './help.ts';
 import { history } from './history.ts';
+import { keep } from './keep.ts';
 import { newRefitFile } from './new.ts';
 import { nextFacts } from './next.ts';
 import { choose, option } from './option.ts';
@@ -21,6 +22,7 @@ export const COMMANDS: readonly Command[] = [
   nextFacts,
   check,
   whyFinding,
+  keep,
   sheet,
   evidence,
   show,
