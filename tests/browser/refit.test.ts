@@ -81,13 +81,13 @@ test('an empty lathe: ten facts in mixed units bring findings from unknown to ve
   await remedy.waitFor({ timeout: 20_000 });
   await remedy.click();
   await page.getByRole('region', { name: 'Trying' }).waitFor();
-  await expect.poll(() => whirl.locator('.margin').innerText()).toMatch(/^× 1\./);
+  await expect.poll(() => whirl.locator('.margin').innerText()).toMatch(/^× [1-9]/);
   await page.getByRole('button', { name: 'Drop it' }).click();
   await expect.poll(() => whirl.locator('.margin').innerText()).toMatch(/^× 0\./);
   await remedy.click();
   await page.getByRole('button', { name: 'Keep it' }).click();
   await saved(page, 'Saved:');
-  await expect.poll(() => whirl.locator('.margin').innerText()).toMatch(/^× 1\./);
+  await expect.poll(() => whirl.locator('.margin').innerText()).toMatch(/^× [1-9]/);
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
   await saved(page, 'Undone:');
   await expect.poll(() => whirl.locator('.margin').innerText()).toMatch(/^× 0\./);
