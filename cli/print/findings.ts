@@ -1,5 +1,5 @@
 /** Findings as a table, or one under the other where the terminal is narrow. */
-import { type Amount, type Finding, list, sayPath } from '../../engine/assess/index.ts';
+import { type Amount, type Finding, sayGuesses } from '../../engine/assess/index.ts';
 import { formatNumber, formatQuantity } from '../../engine/quantity/index.ts';
 import { marginRule, RULE_SCALE, sayMargin } from './margin.ts';
 import type { Page } from './page.ts';
@@ -91,15 +91,6 @@ function printStacked(page: Page, findings: readonly Finding[]): void {
 function printSentences(page: Page, finding: Finding): void {
   const notes = [sayGuesses(finding), sayChance(finding)].filter((each) => each !== undefined);
   page.prose([`${finding.id}: ${finding.sentence}`, ...notes].join(' '), INDENT);
-}
-
-/** 'It rests on a guess: the root diameter of the X screw.' */
-export function sayGuesses({ guesses }: Pick<Finding, 'guesses'>): string | undefined {
-  if (guesses.length === 0) return undefined;
-  const named = guesses.slice(0, 3).map(sayPath);
-  const rest = guesses.length - named.length;
-  const what = list(rest > 0 ? [...named, `${rest} more`] : named);
-  return guesses.length === 1 ? `It rests on a guess: ${what}.` : `It rests on guesses: ${what}.`;
 }
 
 /** 'It fits with a chance of 83 %.' */

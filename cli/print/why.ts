@@ -4,11 +4,12 @@ import {
   type PolicyRow,
   type Remedy,
   sayDoubts,
+  sayGuesses,
   type Why,
   type WorkStep,
 } from '../../engine/assess/index.ts';
 import { entering } from './enter.ts';
-import { sayAmount, sayChance, sayGuesses } from './findings.ts';
+import { sayAmount, sayChance } from './findings.ts';
 import { sayMargin } from './margin.ts';
 import type { Page } from './page.ts';
 import { capital, quoted } from './text.ts';

@@ -2,7 +2,7 @@
 
 import { AXIS_PLACES, factSpec, PLACES, type PlaceId } from '../parts/index.ts';
 import { formatQuantity } from '../quantity/index.ts';
-import type { Amount, Doubt } from './finding.ts';
+import type { Amount, Doubt, Finding } from './finding.ts';
 
 /** 'X.screw.root' → 'root diameter of the X screw'. */
 export function sayPath(path: string): string {
@@ -53,4 +53,31 @@ export function sayDoubts(doubts: readonly Doubt[]): string {
     .slice(0, 4)
     .map(({ source, share }) => `${sayDoubt(source)} ${(100 * share).toFixed(0)} %`);
   return list(doubts.length > shown.length ? [...shown, 'others'] : shown);
+}
+
+/**
+ * The guesses of a finding that matter to it: those that carry some of its doubt, and guessed choices, of which no number tells
+ * how far off they are.
+ */
+export function heavyGuesses({ guesses, doubts }: Pick<Finding, 'guesses' | 'doubts'>): readonly string[] {
+  const carry = new Set(doubts?.map(({ source }) => source));
+  return guesses.filter((path) => {
+    const [place, name] = path.split('.').slice(-2);
+    return carry.has(path) || factSpec(place ?? '', name ?? '')?.kind !== 'quantity';
+  });
+}
+
+/** 'It rests on a guess: the root diameter of the X screw.' Guesses that hardly matter are said to. */
+export function sayGuesses(finding: Pick<Finding, 'guesses' | 'doubts'>): string | undefined {
+  const { guesses } = finding;
+  if (guesses.length === 0) return undefined;
+  const heavy = heavyGuesses(finding);
+  if (heavy.length === 0)
+    return guesses.length === 1
+      ? `It rests on a guess that hardly matters here: ${sayPath(guesses[0]!)}.`
+      : `It rests on ${guesses.length} guesses that hardly matter here.`;
+  const named = heavy.slice(0, 3).map(sayPath);
+  const rest = heavy.length - named.length;
+  const what = list(rest > 0 ? [...named, `${rest} more`] : named);
+  return heavy.length === 1 ? `It rests on a guess: ${what}.` : `It rests on guesses: ${what}.`;
 }

@@ -3,6 +3,7 @@ import { memo, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import { count, worstFirst } from '../../engine/assess/answer.ts';
 import type { Finding } from '../../engine/assess/finding.ts';
+import { heavyGuesses } from '../../engine/assess/words.ts';
 import { PLACES, type PlaceId } from '../../engine/parts/index.ts';
 import { sayAmount } from '../parts/amount.ts';
 import { Chain } from '../parts/chain.tsx';
@@ -126,7 +127,7 @@ const Row = memo(function Row({ finding, open, onOpen }: RowProps) {
     finding.asked && finding.there
       ? `asked ${sayAmount(finding.asked)}, there is ${sayAmount(finding.there)}`
       : finding.sentence;
-  const guess = finding.guesses.length > 0 ? '; rests on a guess' : '';
+  const guess = heavyGuesses(finding).length > 0 ? '; rests on a guess' : '';
   return (
     <button type="button" className="finding" aria-expanded={open} onClick={() => onOpen(finding.id)}>
       <Mark verdict={finding.verdict} />

@@ -1,7 +1,7 @@
 /** The working of one finding: sentence, formulas with numbers, what it rests on, and what would make it fit. */
 import { memo, useEffect, useMemo, useRef, useState } from 'react';
 import type { Doubt, Remedy, Why } from '../../engine/assess/index.ts';
-import { sayDoubt } from '../../engine/assess/words.ts';
+import { heavyGuesses, sayDoubt, sayGuesses } from '../../engine/assess/words.ts';
 import { factSpec } from '../../engine/parts/index.ts';
 import { capital, FactField } from '../parts/fact-field.tsx';
 import { Formula } from '../parts/formula.tsx';
@@ -72,8 +72,11 @@ export function WhyPanel({ session, view, id }: Props) {
         )}
         {finding.doubts && <Doubts doubts={finding.doubts} />}
         {finding.guesses.length > 0 && (
-          <p className="verdict tight" style={{ whiteSpace: 'normal' }}>
-            It rests on {finding.guesses.length === 1 ? 'a guess' : `${finding.guesses.length} guesses`}.
+          <p
+            className={heavyGuesses(finding).length > 0 ? 'verdict tight' : 'soft'}
+            style={{ whiteSpace: 'normal' }}
+          >
+            {sayGuesses(finding)}
           </p>
         )}
         <ol className="steps">
