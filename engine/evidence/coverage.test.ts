@@ -103,3 +103,25 @@ test('derived: lead over ten turns, five readings, rule and mark in doubt, 2000 
     }),
   );
 });
+
+test('derived: inertia by a disc, where the formula bends: the ± is not too small, 2000 benches', {
+  timeout: 60_000,
+}, () => {
+  const { normal } = errors(4);
+  const truth = 0.0008;
+  const held = share(truth, () => {
+    // Steady friction of 0.12 N·m from 2000 r/min; the disc of 0.00125 kg·m² scatters less than half of what it adds.
+    const run = (J: number): string => ((J * 2000 * 2 * Math.PI) / (60 * 0.12) + 0.25 * normal()).toFixed(3);
+    const time = [0, 0, 0, 0, 0, 0.00125, 0.00125, 0.00125, 0.00125, 0.00125].map((added) =>
+      run(truth + added),
+    );
+    const disc = [...Array(5).fill('without'), ...Array(5).fill('with')];
+    const found = outcome(
+      'coast-down',
+      { from: '2000 r/min', discMass: '1 kg', discRadius: '50 mm', watch: '0.01 s' },
+      { time, disc },
+    );
+    return quantity(found, 'inertia');
+  });
+  expect(held).toBeGreaterThanOrEqual(0.93);
+});

@@ -157,7 +157,10 @@ test('derived: weak magnets need both constants low; one alone is a wrong readin
     torqueConstant: '0.352 ± 0.006 N·m/A',
     plate,
   });
-  expect(levels(sound)).toEqual(['good']);
+  expect(levels(sound)).toEqual(['good', 'note']);
+  expect(sound.verdicts[1]!.sentence).toBe(
+    'Taken as exact, since no ± was given: constant of plate or maker’s sheet (plate).',
+  );
 });
 
 test('derived: what makes no sense is refused by name', () => {

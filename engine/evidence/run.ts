@@ -2,7 +2,7 @@
 import { ok, type Result, refuse } from '../quantity/index.ts';
 import { note } from './outcome.ts';
 import { readTaken } from './read.ts';
-import { type Method, type Outcome, Senseless, type Taken, type Verdict } from './types.ts';
+import { type Method, type Outcome, type Read, Senseless, type Taken, type Verdict } from './types.ts';
 
 /**
  * Results, verdicts and working, or one sentence naming the entry or row that makes no sense. Pure; never throws for anything
@@ -24,7 +24,7 @@ export function runMethod(method: Method, taken: Taken): Result<Outcome> {
       });
     return ok({
       results,
-      verdicts: [...verdicts, ...unstated(method, taken)],
+      verdicts: [...verdicts, ...unstated(method, taken, read.value)],
       ...(candidates ? { candidates } : {}),
       questions,
       working: read.value.lines,
@@ -35,19 +35,34 @@ export function runMethod(method: Method, taken: Taken): Result<Outcome> {
   }
 }
 
-/** Without a stated accuracy the ± holds only what the readings themselves can tell. */
-function unstated({ given }: Method, taken: Taken): Verdict[] {
+/** What the ± cannot know, since nobody said it. */
+function unstated({ given, columns }: Method, taken: Taken, read: Read): Verdict[] {
   const used = (key: string): boolean =>
     Boolean(taken.given[key]?.trim()) || (taken.readings[key] ?? []).some((text) => text.trim() !== '');
   const silent = given.filter(
-    (entry) =>
-      entry.kind === 'accuracy' && !entry.usual && !taken.given[entry.key]?.trim() && entry.of.some(used),
+    (entry) => entry.kind === 'accuracy' && !entry.usual && !used(entry.key) && entry.of.some(used),
   );
-  if (silent.length === 0) return [];
-  const names = silent.map(({ name, key }) => `${name} (${key})`).join(' and ');
+  const bare = given.filter(
+    (entry) =>
+      entry.kind === 'quantity' &&
+      !entry.whole &&
+      !entry.exact &&
+      used(entry.key) &&
+      read.maybe(entry.key)?.parts.length === 0,
+  );
+  const names = (entries: typeof given): string =>
+    entries.map(({ name, key }) => `${name} (${key})`).join(' and ');
   return [
-    note(
-      `Not stated: ${names}. The ± then knows only the scatter and the last digit of the readings, and the instrument may be wrong by more.`,
-    ),
+    ...(silent.length > 0
+      ? [
+          note(
+            `Not stated: ${names(silent)}. The ± then knows only the scatter and the last digit of the readings, and the instrument may be wrong by more.`,
+          ),
+        ]
+      : []),
+    ...(bare.length > 0 ? [note(`Taken as exact, since no ± was given: ${names(bare)}.`)] : []),
+    ...(columns.length > 0 && read.rows.length === 1
+      ? [note('There is one row only, so a slip of the eye would not show. Two more cost a minute.')]
+      : []),
   ];
 }

@@ -26,6 +26,8 @@ export interface QuantityAsked extends Asked {
   readonly unit: string;
   readonly domain?: Domain;
   readonly whole?: true;
+  /** Rated or chosen: it has no doubt of its own, and none is asked for. */
+  readonly exact?: true;
   /** What a ± typed here means: a limit (a meter's or a maker's tolerance), or an expanded uncertainty from another measurement. */
   readonly doubt?: 'limit' | 'measured';
 }

@@ -1,4 +1,4 @@
-import { defineSheet, formula, input } from '../sheet/index.ts';
+import { constant, defineSheet, formula, input } from '../sheet/index.ts';
 
 /** Whether magnets have lost strength. */
 export const benchMagnet = defineSheet({
@@ -9,12 +9,31 @@ export const benchMagnet = defineSheet({
   symbols: {
     Ke: input('back-EMF constant found', 'V·s/rad', { tex: 'K_e', domain: 'positive' }),
     Kt: input('torque constant found', 'N·m/A', { tex: 'K_t', domain: 'positive' }),
-    K_plate: input('constant of plate or maker’s sheet, at the same temperature', 'V·s/rad', {
-      tex: 'K_{plate}',
+    K_stated: input('constant of plate or maker’s sheet', 'V·s/rad', {
+      tex: 'K_{stated}',
       domain: 'positive',
+    }),
+    t: input('temperature it is stated for', '°C'),
+    aB: input('change of magnet strength with temperature', '1/K', {
+      tex: '\\alpha_B',
+      note: 'Negative: weaker when warm.',
     }),
     U_e: input('± of the back-EMF constant', 'V·s/rad', { tex: 'U_e', domain: 'positive' }),
     U_t: input('± of the torque constant', 'N·m/A', { tex: 'U_t', domain: 'positive' }),
+    t20: constant('reference temperature', '°C', '20 °C', 'definition of the constants at 20 °C', {
+      tex: 't_{20}',
+    }),
+    K_plate: formula(
+      'constant it would have at 20 °C',
+      'V·s/rad',
+      'K_stated / (1 + aB*(t - t20))',
+      'derived: voltage in proportion to magnet strength',
+      {
+        tex: 'K_{plate}',
+        domain: 'positive',
+        says: 'What the plate would say of the motor as it lies on the bench.',
+      },
+    ),
     ratio_e: formula('share left by voltage', '%', 'Ke/K_plate', 'definition', {
       tex: 'q_e',
       says: 'Found over plate.',

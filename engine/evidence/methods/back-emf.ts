@@ -218,6 +218,12 @@ export const backEmf = method({
         }),
       );
     }
+    if ([...groups.values()].every((each) => each.length === 1) && rows.length > 1)
+      verdicts.push(
+        note(
+          'Nothing was read twice in the same way, so the ± does not know how readings scatter. Read again at another speed.',
+        ),
+      );
     const K_plate = read.maybe('plate');
     if (K_plate) verdicts.push(judgePlate(read.through(benchBackEmf, 'ratio', { K, K_plate })));
     return {

@@ -90,6 +90,7 @@ export const coastDown = method({
     {
       key: 'to',
       kind: 'quantity',
+      exact: true,
       name: 'speed when it was stopped',
       unit: 'r/min',
       domain: 'not negative',

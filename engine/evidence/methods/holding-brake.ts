@@ -47,6 +47,7 @@ export const holdingBrake = method({
     {
       key: 'rated',
       kind: 'quantity',
+      exact: true,
       name: 'rated voltage of the coil',
       unit: 'V',
       domain: 'positive',
@@ -179,9 +180,13 @@ export const holdingBrake = method({
             ? good(`It holds ${hold.text} times its load.`)
             : hold.value < 1
               ? bad(`It holds only ${hold.text} times its load: the axis would drop.`)
-              : bad(
-                  `It holds ${hold.text} times its load; 1.3 times is the usual least. Clean or replace its lining.`,
-                ),
+              : hold.value < HOLD
+                ? bad(
+                    `It holds ${hold.text} times its load; 1.3 times is the usual least. Clean or replace its lining.`,
+                  )
+                : doubtful(
+                    `It holds ${hold.text} times its load, so near the usual least of 1.3 that these pulls cannot decide.`,
+                  ),
         );
       } else verdicts.push(note('Without the torque of the load it cannot be said whether that is enough.'));
       if (slips.length < 3)

@@ -49,6 +49,7 @@ export const inductance = method({
     {
       key: 'frequency',
       kind: 'quantity',
+      exact: true,
       name: 'frequency',
       unit: 'Hz',
       domain: 'positive',

@@ -67,6 +67,7 @@ export const lockedRotor = method({
     {
       key: 'supplyVolts',
       kind: 'quantity',
+      exact: true,
       name: 'volts of the supply',
       unit: 'V',
       domain: 'positive',

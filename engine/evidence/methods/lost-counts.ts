@@ -75,6 +75,7 @@ export const lostCounts = method({
     {
       key: 'lead',
       kind: 'quantity',
+      exact: true,
       name: 'travel of one turn of the encoder',
       unit: 'mm',
       domain: 'positive',

@@ -50,6 +50,7 @@ export const mainsVoltage = method({
     {
       key: 'rated',
       kind: 'quantity',
+      exact: true,
       name: 'rated mains voltage',
       unit: 'V',
       domain: 'positive',
@@ -59,6 +60,7 @@ export const mainsVoltage = method({
     {
       key: 'most',
       kind: 'quantity',
+      exact: true,
       name: 'largest current the machine will take',
       unit: 'A',
       domain: 'positive',
@@ -143,7 +145,7 @@ export const mainsVoltage = method({
         results.push(
           resultOf({ key: 'worst', name: 'voltage at the machine at its hardest', unit: 'V' }, worst),
         );
-        const sag = 1 - worst.value / lowest.value;
+        const sag = read.through(benchMains, 'sag', { V0: lowest, V1: worst }).value;
         verdicts.push(
           sag > SAG
             ? note(

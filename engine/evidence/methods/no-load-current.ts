@@ -52,6 +52,7 @@ export const noLoadCurrent = method({
     {
       key: 'continuous',
       kind: 'quantity',
+      exact: true,
       name: 'continuous current of the motor',
       unit: 'A',
       domain: 'positive',

@@ -52,6 +52,7 @@ export const runOut = method({
     {
       key: 'allowed',
       kind: 'quantity',
+      exact: true,
       name: 'run-out that would do',
       unit: 'mm',
       domain: 'positive',

@@ -6,7 +6,7 @@ import { arrow, draw, thin, turning, words } from '../drawing.ts';
 import { meanOf } from '../estimate.ts';
 import { type RankedLead, rankLeads } from '../lead-candidates.ts';
 import { oddRows } from '../odd.ts';
-import { bad, doubtful, good, note, resultOf } from '../outcome.ts';
+import { bad, doubtful, good, resultOf } from '../outcome.ts';
 import { ground, indicator, screwThread } from '../symbols.ts';
 import { type Candidate, method, type QuantityResult, type Verdict } from '../types.ts';
 
@@ -139,29 +139,20 @@ function candidateOf({ lead, names, likely }: RankedLead, found: QuantityResult)
 
 function judge(lead: QuantityResult, ranked: readonly RankedLead[], turns: number): Verdict[] {
   const [first, second] = ranked as [RankedLead, RankedLead | undefined];
-  const single = lead.parts.some(({ kind }) => kind === 'readings')
-    ? []
-    : [
-        note(
-          'The travel was read once only: a slip of the eye would not show. Two more rounds cost a minute.',
-        ),
-      ];
   if (first.lead === undefined)
     return [
       bad(
         `No usual lead lies near ${lead.text}. Count the turns again, look for a belt or gear between the mark and the screw, and measure once more.`,
       ),
-      ...single,
     ];
   if (first.likely >= SURE)
-    return [good(`It is a lead of ${first.names[0]}: everything else is far less likely.`), ...single];
+    return [good(`It is a lead of ${first.names[0]}: everything else is far less likely.`)];
   const near = ranked.filter((each) => each.lead !== undefined && each.likely > 0.01 * first.likely);
   if (second?.lead === undefined || near.length < 2)
     return [
       doubtful(
         `The nearest usual lead is ${first.names[0]}, but the measured value is off by more than its doubt explains. Measure once more.`,
       ),
-      ...single,
     ];
   // Apart once ±2 standard doubts of either do not meet; the doubt of one turn shrinks as turns are added.
   const apart = Math.min(...near.slice(1).map((each) => Math.abs(each.lead! - first.lead!)));
@@ -177,6 +168,5 @@ function judge(lead: QuantityResult, ranked: readonly RankedLead[], turns: numbe
         .map(({ names }) => names[0])
         .join(' or ')}. ${more}`,
     ),
-    ...single,
   ];
 }

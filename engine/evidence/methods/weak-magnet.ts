@@ -1,6 +1,5 @@
 /** Whether the magnets have lost strength: two constants against plate or data sheet. */
 import { benchMagnet } from '../../handbook/bench-magnet.ts';
-import { motorTemperature } from '../../handbook/motor-temperature.ts';
 import { MAGNETS } from '../../tables/magnets.ts';
 import { arrow, box, draw, words } from '../drawing.ts';
 import { exact, standardOf } from '../estimate.ts';
@@ -74,6 +73,7 @@ export const weakMagnet = method({
     {
       key: 'plateTemperature',
       kind: 'quantity',
+      exact: true,
       name: 'temperature the plate speaks of',
       unit: '°C',
       usual: '20 °C',
@@ -91,7 +91,7 @@ export const weakMagnet = method({
   columns: [],
   least: 0,
   settles: [],
-  sheets: [benchMagnet.id, motorTemperature.id],
+  sheets: [benchMagnet.id],
   run: (read) => {
     const magnet = MAGNETS.find(({ id }) => id === read.choice('magnet'));
     const stated = read.entry('plateTemperature');
@@ -100,22 +100,13 @@ export const weakMagnet = method({
         'magnet',
         'The plate speaks of another temperature than 20 °C, so the kind of magnets is needed to compare. Ferrite is usual in brushed motors, neodymium in newer brushless ones.',
       );
-    const warm = read.through(motorTemperature, 'Kt', {
-      Kt20: exact(1),
-      aB: exact(magnet?.perKelvin ?? 0),
-      t_m: stated,
-    });
-    // What the plate would say at 20 °C, where the constants were taken.
-    const plate = read.entry('plate');
-    const K_plate = {
-      value: plate.value / warm.value,
-      parts: plate.parts.map((part) => ({ ...part, amount: part.amount / warm.value })),
-    };
+    const K_stated = read.entry('plate');
+    const plate = { K_stated, t: stated, aB: exact(magnet?.perKelvin ?? 0) };
     const Ke = read.entry('emf');
     const Kt = read.maybe('torqueConstant');
     const byVolts = resultOf(
       { key: 'byVolts', name: 'share of the plate left, by voltage', unit: '%' },
-      read.through(benchMagnet, 'ratio_e', { Ke, K_plate }),
+      read.through(benchMagnet, 'ratio_e', { Ke, ...plate }),
     );
     const results: QuantityResult[] = [byVolts];
     const verdicts: Verdict[] = [];
@@ -138,7 +129,7 @@ export const weakMagnet = method({
     } else {
       const byTorque = resultOf(
         { key: 'byTorque', name: 'share of the plate left, by torque', unit: '%' },
-        read.through(benchMagnet, 'ratio_t', { Kt, K_plate }),
+        read.through(benchMagnet, 'ratio_t', { Kt, ...plate }),
       );
       results.push(byTorque);
       const [U_e, U_t] = [Ke, Kt].map((each) => exact(2 * standardOf(each)));
@@ -171,7 +162,7 @@ export const weakMagnet = method({
       }
     }
     if (byVolts.value < SOUND) {
-      const heat = read.through(benchMagnet, 'more_heat', { Ke, K_plate });
+      const heat = read.through(benchMagnet, 'more_heat', { Ke, ...plate });
       verdicts.push(
         note(
           `At ${percent(byVolts.value)} the same torque needs ${percent(1 / byVolts.value - 1)} more current and makes ${percent(heat.value)} more heat in the winding; the motor also runs faster on the same voltage.`,

@@ -60,6 +60,7 @@ export const windingResistance = method({
     {
       key: 'reference',
       kind: 'quantity',
+      exact: true,
       name: 'temperature to state it for',
       unit: '°C',
       usual: '20 °C',

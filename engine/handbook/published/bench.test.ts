@@ -128,7 +128,6 @@ holds('derived', 'torque constant by lever against the spin test', 'E_n of two r
   given: {
     Ke: '0.342529117 V·s/rad',
     Kt: '0.34375 N·m/A',
-    K_plate: '0.34998172 V·s/rad',
     U_e: '0.00285656534 V·s/rad',
     U_t: '0.00558842 N·m/A',
   },
@@ -138,7 +137,7 @@ holds('derived', 'torque constant by lever against the spin test', 'E_n of two r
 
 holds('derived', 'nine tenths of the magnet is 23 % more heat', 'heat in proportion to current squared', {
   sheet: benchMagnet,
-  given: { Ke: '0.315 V·s/rad', K_plate: '0.35 V·s/rad' },
+  given: { Ke: '0.315 V·s/rad', K_stated: '0.35 V·s/rad', t: '20 °C', aB: '-0.002 1/K' },
   expected: { ratio_e: '90.00 %', more_heat: '23 %', more_current: '111.1 %' },
 });
 
@@ -176,3 +175,14 @@ holds('derived', 'a tachogenerator both ways at 1012 r/min', 'definition, worked
   given: { V: '7.04 V', w: '1012 r/min', V_pp: '0.21 V' },
   expected: { Kg: '6.9565217 V/krpm', ripple: '2.98295 %' },
 });
+
+holds(
+  'derived',
+  'a ferrite motor whose plate speaks of 95 °C',
+  'magnet strength in proportion, worked apart',
+  {
+    sheet: benchMagnet,
+    given: { Ke: '0.35 V·s/rad', K_stated: '0.2975 V·s/rad', t: '95 °C', aB: '-0.002 1/K' },
+    expected: { K_plate: '0.350 V·s/rad', ratio_e: '100.00 %' },
+  },
+);
