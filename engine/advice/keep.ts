@@ -170,3 +170,17 @@ export function adviseOn(assessment: Assessment, subject: Subject): PartAdvice {
     if (step.done) return step.value;
   }
 }
+
+/** The advice on every part; yields the share done. */
+export function* seekAllAdvice(assessment: Assessment): Generator<number, PartAdvice[]> {
+  const all = subjects(assessment);
+  const found: PartAdvice[] = [];
+  for (const [index, subject] of all.entries()) {
+    const search = seekAdvice(assessment, subject);
+    let step = search.next();
+    for (; !step.done; step = search.next()) yield (index + step.value) / all.length;
+    found.push(step.value);
+    yield (index + 1) / all.length;
+  }
+  return found;
+}

@@ -15,6 +15,7 @@ const PAGES: readonly (readonly [path: string, ready: string])[] = [
   ['/refit/carriage-works-lathe/fit/X', '.formula math'],
   ['/refit/boatyard-mill/fit/Z', '.formula math'],
   ['/refit/boatyard-mill/fit/machine', '.finding'],
+  ['/refit/carriage-works-lathe/keep', '.keep li'],
   ['/refit/boatyard-mill/habits', '.field'],
   ['/refit/boatyard-mill/history', 'table'],
 ];

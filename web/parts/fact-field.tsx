@@ -70,7 +70,7 @@ const Field = memo(function Field({ session, path, spec, fact, guide = false, as
     void session.commit(path, value, as);
   };
   const onKey = (event: KeyboardEvent): void => {
-    if (event.key === 'Enter' && spec.kind !== 'text' && spec.kind !== 'curve') commit();
+    if (event.key === 'Enter' && (isMoney(spec) || (spec.kind !== 'text' && spec.kind !== 'curve'))) commit();
     if (event.key === 'Escape') {
       setText(recorded);
       void session.dropTrial();
@@ -239,6 +239,7 @@ function Entry({ id, spec, text, onType, onCommit, onKey, invalid }: EntryProps)
   };
   if (spec.kind === 'quantity')
     return <input {...field} inputMode="text" placeholder={`like ${spec.plausible[0]}`} />;
+  if (isMoney(spec)) return <input {...field} placeholder="like 80–120 EUR" />;
   return (
     <textarea
       {...field}
@@ -250,5 +251,7 @@ function Entry({ id, spec, text, onType, onCommit, onKey, invalid }: EntryProps)
     />
   );
 }
+
+const isMoney = (spec: FactSpec): boolean => spec.kind === 'text' && spec.of === 'money';
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

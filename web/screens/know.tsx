@@ -8,6 +8,7 @@ import type { Chain, Part, Place } from '../../engine/refit/types.ts';
 import { capital, FactField } from '../parts/fact-field.tsx';
 import { Counts } from '../parts/verdict.tsx';
 import type { Session, View } from '../state/session.ts';
+import { AdviceLinks } from './advice-links.tsx';
 import { PartPanel } from './part-panel.tsx';
 
 interface Props {
@@ -34,6 +35,7 @@ export function Know({ session, view }: Props) {
             Survey the machine: condition, photos, tags, what to save
           </Link>
         </p>
+        <AdviceLinks refit={session.id} />
       </div>
       <ol className="cards">
         {steps.map((step) => (

@@ -6,6 +6,7 @@ import { usePerson } from '../state/person.ts';
 import { Session, useSession, type View } from '../state/session.ts';
 import { Fit } from './fit.tsx';
 import { History } from './history.tsx';
+import { Keep } from './keep.tsx';
 import { Know } from './know.tsx';
 import { Policies } from './policies.tsx';
 
@@ -116,6 +117,9 @@ function Pages({ session, view }: { session: Session; view: View }) {
             </Route>
             <Route path={`${home}/fit/:subject`}>
               {({ subject }) => <Fit key={subject} session={session} view={view} subject={subject} />}
+            </Route>
+            <Route path={`${home}/keep`}>
+              <Keep session={session} view={view} />
             </Route>
             <Route path={`${home}/habits`}>
               <Policies session={session} view={view} />

@@ -1,4 +1,5 @@
 /** What the page asks the engine in its worker, and what it answers. Plain data only. */
+import type { PartAdvice } from '../../engine/advice/index.ts';
 import type { Counts, Finding, NotAsked, Question, Remedy, Step, Why } from '../../engine/assess/index.ts';
 import type { Basis, Problem, UnitSystem } from '../../engine/quantity/index.ts';
 import type { Change, Edit, Refit } from '../../engine/refit/types.ts';
@@ -56,6 +57,8 @@ export interface Asked {
   /** Slow: comes in pieces with progress, and can be cancelled. */
   remedies: { ask: { id: string }; answer: readonly Remedy[] };
   remedyChanges: { ask: { remedy: Remedy }; answer: readonly Change[] };
+  /** Slow, as remedies. */
+  keep: { ask: null; answer: readonly PartAdvice[] };
   pictures: { ask: { chain: string }; answer: readonly unknown[] };
 }
 

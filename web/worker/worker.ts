@@ -151,15 +151,21 @@ async function settle(n: number): Promise<Shown | undefined> {
   }
 }
 
-async function remedies(n: number, id: string): Promise<readonly Remedy[] | undefined> {
-  const search = seekRemedies(need(), id);
+/** Milliseconds of long work without a look at who is typing. */
+const STRETCH = 30;
+
+/** Long work in pieces: shows how far it is, stands back while somebody types, and can be given up. */
+async function inPieces<T>(n: number, search: Generator<number, T>): Promise<T | undefined> {
+  let looked = Number.NEGATIVE_INFINITY;
   for (;;) {
     const piece = search.next();
     if (piece.done) return piece.value;
+    if (performance.now() - looked < STRETCH) continue;
     send({ n, progress: piece.value });
     do await breathe();
     while (performance.now() - lastDraft < HAND_RESTS && !cancelled.has(n));
     if (cancelled.delete(n)) return undefined;
+    looked = performance.now();
   }
 }
 
@@ -188,9 +194,13 @@ async function work(message: Ask): Promise<unknown> {
     case 'why':
       return why(shown ?? need(), message.ask.id) ?? null;
     case 'remedies':
-      return remedies(message.n, message.ask.id);
+      return inPieces(message.n, seekRemedies(need(), message.ask.id));
     case 'remedyChanges':
       return remedyChanges(message.ask.remedy);
+    case 'keep': {
+      const { seekAllAdvice } = await import('../../engine/advice/index.ts');
+      return inPieces(message.n, seekAllAdvice(need()));
+    }
     case 'pictures': {
       const { pictures } = await import('../../engine/assess/pictures/index.ts');
       return pictures(shown ?? need(), message.ask.chain);

@@ -1,0 +1,35 @@
+/** Advice through the screen: keep or replace, whether it is worth it, what is dead, and what to ask of an axis. */
+import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { cut, type Stage, stage, violations } from './stage.ts';
+
+let on: Stage;
+beforeAll(async () => {
+  on = await stage();
+}, 180_000);
+afterAll(() => on.close());
+afterEach(() => {
+  expect(on.faults.splice(0)).toEqual([]);
+});
+
+const PHONE = { viewport: { width: 390, height: 844 } };
+
+test('keep: a part opens to its reasons and to what another one would change; a price is recorded and added', async () => {
+  const page = await on.open('/refit/carriage-works-lathe/keep', PHONE);
+  const motor = page.locator('[data-part="X.motor"]');
+  await motor.locator('summary').first().click();
+  await motor.getByRole('heading', { name: 'What speaks for it' }).waitFor();
+  expect(await motor.innerText()).toContain('Stepper at rapid');
+  await page.locator('[role="status"]', { hasText: 'parts weighed' }).waitFor({ timeout: 60_000 });
+  expect(await violations(page)).toEqual([]);
+  expect(await cut(page)).toEqual([]);
+  expect(await motor.innerText()).not.toMatch(/NaN|undefined|\[object/);
+
+  const field = motor.locator('[data-path="X.motor@x-motor.repairCost"] input').first();
+  await field.fill('lots');
+  await motor.locator('.said .bad').first().waitFor();
+  await field.fill('30–50 EUR');
+  await field.press('Enter');
+  await page.locator('.status', { hasText: 'Saved:' }).waitFor();
+  await expect.poll(() => motor.innerText(), { timeout: 60_000 }).toContain('285 to 305 EUR');
+  await page.context().close();
+}, 240_000);
