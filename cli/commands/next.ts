@@ -1,5 +1,6 @@
 /** `fettle next`: the few facts that would settle most. */
 import { assessDrawn, list, next, type Step } from '../../engine/assess/index.ts';
+import { methodsFor } from '../../engine/evidence/methods-for.ts';
 import { formatNumber } from '../../engine/quantity/index.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
@@ -38,7 +39,9 @@ export const nextFacts: Command = {
     const assessment = assessDrawn(file.refit);
     const steps = next(assessment, most);
     if (has('json')) {
-      io.out(`${JSON.stringify({ format: 'fettle-next', version: 1, steps }, null, 2)}\n`);
+      io.out(
+        `${JSON.stringify({ format: 'fettle-next', version: 1, steps: steps.map(withMethods) }, null, 2)}\n`,
+      );
       return EXIT.fine;
     }
     const page = pageOn(io);
@@ -50,6 +53,8 @@ export const nextFacts: Command = {
     return EXIT.fine;
   },
 };
+
+const withMethods = (step: Step) => ({ ...step, methods: methodsFor(step.path).map(({ id }) => id) });
 
 function readMost(text: string | undefined): number {
   if (text === undefined) return USUAL;
@@ -64,6 +69,10 @@ function printStep(page: Page, step: Step, number: number, file: string): void {
   if (step.caution) page.prose(`Caution: ${step.caution}`, indent);
   page.prose(step.findOut, indent);
   page.prose(`Trouble: ${TROUBLE[step.trouble] ?? 'some'}. ${settles(step)}`, indent);
+  for (const { id, title } of methodsFor(step.path)) {
+    page.prose(`How to measure it: “${title}”.`, indent);
+    page.line(`${indent}fettle evidence --show ${id}`);
+  }
   const { command, write } = entering(file, step.path);
   page.line(`${indent}${command}`);
   page.prose(write, indent);
