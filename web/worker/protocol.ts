@@ -3,6 +3,7 @@ import type { PartAdvice } from '../../engine/advice/index.ts';
 import type { Counts, Finding, NotAsked, Question, Remedy, Step, Why } from '../../engine/assess/index.ts';
 import type { Basis, Problem, UnitSystem } from '../../engine/quantity/index.ts';
 import type { Change, Edit, Refit } from '../../engine/refit/types.ts';
+import type { BenchAnswer, BenchAsk } from './bench-protocol.ts';
 
 /** Everything a screen shows of one state of a refit. */
 export interface Snapshot {
@@ -60,6 +61,8 @@ export interface Asked {
   /** Slow, as remedies. */
   keep: { ask: null; answer: readonly PartAdvice[] };
   pictures: { ask: { chain: string }; answer: readonly unknown[] };
+  /** Bench tests: what there are, what readings come to, what recording them would change. */
+  bench: { ask: BenchAsk; answer: BenchAnswer };
 }
 
 export type Ask = {

@@ -205,6 +205,10 @@ async function work(message: Ask): Promise<unknown> {
       const { pictures } = await import('../../engine/assess/pictures/index.ts');
       return pictures(shown ?? need(), message.ask.chain);
     }
+    case 'bench': {
+      const { bench } = await import('./bench.ts');
+      return bench(need().refit, message.ask);
+    }
   }
 }
 
