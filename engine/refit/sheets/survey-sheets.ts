@@ -57,7 +57,7 @@ function partBlock({ at, place, part }: SurveyedPart, system: UnitSystem): Eleme
   const kind = PLACES[place as keyof typeof PLACES] ?? PARTS[part.kind];
   const axis = at.includes('.') ? `${at.split('.')[0]} axis, ` : '';
   const asked = Object.entries<FactSpec>(kind?.facts ?? {})
-    .filter(([, spec]) => spec.trouble <= MOST_TROUBLE && !(spec.kind === 'quantity' && spec.chosen))
+    .filter(([, spec]) => spec.trouble <= MOST_TROUBLE && !isElsewhere(spec))
     // What is written stands together, what is ticked after it.
     .sort(([, a], [, b]) => rank(a) - rank(b) || a.trouble - b.trouble);
   const state = part.condition === 'unknown' ? 'not known' : part.condition;
@@ -79,6 +79,10 @@ function partBlock({ at, place, part }: SurveyedPart, system: UnitSystem): Eleme
     ],
   );
 }
+
+/** A wish, or a price: neither is found at the machine. */
+const isElsewhere = (spec: FactSpec): boolean =>
+  spec.kind === 'quantity' ? spec.chosen === true : spec.kind === 'text' && spec.of === 'money';
 
 const rank = ({ kind }: FactSpec): number => (kind === 'choice' || kind === 'choices' ? 1 : 0);
 

@@ -1,11 +1,11 @@
 /** Part by part: its condition, a photo of its plate, notes, and how each thing known of it was found out. */
 import { Link } from 'wouter';
 import { PARTS } from '../../../engine/parts/index.ts';
+import type { FactSpec } from '../../../engine/parts/types.ts';
 import { LIMITS } from '../../../engine/refit/limits.ts';
-import { sayFact } from '../../../engine/refit/say.ts';
 import type { SurveyedPart } from '../../../engine/refit/survey.ts';
 import { type PartFound, partFound } from '../../../engine/refit/survey-set.ts';
-import type { Part } from '../../../engine/refit/types.ts';
+import type { Fact, Part } from '../../../engine/refit/types.ts';
 import { capital } from '../../parts/fact-field.tsx';
 import type { Session } from '../../state/session.ts';
 import { Choice, CONDITIONS } from './choice.tsx';
@@ -82,7 +82,9 @@ function FoundOut({ session, part }: { session: Session; part: Part }) {
         <ul className="survey-facts">
           {facts.map(([name, fact]) => (
             <li key={name}>
-              {capital(PARTS[part.kind]?.facts[name]?.name ?? name)}: <strong>{sayFact(fact)}</strong>
+              {capital(PARTS[part.kind]?.facts[name]?.name ?? name)}:{' '}
+              <strong>{sayValue(fact, PARTS[part.kind]?.facts[name])}</strong>
+              <span className="soft"> ({fact.basis})</span>
               {fact.note && <span className="soft"> {fact.note}</span>}
             </li>
           ))}
@@ -93,4 +95,12 @@ function FoundOut({ session, part }: { session: Session; part: Part }) {
       </p>
     </>
   );
+}
+
+function sayValue({ value }: Fact, spec: FactSpec | undefined): string {
+  const options = spec && 'options' in spec ? spec.options : {};
+  if (value.kind === 'choice') return options[value.option] ?? value.option;
+  if (value.kind === 'choices')
+    return value.options.map((option) => options[option] ?? option).join(', ') || 'none';
+  return value.text;
 }
