@@ -17,6 +17,10 @@ export const limitsOf = ({ share, fixed, digits }: Accuracy, value: number, digi
 const DIGITS = /^(\d+(?:[.,]\d+)?)\s*(?:digits?|dgts?|counts?|d)$/i;
 const LONGEST = 120;
 
+/** A number alone is in the unit of the readings. */
+const withUnit = (term: string, unit: string): string =>
+  unit !== '1' && /^[\d.,]+$/.test(term) ? `${term} ${unit}` : term;
+
 /** `unit` is that of the readings it is for. */
 export function parseAccuracy(text: string, unit: string): Result<Accuracy> {
   const example = `write it as the instrument’s manual does, like “0.5 % + 2 digits” or “0.03 ${unit === '1' ? '' : unit}”`;
@@ -35,7 +39,7 @@ export function parseAccuracy(text: string, unit: string): Result<Accuracy> {
       continue;
     }
     const percent = /^([\d.,]+)\s*%$/.exec(term);
-    const read = parseQuantity(percent ? `${percent[1]} %` : term, percent ? '1' : unit);
+    const read = parseQuantity(percent ? `${percent[1]} %` : withUnit(term, unit), percent ? '1' : unit);
     if (!read.ok)
       return refuse({
         ...read.problem,
@@ -44,7 +48,7 @@ export function parseAccuracy(text: string, unit: string): Result<Accuracy> {
     if (read.value.value < 0 || read.value.half !== 0)
       return refuse({ code: 'out-of-domain', message: `“${term.slice(0, 40)}” is no accuracy; ${example}.` });
     if (percent) share += read.value.value;
-    else fixed += unit === '°C' ? Number.parseFloat(term.replace(',', '.')) : read.value.value;
+    else fixed += read.value.value;
   }
   if (!Number.isFinite(share + fixed + digits))
     return refuse({ code: 'not-finite', message: `That is too large; ${example}.` });

@@ -135,16 +135,15 @@ function bendOf<K extends string>(
   return Math.hypot(...bends);
 }
 
-/** The budget of an estimate by metrology's rules. */
-export const budgetOf = ({ parts }: Estimate): ReturnType<typeof combine> =>
-  combine(
-    parts.map(
-      ({ name, kind, freedom, amount }): Component => ({
-        name,
-        kind,
-        freedom,
-        standard: Math.abs(amount),
-        slope: Math.sign(amount),
-      }),
-    ),
-  );
+/** The budget of an estimate by metrology's rules. What bears the same name (each row's last digit) is one line of it. */
+export function budgetOf({ parts }: Estimate): ReturnType<typeof combine> {
+  const lines = new Map<string, Component>();
+  for (const { id, name, kind, freedom, amount } of parts) {
+    // Sources with few degrees of freedom stay apart, since each counts with its own.
+    const key = Number.isFinite(freedom) ? id : `${kind}: ${name}`;
+    const line = lines.get(key);
+    if (line) lines.set(key, { ...line, standard: Math.hypot(line.standard, amount), slope: 1 });
+    else lines.set(key, { name, kind, freedom, standard: Math.abs(amount), slope: Math.sign(amount) });
+  }
+  return combine([...lines.values()]);
+}

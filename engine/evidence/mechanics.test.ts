@@ -312,6 +312,23 @@ test('derived: encoder, tacho, resolver, brake and feedback refuse what makes no
   expect(refusal('which-feedback', { leads: '7' }, {})).toMatch(/none of the answers/);
 });
 
+test('derived: a zero that was not written at the end does not make a reading coarser', () => {
+  const lost = (plus: string[]): number =>
+    quantity(
+      outcome(
+        'backlash-split',
+        {},
+        { place: ['slide', 'slide', 'slide'], plus, minus: ['0.000', '0.000', '0.000'] },
+      ),
+      'slide',
+    ).standard;
+  expect(lost(['0.04', '0.041', '0.042'])).toBeCloseTo(lost(['0.040', '0.041', '0.042']), 15);
+  // On a coarser range the last digit is what it is.
+  const ohms = (reading: string[]): number =>
+    quantity(outcome('winding-resistance', { temperature: '20 °C' }, { reading }), 'resistance').standard;
+  expect(ohms(['12.4', '12.4'])).toBeCloseTo(0.1 / Math.sqrt(24), 9);
+});
+
 test('derived: what nobody said is said: instruments, exact entries, a single row', () => {
   const said = (given: Record<string, string>, travel: string[]): string =>
     outcome('travel-per-turn', { turns: '10', ...given }, { travel })

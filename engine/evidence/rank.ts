@@ -70,6 +70,9 @@ export function decidingSign<Kind extends string>(
   return open.sort((a, b) => gain(b[1]) - gain(a[1]))[0]?.[0];
 }
 
+/** 'a resolver', 'an induction motor'. */
+export const withArticle = (name: string): string => `${/^[aeiou]/.test(name) ? 'an' : 'a'} ${name}`;
+
 /** 'count its leads' as a sentence of its own. */
 export const asSentence = (text: string): string =>
   `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.?]$/.test(text) ? '' : '.'}`;

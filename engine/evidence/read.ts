@@ -2,7 +2,7 @@
 import { ok, type Result, refuse } from '../quantity/index.ts';
 import { nearest } from '../refit/nearest.ts';
 import { explain, type Sheet } from '../sheet/index.ts';
-import { type Accuracy, parseAccuracy } from './accuracy.ts';
+import { type Accuracy, limitsOf, parseAccuracy } from './accuracy.ts';
 import { through } from './estimate.ts';
 import { readValue } from './read-value.ts';
 import type {
@@ -113,6 +113,35 @@ function readRow(
   return ok(into);
 }
 
+/**
+ * People drop zeros at the end: 0.03 among 0.041 and 0.029 was read to three places too. A reading has the finest last digit
+ * of all that are not much smaller than it; smaller ones may have been read on a finer range.
+ */
+function withDigits(
+  columns: readonly Column[],
+  rows: ReadonlyMap<number, Row>,
+  { accuracies }: Entries,
+): ReadonlyMap<number, Row> {
+  for (const { key } of columns) {
+    const readings = [...rows.values()].flatMap(({ values }) => values.get(key) ?? []);
+    for (const reading of readings) {
+      const like = readings.filter(
+        ({ value, digit }) => digit > 0 && Math.abs(value) >= Math.abs(reading.value) / 2,
+      );
+      const digit = Math.min(...like.map((each) => each.digit));
+      if (!Number.isFinite(digit) || digit === reading.digit) continue;
+      const accuracy = accuracies.get(key);
+      const parts = reading.parts.map((part) => {
+        if (part.kind === 'resolution') return { ...part, amount: digit / Math.sqrt(12) };
+        if (part.id !== accuracy?.id) return part;
+        return { ...part, amount: limitsOf(accuracy.of, reading.value, digit) / Math.sqrt(3) };
+      });
+      rows.get(reading.row)!.values.set(key, { ...reading, digit, parts });
+    }
+  }
+  return rows;
+}
+
 /** How a sheet's formula was used, the first time it was. */
 export interface Notebook {
   readonly lines: readonly WorkingLine[];
@@ -160,7 +189,7 @@ export function readTaken(method: Method, taken: Taken): Result<Read & Notebook>
       message: `${method.title} needs at least ${least} ${least === 1 ? 'row' : 'rows'} of readings (${columns.map(({ key }) => key).join(', ')}); there ${rows.size === 1 ? 'is 1' : `are ${rows.size}`}${aside}.`,
     });
   }
-  return ok(readFrom(entries.value, rows));
+  return ok(readFrom(entries.value, withDigits(columns, rows, entries.value)));
 }
 
 function readFrom(entries: Entries, rows: ReadonlyMap<number, Row>): Read & Notebook {

@@ -151,12 +151,12 @@ export const weakMagnet = method({
               `Both say the magnets are weak: ${percent(byVolts.value)} and ${percent(byTorque.value)} of the plate.`,
             ),
           );
-        else if (volts === 'sound' || torque === 'sound')
+        else if (volts !== 'weak' && torque !== 'weak' && (volts === 'sound' || torque === 'sound'))
           verdicts.push(good('Both agree, and the magnets are sound.'));
         else
           verdicts.push(
             doubtful(
-              `Both agree, with ${percent(byVolts.value)} of the plate left: a little weak, or the plate is a little high.`,
+              `Voltage says ${percent(byVolts.value)}, torque ${percent(byTorque.value)} of the plate, and their doubts cover the difference: a little weak, or not measured well enough to say.`,
             ),
           );
       }

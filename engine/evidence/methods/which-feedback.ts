@@ -4,7 +4,7 @@ import { formatQuantity } from '../../quantity/index.ts';
 import { UNPLUG } from '../common.ts';
 import { box, circle, draw, line, wire, words } from '../drawing.ts';
 import { choiceOf, doubtful, good, note } from '../outcome.ts';
-import { asSentence, decidingSign, type Kinds, rankKinds } from '../rank.ts';
+import { asSentence, decidingSign, type Kinds, rankKinds, withArticle } from '../rank.ts';
 import { meter } from '../symbols.ts';
 import { method, type Reading, Senseless, type Verdict } from '../types.ts';
 
@@ -186,9 +186,9 @@ export const whichFeedback = method({
     const type = TYPES[first.kind];
     const verdicts: Verdict[] = [
       sure
-        ? good(`It is most likely ${/^[aeiou]/.test(first.name) ? 'an' : 'a'} ${first.name}.`)
+        ? good(`It is most likely ${withArticle(first.name)}.`)
         : doubtful(
-            `It could be: ${first.name}, or ${ranked[1]!.name}.${deciding ? ` What would decide: ${asSentence(ASK[deciding]!)}` : ''}`,
+            `It could be ${withArticle(first.name)} or ${withArticle(ranked[1]!.name)}.${deciding ? ` What would decide: ${asSentence(ASK[deciding]!)}` : ''}`,
           ),
     ];
     if (first.kind === 'resolver' && pairs.length === 3) verdicts.push(...judgeWindings(pairs));

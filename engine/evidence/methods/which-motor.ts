@@ -2,7 +2,7 @@
 import { SPIN, UNPLUG } from '../common.ts';
 import { circle, draw, turning, wire, words } from '../drawing.ts';
 import { choiceOf, doubtful, good, note } from '../outcome.ts';
-import { asSentence, decidingSign, type Kinds, rankKinds } from '../rank.ts';
+import { asSentence, decidingSign, type Kinds, rankKinds, withArticle } from '../rank.ts';
 import { meter, motorEnd } from '../symbols.ts';
 import { method, Senseless } from '../types.ts';
 
@@ -210,8 +210,8 @@ export const whichMotor = method({
           : [],
       verdicts: [
         sure
-          ? good(`It is most likely a ${first.name}.`)
-          : doubtful(`It could be a ${first.name} or a ${ranked[1]!.name}.${next}`),
+          ? good(`It is most likely ${withArticle(first.name)}.`)
+          : doubtful(`It could be ${withArticle(first.name)} or ${withArticle(ranked[1]!.name)}.${next}`),
         ...(sure && type === undefined
           ? [note('This kind cannot be recorded as an axis motor yet: a drive for it is chosen otherwise.')]
           : []),
