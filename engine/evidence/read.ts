@@ -1,28 +1,13 @@
 /** Everything typed for a method, as numbers; what cannot be read is refused with the entry or the row named. */
 import { ok, type Result, refuse } from '../quantity/index.ts';
 import { nearest } from '../refit/nearest.ts';
-import { explain, type Sheet } from '../sheet/index.ts';
-import { type Accuracy, limitsOf, parseAccuracy } from './accuracy.ts';
-import { through } from './estimate.ts';
+import { parseAccuracy } from './accuracy.ts';
+import { withDigits } from './digits.ts';
 import { readValue } from './read-value.ts';
-import type {
-  ChoiceAsked,
-  Column,
-  Entry,
-  Estimate,
-  Method,
-  Read,
-  Reading,
-  Taken,
-  WorkingLine,
-} from './types.ts';
+import { type Entries, type Notebook, type Row, readFrom } from './reader.ts';
+import type { ChoiceAsked, Column, Entry, Method, Read, Taken } from './types.ts';
 
 const MOST_ROWS = 2000;
-
-interface Row {
-  readonly values: Map<string, Reading>;
-  readonly picks: Map<string, string>;
-}
 
 const noSuch = (what: string, typed: string, keys: readonly string[]): Result<never> => {
   const near = nearest(typed.slice(0, 60), keys);
@@ -45,12 +30,6 @@ function pick({ name, options }: ChoiceAsked, text: string): Result<string> {
       .map(([key, says]) => `${key} (${says})`)
       .join(', ')}.`,
   });
-}
-
-interface Entries {
-  readonly values: Map<string, Estimate>;
-  readonly picks: Map<string, string>;
-  readonly accuracies: Map<string, { readonly of: Accuracy; readonly id: string; readonly name: string }>;
 }
 
 function readEntries(given: readonly Entry[], taken: Taken['given']): Result<Entries> {
@@ -113,40 +92,6 @@ function readRow(
   return ok(into);
 }
 
-/**
- * People drop zeros at the end: 0.03 among 0.041 and 0.029 was read to three places too. A reading has the finest last digit
- * of all that are not much smaller than it; smaller ones may have been read on a finer range.
- */
-function withDigits(
-  columns: readonly Column[],
-  rows: ReadonlyMap<number, Row>,
-  { accuracies }: Entries,
-): ReadonlyMap<number, Row> {
-  for (const { key } of columns) {
-    const readings = [...rows.values()].flatMap(({ values }) => values.get(key) ?? []);
-    for (const reading of readings) {
-      const like = readings.filter(
-        ({ value, digit }) => digit > 0 && Math.abs(value) >= Math.abs(reading.value) / 2,
-      );
-      const digit = Math.min(...like.map((each) => each.digit));
-      if (!Number.isFinite(digit) || digit === reading.digit) continue;
-      const accuracy = accuracies.get(key);
-      const parts = reading.parts.map((part) => {
-        if (part.kind === 'resolution') return { ...part, amount: digit / Math.sqrt(12) };
-        if (part.id !== accuracy?.id) return part;
-        return { ...part, amount: limitsOf(accuracy.of, reading.value, digit) / Math.sqrt(3) };
-      });
-      rows.get(reading.row)!.values.set(key, { ...reading, digit, parts });
-    }
-  }
-  return rows;
-}
-
-/** How a sheet's formula was used, the first time it was. */
-export interface Notebook {
-  readonly lines: readonly WorkingLine[];
-}
-
 export function readTaken(method: Method, taken: Taken): Result<Read & Notebook> {
   const { given, columns, least } = method;
   for (const key of Object.keys(taken.given))
@@ -190,47 +135,4 @@ export function readTaken(method: Method, taken: Taken): Result<Read & Notebook>
     });
   }
   return ok(readFrom(entries.value, withDigits(columns, rows, entries.value)));
-}
-
-function readFrom(entries: Entries, rows: ReadonlyMap<number, Row>): Read & Notebook {
-  const lines = new Map<string, { readonly line: WorkingLine; uses: number }>();
-  const numbers = [...rows.keys()];
-  return {
-    entry: (key) => {
-      const value = entries.values.get(key);
-      if (!value) throw new TypeError(`the method reads '${key}', which it does not ask for`);
-      return value;
-    },
-    maybe: (key) => entries.values.get(key),
-    choice: (key) => entries.picks.get(key),
-    accuracyGiven: (column) => entries.accuracies.has(column),
-    column: (key) => numbers.flatMap((row) => rows.get(row)!.values.get(key) ?? []),
-    cell: (key, row) => rows.get(row)?.values.get(key),
-    picked: (key, row) => rows.get(row)?.picks.get(key),
-    rows: numbers,
-    through: (sheet, key, given) => {
-      const id = `${sheet.id}.${key}`;
-      const known = lines.get(id);
-      if (known) known.uses += 1;
-      else lines.set(id, { line: lineOf(sheet, key, given), uses: 1 });
-      return through(sheet, key, given);
-    },
-    get lines() {
-      return [...lines.values()].map(({ line, uses }) =>
-        uses === 1 ? line : { ...line, name: `${line.name}, the first of ${uses}` },
-      );
-    },
-  };
-}
-
-function lineOf<K extends string>(
-  sheet: Sheet<K>,
-  key: K,
-  given: Readonly<Partial<Record<K, Estimate>>>,
-): WorkingLine {
-  const values = Object.fromEntries(
-    Object.entries(given).map(([k, each]) => [k, (each as Estimate).value]),
-  ) as Partial<Record<K, number>>;
-  const { name, plain, plainWithNumbers, tex, texWithNumbers, source } = explain(sheet, key, values);
-  return { sheet: sheet.id, name, plain, plainWithNumbers, tex, texWithNumbers, source };
 }
