@@ -16,6 +16,9 @@ const PAGES: readonly (readonly [path: string, ready: string])[] = [
   ['/refit/boatyard-mill/fit/Z', '.formula math'],
   ['/refit/boatyard-mill/fit/machine', '.finding'],
   ['/refit/carriage-works-lathe/keep', '.keep li'],
+  ['/refit/carriage-works-lathe/worth', '.range'],
+  ['/refit/boatyard-mill/evidence', '.bench-cards'],
+  ['/refit/boatyard-mill/evidence/back-emf?for=X.motor', '.bench-hazards'],
   ['/refit/boatyard-mill/habits', '.field'],
   ['/refit/boatyard-mill/history', 'table'],
 ];

@@ -9,6 +9,7 @@ import { capital, FactField } from '../parts/fact-field.tsx';
 import { Counts } from '../parts/verdict.tsx';
 import type { Session, View } from '../state/session.ts';
 import { AdviceLinks } from './advice-links.tsx';
+import { MeasureIt } from './evidence/measure-it.tsx';
 import { PartPanel } from './part-panel.tsx';
 
 interface Props {
@@ -35,12 +36,16 @@ export function Know({ session, view }: Props) {
             Survey the machine: condition, photos, tags, what to save
           </Link>
         </p>
+        <p>
+          <Link href={`/refit/${session.id}/evidence`}>Bench tests: measure what no plate tells</Link>
+        </p>
         <AdviceLinks refit={session.id} />
       </div>
       <ol className="cards">
         {steps.map((step) => (
           <li key={step.path} className="sheet">
             <Ask session={session} view={view} step={step} />
+            <MeasureIt session={session} path={step.path} />
             <button
               type="button"
               className="plain"
