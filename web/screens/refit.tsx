@@ -10,6 +10,7 @@ import { Keep } from './keep.tsx';
 import { Know } from './know.tsx';
 import { Policies } from './policies.tsx';
 
+const EvidencePage = lazy(() => import('./evidence.tsx'));
 const SurveyPage = lazy(() => import('./survey.tsx'));
 const SurveyPrint = lazy(() => import('./survey/print.tsx'));
 
@@ -108,6 +109,9 @@ function Pages({ session, view }: { session: Session; view: View }) {
           <Switch>
             <Route path={`${home}/know`}>
               <Know session={session} view={view} />
+            </Route>
+            <Route path={`${home}/evidence/*?`}>
+              <EvidencePage session={session} view={view} />
             </Route>
             <Route path={`${home}/survey/print`}>
               <SurveyPrint session={session} view={view} />
