@@ -15,6 +15,7 @@ import { sheet } from './sheet.ts';
 import { show } from './show.ts';
 import { survey } from './survey.ts';
 import { whyFinding } from './why.ts';
+import { worth } from './worth.ts';
 
 export const COMMANDS: readonly Command[] = [
   newRefitFile,
@@ -23,6 +24,7 @@ export const COMMANDS: readonly Command[] = [
   check,
   whyFinding,
   keep,
+  worth,
   sheet,
   evidence,
   show,

@@ -29,3 +29,24 @@ export const inCondition = (refit: Refit, part: string, condition: Condition): R
   ...refit,
   parts: { ...refit.parts, [part]: { ...refit.parts[part]!, condition } },
 });
+
+/** Without any price, and with nothing said of the job as a whole. */
+export function unpriced(refit: Refit): Refit {
+  const { job: _, ...places } = refit.places;
+  const parts = Object.entries(refit.parts).flatMap(([id, part]) =>
+    part.kind === 'job'
+      ? []
+      : [
+          [
+            id,
+            {
+              ...part,
+              facts: Object.fromEntries(
+                Object.entries(part.facts).filter(([name]) => !/price|cost/i.test(name)),
+              ),
+            },
+          ],
+        ],
+  );
+  return { ...refit, places, parts: Object.fromEntries(parts), survey: {} };
+}

@@ -1,3 +1,5 @@
 /** Advice on whole parts and the whole machine. */
 export { adviseOn, type Subject, seekAdvice, seekAllAdvice, subjects } from './keep.ts';
+export type { Stopper } from './showstoppers.ts';
 export type { Bill, Change, Cost, PartAdvice, Reason, Recommendation, Swap, TestResult } from './types.ts';
+export { type CostLine, type Total, type Worth, worthOf } from './worth.ts';

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { assess } from '../assess/index.ts';
 import type { Evidence, Refit } from '../refit/types.ts';
-import { having, inCondition, sample } from './advice.fixture.ts';
+import { having, inCondition, sample, unpriced } from './advice.fixture.ts';
 import { adviseOn, subjects } from './keep.ts';
 import type { PartAdvice } from './types.ts';
 
-const lathe = sample('carriage-works-lathe');
+const lathe = unpriced(sample('carriage-works-lathe'));
 const mill = sample('boatyard-mill');
 
 function on(refit: Refit, at: string): PartAdvice {

@@ -220,6 +220,15 @@ export const POLICIES: readonly Policy[] = [
     why: 'Drive and leads warm up too.',
     source: HABIT,
   },
+  {
+    id: 'contingency',
+    name: 'share added to what a refit will cost, for what was forgotten',
+    unit: '1',
+    usual: '0.2',
+    domain: 'fraction',
+    why: 'Every old machine has something nobody saw before the covers came off.',
+    source: HABIT,
+  },
 ];
 
 export const POLICY: ReadonlyMap<string, Policy> = new Map(POLICIES.map((p) => [p.id, p]));

@@ -4,6 +4,7 @@ import { brake } from './brake.ts';
 import { control } from './control.ts';
 import { drive } from './drive.ts';
 import { feedback } from './feedback.ts';
+import { job } from './job.ts';
 import { motor } from './motor.ts';
 import { reduction } from './reduction.ts';
 import { screw } from './screw.ts';
@@ -35,7 +36,7 @@ export const AXIS_PLACES = {
 } as const;
 
 /** Places of the whole machine. */
-export const MACHINE_PLACES = { site, supply, control } as const;
+export const MACHINE_PLACES = { site, supply, control, job } as const;
 
 export const PLACES = { ...MACHINE_PLACES, ...AXIS_PLACES } as const;
 

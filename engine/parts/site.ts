@@ -3,7 +3,7 @@ import { partKind } from './types.ts';
 export const site = partKind({
   id: 'site',
   name: 'workshop',
-  about: 'The mains the machine will stand on.',
+  about: 'Where the machine will stand: mains, floor and the way in.',
   facts: {
     mains: {
       kind: 'quantity',
@@ -34,6 +34,58 @@ export const site = partKind({
       plausible: ['90 V', '690 V'],
       trouble: 1,
       findOut: 'Transformer plate: primary volts of the tap in use.',
+    },
+    phases: {
+      kind: 'choice',
+      name: 'phases of the mains there',
+      trouble: 1,
+      options: {
+        single: 'one phase',
+        converter: 'one phase, with a converter to three',
+        three: 'three phases',
+      },
+      findOut: 'Look at the board: one or three main fuses. Ask whoever wired it.',
+      caution: 'Look only: the board is for an electrician.',
+    },
+    available: {
+      kind: 'quantity',
+      name: 'power that can be drawn there',
+      unit: 'kW',
+      domain: 'positive',
+      plausible: ['1 kW', '100 kW'],
+      trouble: 2,
+      findOut:
+        'Fuse amperes × mains volts for one phase, × 1.7 more for three; ask whoever wired it what may be drawn for long.',
+    },
+    door: {
+      kind: 'quantity',
+      name: 'narrowest way in',
+      unit: 'mm',
+      domain: 'positive',
+      plausible: ['500 mm', '6000 mm'],
+      trouble: 1,
+      findOut: 'Every door, turn and gate from the road to where it will stand.',
+    },
+    floor: {
+      kind: 'quantity',
+      name: 'weight the floor bears there',
+      unit: 'kg',
+      domain: 'positive',
+      plausible: ['200 kg', '50000 kg'],
+      trouble: 3,
+      findOut:
+        'A slab on the ground bears most machines; a floor over a cellar, boards or a trailer may not: ask somebody who can reckon it.',
+    },
+    lift: {
+      kind: 'quantity',
+      name: 'weight your lifting gear bears',
+      unit: 'kg',
+      domain: 'positive',
+      plausible: ['100 kg', '50000 kg'],
+      trouble: 1,
+      findOut:
+        'Printed on hoist, crane, slings and jack: the least of them counts, and the beam they hang from.',
+      caution: 'Never under a hanging load.',
     },
   },
 });

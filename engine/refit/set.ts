@@ -23,6 +23,10 @@ export interface Target {
   readonly fact?: string;
 }
 
+/** Places that refits of an older Fettle lack; they come with their first fact. */
+const LATER = ['job'];
+const EMPTY: Place = { options: [], chosen: null };
+
 const UNKNOWN = new Set(['unknown', "don't know", 'don’t know', 'dont know', '?']);
 const NOTHING = new Set(['none', 'no', 'nothing']);
 const SOMETHING = new Set(['yes', 'fitted', 'one']);
@@ -50,7 +54,7 @@ export function target(refit: Refit, path: string): Result<Target> {
   if (steps[0]?.toLowerCase() === 'machine') steps.shift();
   const axis = refit.chains.find((chain) => chain.id.toLowerCase() === steps[0]?.toLowerCase());
   if (axis) steps.shift();
-  const places = Object.keys(axis ? axis.places : refit.places);
+  const places = [...new Set([...Object.keys(axis ? axis.places : refit.places), ...(axis ? [] : LATER)])];
   const [address = '', factText, ...more] = steps;
   const [placeText = '', optionText, ...others] = address.split('@').map((step) => step.trim());
   if (placeText === '' || more.length > 0 || others.length > 0) {
@@ -69,7 +73,7 @@ export function target(refit: Refit, path: string): Result<Target> {
   const chain = axis?.id ?? null;
   let part: { part: string } | undefined;
   if (optionText !== undefined) {
-    const ids = findPlace(refit, chain, place)!.options;
+    const { options: ids } = findPlace(refit, chain, place) ?? EMPTY;
     const id = ids.find((each) => each.toLowerCase() === optionText.toLowerCase());
     if (id === undefined) return refuse(noSuch(`option of ${place} called`, optionText, ids));
     part = { part: id };
@@ -101,27 +105,37 @@ export function addOption(
   const kind = PLACES[where.place];
   const id = freeId(refit, [where.chain?.toLowerCase(), where.place].filter(Boolean).join('-'));
   const part: Part = { id, kind: kind.id, name, facts: {} };
-  const old = findPlace(refit, where.chain, where.place) ?? { options: [], chosen: null };
-  const now: Place = { options: [...old.options, id], chosen: choose ? id : old.chosen };
+  const there = findPlace(refit, where.chain, where.place);
+  const { options, chosen } = there ?? EMPTY;
+  const now: Place = { options: [...options, id], chosen: choose ? id : chosen };
   return {
     part,
     changes: [
       { do: 'part', id, old: null, new: part },
-      { do: 'place', chain: where.chain, place: where.place, old, new: now },
+      { do: 'place', chain: where.chain, place: where.place, old: there ?? null, new: now },
     ],
   };
 }
 
 /** 'none', 'fitted', 'unknown' or the id or name of an option, for a place. */
 function setPlace(refit: Refit, where: Target, text: string): Result<Setting> {
-  const old = findPlace(refit, where.chain, where.place)!;
+  const there = findPlace(refit, where.chain, where.place);
+  const old = there ?? EMPTY;
   const word = text.trim().toLowerCase();
   const done = (chosen: Place['chosen']): Result<Setting> =>
     ok({
       changes:
         chosen === old.chosen
           ? []
-          : [{ do: 'place', chain: where.chain, place: where.place, old, new: { ...old, chosen } }],
+          : [
+              {
+                do: 'place',
+                chain: where.chain,
+                place: where.place,
+                old: there ?? null,
+                new: { ...old, chosen },
+              },
+            ],
       notes: [],
       questions: [],
     });
@@ -169,7 +183,7 @@ export function set(refit: Refit, path: string, text: string, options: SetOption
   }
   if (where.fact === undefined) return setPlace(refit, where, text);
   const spec = factSpec(where.place, where.fact)!;
-  const place = findPlace(refit, where.chain, where.place)!;
+  const place = findPlace(refit, where.chain, where.place) ?? EMPTY;
   const forget = UNKNOWN.has(text.trim().toLowerCase());
   if (place.chosen === 'none' && where.part === undefined) {
     return refuse({

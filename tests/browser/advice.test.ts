@@ -11,6 +11,8 @@ afterEach(() => {
   expect(on.faults.splice(0)).toEqual([]);
 });
 
+/** The computer of a test may be busy. */
+const WAIT = { timeout: 30_000 };
 const PHONE = { viewport: { width: 390, height: 844 } };
 
 test('keep: a part opens to its reasons and to what another one would change; a price is recorded and added', async () => {
@@ -31,5 +33,26 @@ test('keep: a part opens to its reasons and to what another one would change; a 
   await field.press('Enter');
   await page.locator('.status', { hasText: 'Saved:' }).waitFor();
   await expect.poll(() => motor.innerText(), { timeout: 60_000 }).toContain('285 to 305 EUR');
+  await page.context().close();
+}, 240_000);
+
+test('worth: usual values are guesses; taken one by one they become an answer, and what stops it comes first', async () => {
+  const page = await on.open('/refit/carriage-works-lathe/worth', PHONE);
+  const status = page.locator('main [role="status"]').first();
+  await expect.poll(() => status.innerText(), WAIT).toContain('guessed');
+  const take = page.getByRole('button', { name: /^Take .* as mine/ });
+  for (let left = await take.count(); left > 0; left = await take.count()) {
+    await take.first().click();
+    await expect.poll(() => take.count(), WAIT).toBe(left - 1);
+  }
+  await expect.poll(() => status.innerText(), WAIT).toMatch(/cases of a hundred/);
+  expect(await violations(page)).toEqual([]);
+  expect(await cut(page)).toEqual([]);
+  const stopper = page.locator('li', { hasText: 'weight on the lifting gear' });
+  await stopper.locator('summary').first().click();
+  const lift = stopper.locator('[data-path="site.lift"] input');
+  await lift.fill('1500 kg');
+  await lift.press('Enter');
+  await expect.poll(() => status.innerText(), WAIT).toContain('Not as it stands');
   await page.context().close();
 }, 240_000);

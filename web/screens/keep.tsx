@@ -4,6 +4,7 @@ import type { PartAdvice, Recommendation } from '../../engine/advice/index.ts';
 import { Sign } from '../parts/signs.tsx';
 import type { Session, View } from '../state/session.ts';
 import { useAsked } from '../state/use-asked.ts';
+import './advice.css';
 import { KeepPart } from './keep-part.tsx';
 
 interface Props {

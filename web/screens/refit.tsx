@@ -9,8 +9,8 @@ import { History } from './history.tsx';
 import { Keep } from './keep.tsx';
 import { Know } from './know.tsx';
 import { Policies } from './policies.tsx';
+import { Worth } from './worth.tsx';
 
-const EvidencePage = lazy(() => import('./evidence.tsx'));
 const SurveyPage = lazy(() => import('./survey.tsx'));
 const SurveyPrint = lazy(() => import('./survey/print.tsx'));
 
@@ -110,9 +110,6 @@ function Pages({ session, view }: { session: Session; view: View }) {
             <Route path={`${home}/know`}>
               <Know session={session} view={view} />
             </Route>
-            <Route path={`${home}/evidence/*?`}>
-              <EvidencePage session={session} view={view} />
-            </Route>
             <Route path={`${home}/survey/print`}>
               <SurveyPrint session={session} view={view} />
             </Route>
@@ -124,6 +121,9 @@ function Pages({ session, view }: { session: Session; view: View }) {
             </Route>
             <Route path={`${home}/keep`}>
               <Keep session={session} view={view} />
+            </Route>
+            <Route path={`${home}/worth`}>
+              <Worth session={session} view={view} />
             </Route>
             <Route path={`${home}/habits`}>
               <Policies session={session} view={view} />

@@ -1,5 +1,7 @@
 /** What the page asks the engine in its worker, and what it answers. Plain data only. */
-import type { PartAdvice } from '../../engine/advice/index.ts';
+
+import type { MoveSetting } from '../../engine/advice/axis-model.ts';
+import type { PartAdvice, Worth } from '../../engine/advice/index.ts';
 import type { Counts, Finding, NotAsked, Question, Remedy, Step, Why } from '../../engine/assess/index.ts';
 import type { Basis, Problem, UnitSystem } from '../../engine/quantity/index.ts';
 import type { Change, Edit, Refit } from '../../engine/refit/types.ts';
@@ -60,7 +62,10 @@ export interface Asked {
   remedyChanges: { ask: { remedy: Remedy }; answer: readonly Change[] };
   /** Slow, as remedies. */
   keep: { ask: null; answer: readonly PartAdvice[] };
+  worth: { ask: null; answer: Worth };
   pictures: { ask: { chain: string }; answer: readonly unknown[] };
+  /** The axis as the simulation wants it. */
+  axisModel: { ask: { chain: string }; answer: MoveSetting };
   /** Bench tests: what there are, what readings come to, what recording them would change. */
   bench: { ask: BenchAsk; answer: BenchAnswer };
 }

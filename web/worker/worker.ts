@@ -201,6 +201,14 @@ async function work(message: Ask): Promise<unknown> {
       const { seekAllAdvice } = await import('../../engine/advice/index.ts');
       return inPieces(message.n, seekAllAdvice(need()));
     }
+    case 'worth': {
+      const { worthOf } = await import('../../engine/advice/index.ts');
+      return worthOf(need().refit);
+    }
+    case 'axisModel': {
+      const { axisModel } = await import('../../engine/advice/axis-model.ts');
+      return axisModel(shown ?? need(), message.ask.chain);
+    }
     case 'pictures': {
       const { pictures } = await import('../../engine/assess/pictures/index.ts');
       return pictures(shown ?? need(), message.ask.chain);
