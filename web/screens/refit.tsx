@@ -11,6 +11,7 @@ import { Know } from './know.tsx';
 import { Policies } from './policies.tsx';
 import { Worth } from './worth.tsx';
 
+const EvidencePage = lazy(() => import('./evidence.tsx'));
 const SurveyPage = lazy(() => import('./survey.tsx'));
 const SurveyPrint = lazy(() => import('./survey/print.tsx'));
 
@@ -109,6 +110,9 @@ function Pages({ session, view }: { session: Session; view: View }) {
           <Switch>
             <Route path={`${home}/know`}>
               <Know session={session} view={view} />
+            </Route>
+            <Route path={`${home}/evidence/*?`}>
+              <EvidencePage session={session} view={view} />
             </Route>
             <Route path={`${home}/survey/print`}>
               <SurveyPrint session={session} view={view} />
