@@ -9,6 +9,7 @@ export const ENGINE_ROOMS = [
   'parts',
   'refit',
   'handbook',
+  'threads',
   'simulate',
   'metrology',
   'checks',

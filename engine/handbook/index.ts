@@ -31,9 +31,16 @@ import { brushlessConstants } from './brushless-constants.ts';
 import { buckling } from './buckling.ts';
 import { busCurrent } from './bus-current.ts';
 import { busExtremes } from './bus-extremes.ts';
+import { chuckGrip } from './chuck-grip.ts';
 import { coilSuppression } from './coil-suppression.ts';
 import { copperHeating } from './copper-heating.ts';
 import { countsRounding } from './counts-rounding.ts';
+import { cutBoring } from './cut-boring.ts';
+import { cutDrilling } from './cut-drilling.ts';
+import { cutMilling } from './cut-milling.ts';
+import { cutParting } from './cut-parting.ts';
+import { cutThreading } from './cut-threading.ts';
+import { cutTurning } from './cut-turning.ts';
 import { dcEquivalent } from './dc-equivalent.ts';
 import { dcMotor } from './dc-motor.ts';
 import { demagnetising } from './demagnetising.ts';
@@ -82,13 +89,34 @@ import { screwStiffness } from './screw-stiffness.ts';
 import { screwTorque } from './screw-torque.ts';
 import { shareOf } from './share-of.ts';
 import { slideForces } from './slide-forces.ts';
+import { spindleCurve } from './spindle-curve.ts';
 import { stepRate } from './step-rate.ts';
 import { stepTiming } from './step-timing.ts';
 import { stepper } from './stepper.ts';
 import { stepperCurve } from './stepper-curve.ts';
 import { stepperDraw } from './stepper-draw.ts';
 import { stepperTurn } from './stepper-turn.ts';
+import { tapDepth } from './tap-depth.ts';
+import { tapStop } from './tap-stop.ts';
+import { tapTorque } from './tap-torque.ts';
+import { tapTorqueSimple } from './tap-torque-simple.ts';
 import { thermalGrowth } from './thermal-growth.ts';
+import { threadForm55 } from './thread-form-55.ts';
+import { threadForm60 } from './thread-form-60.ts';
+import { threadFormTrapezoidal } from './thread-form-trapezoidal.ts';
+import { threadHelix } from './thread-helix.ts';
+import { threadNpt } from './thread-npt.ts';
+import { threadPass } from './thread-pass.ts';
+import { threadPassVariant } from './thread-pass-variant.ts';
+import { threadRunIn } from './thread-run-in.ts';
+import { threadSpeed } from './thread-speed.ts';
+import { threadStarts } from './thread-starts.ts';
+import { threadTapHole } from './thread-tap-hole.ts';
+import { threadTaper } from './thread-taper.ts';
+import { threadToleranceMetric } from './thread-tolerance-metric.ts';
+import { threadToleranceUnified } from './thread-tolerance-unified.ts';
+import { threadToleranceWhitworth } from './thread-tolerance-whitworth.ts';
+import { threadWires } from './thread-wires.ts';
 import { torqueCurrent } from './torque-current.ts';
 import { transformerRating } from './transformer-rating.ts';
 import { travelPerCount } from './travel-per-count.ts';
@@ -128,9 +156,16 @@ export const HANDBOOK: readonly Sheet[] = [
   buckling,
   busCurrent,
   busExtremes,
+  chuckGrip,
   coilSuppression,
   copperHeating,
   countsRounding,
+  cutBoring,
+  cutDrilling,
+  cutMilling,
+  cutParting,
+  cutThreading,
+  cutTurning,
   dcEquivalent,
   dcMotor,
   demagnetising,
@@ -179,13 +214,34 @@ export const HANDBOOK: readonly Sheet[] = [
   screwTorque,
   shareOf,
   slideForces,
+  spindleCurve,
   stepRate,
   stepTiming,
   stepper,
   stepperCurve,
   stepperDraw,
   stepperTurn,
+  tapDepth,
+  tapStop,
+  tapTorque,
+  tapTorqueSimple,
   thermalGrowth,
+  threadForm55,
+  threadForm60,
+  threadFormTrapezoidal,
+  threadHelix,
+  threadNpt,
+  threadPass,
+  threadPassVariant,
+  threadRunIn,
+  threadSpeed,
+  threadStarts,
+  threadTapHole,
+  threadTaper,
+  threadToleranceMetric,
+  threadToleranceUnified,
+  threadToleranceWhitworth,
+  threadWires,
   torqueCurrent,
   transformerRating,
   travelPerCount,
