@@ -51,6 +51,7 @@ function changeProblem(parts: Parts, change: Change): Problem | undefined {
       return change.new ? evidenceProblem(parts, change.new, change.old) : undefined;
     case 'survey':
       return change.new ? itemProblem(change.new, change.old) : undefined;
+    case 'stop':
     case 'tag':
     case 'keep':
     case 'machine':

@@ -18,6 +18,7 @@ export function targetOf(change: Change): string {
     case 'keep':
     case 'survey':
       return `${change.do}/${change.id}`;
+    case 'stop':
     case 'machine':
     case 'title':
       return change.do;

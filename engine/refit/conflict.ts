@@ -2,6 +2,7 @@
 import type { Problem } from '../quantity/types.ts';
 import { brief } from './brief.ts';
 import { BY_ID, type Namer, sayFact, sayPlaceNow } from './say.ts';
+import { sayStopNow } from './say-stop.ts';
 import { type SurveyChange, sayRecord, surveySubject } from './say-survey.ts';
 import type { Change, ConflictProblem, Refit } from './types.ts';
 
@@ -38,6 +39,8 @@ function subjectOf(change: Change, namer: Namer): string {
     case 'keep':
     case 'survey':
       return surveySubject(change, namer);
+    case 'stop':
+      return 'stop circuit';
     case 'machine':
       return 'kind of machine';
     case 'title':
@@ -74,6 +77,8 @@ function sayNow(refit: Refit, change: Change, namer: Namer): string {
       return sayThing(change.do, own(refit.keeps, change.id));
     case 'survey':
       return sayThing(change.do, own(refit.survey, change.id));
+    case 'stop':
+      return sayStopNow(refit.stop);
     case 'machine':
       return refit.machine;
     case 'title':

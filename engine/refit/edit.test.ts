@@ -63,6 +63,7 @@ describe('applying and undoing', () => {
       'part',
       'place',
       'policy',
+      'stop',
       'survey',
       'tag',
       'title',
@@ -150,6 +151,7 @@ describe('conflicts say what is there now', () => {
     ],
     ['thing to keep', { do: 'keep', id: 'offsets', old: null, new: null }, 'still to do'],
     ['survey', { do: 'survey', id: 'coolant', old: null, new: null }, "works, 1 answered, 'Smells.'"],
+    ['stop circuit', { do: 'stop', old: null, new: null }, '3 elements, 1 wire'],
     ['tag gone', { do: 'tag', id: 'constructor', old: SAMPLE.tags['t-1']!, new: null }, 'not there'],
     [
       'title',
@@ -198,6 +200,24 @@ describe('what would no longer hold together is refused', () => {
       'a measurement that a fact came from, taken out',
       { do: 'evidence', id: 'e-1', old: SAMPLE.evidence['e-1']!, new: null },
       /must name a measurement of this refit; 'e-1' is none/,
+    ],
+    [
+      'a wire from an element there is not',
+      {
+        do: 'stop',
+        old: SAMPLE.stop,
+        new: { ...SAMPLE.stop!, wires: { w1: { id: 'w1', from: 'S9.1', to: 'K1.A1', cable: '' } } },
+      },
+      /stop.wires.w1.from must begin with an element of the circuit; 'S9' is none/,
+    ],
+    [
+      'a motion without its drive',
+      {
+        do: 'stop',
+        old: SAMPLE.stop,
+        new: { ...SAMPLE.stop!, motions: { X: { ...SAMPLE.stop!.motions.X!, drive: 'constructor' } } },
+      },
+      /stop.motions.X.drive must be an element/,
     ],
     [
       'a tag under another name',

@@ -26,6 +26,7 @@ export function applyEdit(refit: Refit, edit: Pick<Edit, 'changes'>, namer: Name
       change.do === 'part' ||
       change.do === 'place' ||
       change.do === 'chain' ||
+      change.do === 'stop' ||
       isRecordChange(change) ||
       (change.do === 'fact' && change.new?.evidence !== undefined),
   );
@@ -108,6 +109,9 @@ function applyChange(refit: Refit, change: Change, namer: Namer): Result<Refit> 
     case 'keep':
     case 'survey':
       return applyRecord(refit, change, namer);
+    case 'stop':
+      if (!same(refit.stop, change.old)) return conflict(refit, change, namer);
+      return ok({ ...refit, stop: change.new });
     case 'machine':
       if (refit.machine !== change.old) return conflict(refit, change, namer);
       return ok({ ...refit, machine: change.new });

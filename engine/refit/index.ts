@@ -37,6 +37,10 @@ export type {
   Part,
   Place,
   Refit,
+  StopCircuit,
+  StopElement,
+  StopMotion,
+  StopWire,
   SurveyItem,
   Tag,
 } from './types.ts';

@@ -13,6 +13,11 @@ export const LIMITS = {
   tags: 3_000,
   keeps: 200,
   survey: 300,
+  stopElements: 120,
+  stopWires: 400,
+  stopMotions: 12,
+  /** Settings of one element, motion or stop circuit. */
+  stopSettings: 60,
   /** Photos named by one thing. */
   photos: 24,
   /** Names of readings, given values or answers of one thing. */

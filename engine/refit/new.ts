@@ -5,7 +5,7 @@ export const newRefit = (
   start: Pick<Refit, 'id' | 'name' | 'machine'> & { readonly about?: string },
 ): Refit => ({
   format: 'fettle-refit',
-  version: 2,
+  version: 3,
   id: start.id,
   name: start.name,
   about: start.about ?? '',
@@ -18,4 +18,5 @@ export const newRefit = (
   tags: {},
   keeps: {},
   survey: {},
+  stop: null,
 });

@@ -153,6 +153,25 @@ describe('changes in words', () => {
       "coolant: works, 1 answered, 'Smells.'",
       { do: 'survey', id: 'coolant', old: null, new: SAMPLE.survey.coolant! },
     ],
+    [
+      'stop circuit: K1 taken out, D1 changed, K2 added, wire w1 taken out, answers changed',
+      {
+        do: 'stop',
+        old: SAMPLE.stop,
+        new: {
+          ...SAMPLE.stop!,
+          elements: {
+            F1: SAMPLE.stop!.elements.F1!,
+            D1: { ...SAMPLE.stop!.elements.D1!, name: 'Drive' },
+            K2: { ...SAMPLE.stop!.elements.K1!, id: 'K2' },
+          },
+          wires: {},
+          settings: {},
+        },
+      },
+    ],
+    ['stop circuit: drawn by hand, 3 elements, 1 wire', { do: 'stop', old: null, new: SAMPLE.stop }],
+    ['stop circuit: taken out', { do: 'stop', old: SAMPLE.stop, new: null }],
     ['kind of machine: mill', { do: 'machine', old: 'lathe', new: 'mill' }],
     ["name: 'B' (was 'A')", { do: 'title', old: { name: 'A', about: '' }, new: { name: 'B', about: '' } }],
   ])('derived: %s', (words, change) => {

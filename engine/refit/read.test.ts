@@ -101,7 +101,7 @@ describe('a wrong shape is refused with its path', () => {
   };
   walk(SAMPLE, []);
   const MAY_BE_EMPTY = new Set(
-    'chosen facts policies options places chains evidence tags keeps survey photos given readings aside answers'.split(
+    'chosen facts policies options places chains evidence tags keeps survey photos given readings aside answers stop pattern brake elements wires motions settings'.split(
       ' ',
     ),
   );
@@ -152,7 +152,7 @@ describe('a wrong shape is refused with its path', () => {
         const read = readRefit(broken([...path, key], undefined));
         if (!read.ok)
           expect(read.problem.message).toMatch(
-            /missing|must name a (part|measurement)|(format|version) must be/,
+            /missing|must name a (part|measurement)|an element of the circuit|(format|version) must be/,
           );
         else expect(MAY_BE_MISSING.has(key) || MAY_BE_EMPTY.has(String(path.at(-1))), key).toBe(true);
       }
@@ -175,6 +175,9 @@ describe('a wrong shape is refused with its path', () => {
     [['evidence', 'e-1', 'aside', 0], -1, 'evidence.e-1.aside[0] must be at least 0.'],
     [['evidence', 'e-1', 'readings', 'volts'], Array(5001).fill('1'), /must be at most 5000 long/],
     [['tags', 't-1', 'here'], 'a\nb', /^tags.t-1.here must be one line/],
+    [['stop', 'wires', 'w1', 'to'], 'K1', /^stop.wires.w1.to must be a terminal: an element, a dot/],
+    [['stop', 'motions', 'X', 'kind'], 'door', /^stop.motions.X.kind must be one of axis, spindle/],
+    [['stop', 'elements', 'K1', 'id'], 'K2', /must be 'K1', the name it stands under/],
     [['survey', 'coolant', 'state'], 'fine', /^survey.coolant.state must be one of works, worn, dead/],
     [['survey', 'coolant', 'answers'], { constructor: 'x' }, /programs keep for themselves/],
     [['machine'], undefined, 'machine is missing; it must be one of lathe, mill, other.'],
@@ -262,14 +265,14 @@ describe('references', () => {
 
 describe('formats of other versions', () => {
   test('derived: a newer version is refused in words', () => {
-    expect(problemOf(broken(['version'], 3)).message).toMatch(/written by a newer Fettle \(version 3/);
+    expect(problemOf(broken(['version'], 4)).message).toMatch(/written by a newer Fettle \(version 4/);
     expect(problemOf(broken(['version'], '1')).where).toBe('version');
     expect(problemOf('{"version": 1}').where).toBe('format');
     expect(problemOf('[]').message).toBe('the whole must be an object in { }.');
   });
 
-  test('derived: version 1 comes up to version 2 with nothing surveyed, and what had no survey goes back to the same text', () => {
-    const { evidence: _e, tags: _t, keeps: _k, survey: _s, ...one } = SAMPLE;
+  test('derived: version 1 comes up to today’s with nothing surveyed and no stop circuit, and what had no survey goes back to the same text', () => {
+    const { evidence: _e, tags: _t, keeps: _k, survey: _s, stop: _c, ...one } = SAMPLE;
     const plain = (value: unknown) =>
       JSON.parse(
         JSON.stringify(value, (key, each) =>
@@ -283,12 +286,36 @@ describe('formats of other versions', () => {
     const old = plain({ ...one, version: 1 });
     const read = readRefit(JSON.stringify(old));
     if (!read.ok) throw new Error(read.problem.message);
-    expect(read.value).toMatchObject({ version: 2, evidence: {}, tags: {}, keeps: {}, survey: {} });
+    expect(read.value).toMatchObject({
+      version: 3,
+      evidence: {},
+      tags: {},
+      keeps: {},
+      survey: {},
+      stop: null,
+    });
     // Writing today's format and taking the new and empty fields away again gives the old document.
-    const { evidence, tags, keeps, survey, ...back } = JSON.parse(writeRefit(read.value));
-    expect({ evidence, tags, keeps, survey }).toEqual({ evidence: {}, tags: {}, keeps: {}, survey: {} });
+    const { evidence, tags, keeps, survey, stop, ...back } = JSON.parse(writeRefit(read.value));
+    expect({ evidence, tags, keeps, survey, stop }).toEqual({
+      evidence: {},
+      tags: {},
+      keeps: {},
+      survey: {},
+      stop: null,
+    });
     expect({ ...back, version: 1 }).toEqual(old);
     expect(readRefit(writeRefit(read.value))).toEqual(read);
+  });
+
+  test('derived: version 2 comes up to version 3 without a stop circuit and goes back to the same text', () => {
+    const { stop: _c, ...two } = SAMPLE;
+    const old = { ...two, version: 2 };
+    const read = readRefit(JSON.stringify(old));
+    if (!read.ok) throw new Error(read.problem.message);
+    expect(read.value).toEqual({ ...SAMPLE, stop: null });
+    const { stop, ...back } = JSON.parse(writeRefit(read.value));
+    expect(stop).toBeNull();
+    expect({ ...back, version: 2 }).toEqual(old);
   });
 
   test('derived: older versions climb one step at a time', () => {

@@ -1,12 +1,16 @@
 /** What a schema cannot see: that names within a refit lead somewhere, and only one way. */
 import type { Problem } from '../quantity/types.ts';
 import { pathText } from './shape.ts';
-import type { Place, Refit } from './types.ts';
+import type { Place, Refit, StopCircuit } from './types.ts';
 
 /** The first reference that leads nowhere or clashes; `knownKinds` are the kinds of part there are, if given. */
 export function referenceProblem(refit: Refit, knownKinds?: readonly string[]): Problem | undefined {
   return (
-    recordsProblem(refit) ?? partsProblem(refit, knownKinds) ?? chainsProblem(refit) ?? placesProblem(refit)
+    recordsProblem(refit) ??
+    stopProblem(refit.stop) ??
+    partsProblem(refit, knownKinds) ??
+    chainsProblem(refit) ??
+    placesProblem(refit)
   );
 }
 
@@ -20,6 +24,35 @@ function recordsProblem(refit: Refit): Problem | undefined {
   for (const field of ['evidence', 'tags', 'keeps', 'survey'] as const)
     for (const [key, { id }] of Object.entries(refit[field]))
       if (id !== key) return problem([field, key, 'id'], `must be '${key}', the name it stands under`);
+  return undefined;
+}
+
+/** Wires run between elements that are there, and what moves has a drive. Terminals are read with the circuit. */
+function stopProblem(stop: StopCircuit | null): Problem | undefined {
+  if (stop === null) return undefined;
+  for (const field of ['elements', 'wires', 'motions'] as const)
+    for (const [key, { id }] of Object.entries(stop[field]))
+      if (id !== key)
+        return problem(['stop', field, key, 'id'], `must be '${key}', the name it stands under`);
+  const is = (element: string) => Object.hasOwn(stop.elements, element);
+  for (const [key, wire] of Object.entries(stop.wires))
+    for (const end of ['from', 'to'] as const) {
+      const element = wire[end].split('.')[0]!;
+      if (!is(element))
+        return problem(
+          ['stop', 'wires', key, end],
+          `must begin with an element of the circuit; '${element}' is none`,
+        );
+    }
+  for (const [key, motion] of Object.entries(stop.motions))
+    for (const field of ['drive', 'brake'] as const) {
+      const element = motion[field];
+      if (element !== null && !is(element))
+        return problem(
+          ['stop', 'motions', key, field],
+          `must be an element of the circuit; '${element}' is none`,
+        );
+    }
   return undefined;
 }
 

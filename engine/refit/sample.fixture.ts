@@ -2,13 +2,13 @@
 import fc from 'fast-check';
 import { BASES } from '../quantity/types.ts';
 import { compareChainIds } from './order.ts';
-import type { Chain, Change, Edit, Fact, FactValue, Part, Place, Refit } from './types.ts';
+import type { Chain, Change, Edit, Fact, FactValue, Part, Place, Refit, StopCircuit } from './types.ts';
 
 const quantity = (text: string): FactValue => ({ kind: 'quantity', text });
 
 export const SAMPLE: Refit = {
   format: 'fettle-refit',
-  version: 2,
+  version: 3,
   id: 'old-lathe',
   name: 'Old lathe',
   about: 'Came without its cabinet.\nThe slides are good.',
@@ -105,6 +105,20 @@ export const SAMPLE: Refit = {
       answers: { supply: '400 V, three phases' },
     },
   },
+  stop: {
+    pattern: null,
+    note: 'As found.',
+    elements: {
+      F1: { id: 'F1', kind: 'fuse', name: 'Control fuse', settings: {} },
+      K1: { id: 'K1', kind: 'contactor', name: '', settings: { 'drop-out': '30 ms' } },
+      D1: { id: 'D1', kind: 'drive', name: 'X drive', settings: {} },
+    },
+    wires: { w1: { id: 'w1', from: 'F1.2', to: 'K1.A1', cable: 'W3' } },
+    motions: {
+      X: { id: 'X', kind: 'axis', name: 'X', drive: 'D1', brake: null, settings: { speed: '6 m/min' } },
+    },
+    settings: { 'zero-earthed': 'yes' },
+  },
 };
 
 export const edit = (number: number, changes: readonly Change[], extra: Partial<Edit> = {}): Edit => ({
@@ -188,6 +202,33 @@ const byId = <T extends { id: string }>(things: fc.Arbitrary<T>) =>
     .uniqueArray(things, { selector: ({ id }) => id, maxLength: 3 })
     .map((list) => Object.fromEntries(list.map((each): [string, T] => [each.id, each])));
 
+const elementNames = ['K1', 'K2', 'S1', 'D1'] as const;
+const settingsOf = fc.dictionary(ids, texts, { maxKeys: 2, noNullPrototype: true });
+const terminals = fc.constantFrom(...elementNames).map((each) => `${each}.A1`);
+const stops: fc.Arbitrary<StopCircuit> = fc.record({
+  pattern: fc.option(ids, { nil: null }),
+  note: texts,
+  elements: fc
+    .tuple(
+      ...elementNames.map((each) =>
+        fc.record({ id: fc.constant(each), kind: ids, name: texts, settings: settingsOf }),
+      ),
+    )
+    .map((list) => Object.fromEntries(list.map((each) => [each.id, each]))),
+  wires: byId(fc.record({ id: ids, from: terminals, to: terminals, cable: texts })),
+  motions: byId(
+    fc.record({
+      id: ids,
+      kind: fc.constantFrom('axis' as const, 'spindle' as const),
+      name: names,
+      drive: fc.constantFrom(...elementNames),
+      brake: fc.option(fc.constantFrom(...elementNames), { nil: null }),
+      settings: settingsOf,
+    }),
+  ),
+  settings: settingsOf,
+});
+
 /** Whole refits whose references hold: parts are dealt out over the places. */
 export const refits: fc.Arbitrary<Refit> = fc
   .record({
@@ -209,6 +250,7 @@ export const refits: fc.Arbitrary<Refit> = fc
     tags: byId(tagsOf),
     keeps: byId(keepsOf),
     survey: byId(surveyItems),
+    stop: fc.option(stops, { nil: null }),
     chains: fc.uniqueArray(chainIds, { maxLength: 5 }),
     slots: fc.array(fc.record({ chain: fc.nat(5), place: ids, take: fc.nat(3), pick: fc.nat(5) }), {
       maxLength: 6,
@@ -229,7 +271,7 @@ export const refits: fc.Arbitrary<Refit> = fc
       .sort((a, b) => compareChainIds(a.id, b.id));
     return {
       format: 'fettle-refit',
-      version: 2,
+      version: 3,
       ...rest,
       places: places[0]!,
       chains: ordered,
@@ -243,7 +285,7 @@ export function someChange(refit: Refit, pick: number, fact: Fact): Change {
   const part = parts[pick % Math.max(1, parts.length)];
   const chain = refit.chains[pick % Math.max(1, refit.chains.length)];
   const title = { name: refit.name, about: refit.about };
-  switch (pick % 16) {
+  switch (pick % 17) {
     case 0:
     case 1:
       if (part)
@@ -328,6 +370,12 @@ export function someChange(refit: Refit, pick: number, fact: Fact): Change {
       const old = refit.evidence['e-9'] ?? null;
       return { do: 'evidence', id: 'e-9', old, new: { ...SAMPLE.evidence['e-1']!, id: 'e-9' } };
     }
+    case 15:
+      return {
+        do: 'stop',
+        old: refit.stop,
+        new: pick % 3 ? { ...(refit.stop ?? SAMPLE.stop!), note: `Note ${pick}` } : null,
+      };
     case 14:
       if (part)
         return { do: 'part', id: part.id, old: part, new: { ...part, condition: 'dead', photos: ['p.png'] } };

@@ -2,6 +2,7 @@
 import { brief } from './brief.ts';
 import { LIMITS } from './limits.ts';
 import { same } from './same.ts';
+import { sayStop } from './say-stop.ts';
 import { saySurvey } from './say-survey.ts';
 import type { Change, Fact, Part, Place } from './types.ts';
 
@@ -61,6 +62,8 @@ export function sayChange(change: Change, namer: Namer = BY_ID): string {
     case 'keep':
     case 'survey':
       return saySurvey(change, namer);
+    case 'stop':
+      return `stop circuit: ${sayStop(change.old, change.new)}`;
     case 'machine':
       return `kind of machine: ${change.new}`;
     case 'title':

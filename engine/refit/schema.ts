@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { BASES } from '../quantity/types.ts';
 import { LIMITS } from './limits.ts';
+import { stopSchema } from './stop-schema.ts';
 import { CONDITIONS, evidenceSchema, keepSchema, surveyItemSchema, tagSchema } from './survey-schema.ts';
 import { atMost, chainId, id, line, photos, policyId, prose, whenSchema } from './text-schema.ts';
 import type { Change, Edit, Fact, FactValue, Part, Place, Refit } from './types.ts';
@@ -51,7 +52,7 @@ const title = z.strictObject({ name: line(LIMITS.name, 1), about: prose() });
 
 export const refitSchema: z.ZodType<Refit> = z.strictObject({
   format: z.literal('fettle-refit'),
-  version: z.literal(2),
+  version: z.literal(3),
   id,
   name: line(LIMITS.name, 1),
   about: prose(),
@@ -64,6 +65,7 @@ export const refitSchema: z.ZodType<Refit> = z.strictObject({
   tags: atMost(id, tagSchema, LIMITS.tags, 'tags'),
   keeps: atMost(id, keepSchema, LIMITS.keeps, 'things to keep'),
   survey: atMost(id, surveyItemSchema, LIMITS.survey, 'items'),
+  stop: stopSchema.nullable(),
 });
 
 export const changeSchema: z.ZodType<Change> = z.discriminatedUnion('do', [
@@ -108,6 +110,7 @@ export const changeSchema: z.ZodType<Change> = z.discriminatedUnion('do', [
     old: surveyItemSchema.nullable(),
     new: surveyItemSchema.nullable(),
   }),
+  z.strictObject({ do: z.literal('stop'), old: stopSchema.nullable(), new: stopSchema.nullable() }),
   z.strictObject({ do: z.literal('machine'), old: machine, new: machine }),
   z.strictObject({ do: z.literal('title'), old: title, new: title }),
 ]);

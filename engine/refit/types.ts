@@ -107,9 +107,54 @@ export interface SurveyItem {
   readonly answers: Readonly<Record<string, string>>;
 }
 
+/** One element of the stop circuit: a button, a contactor, a drive. Kinds and settings are those of engine/circuit. */
+export interface StopElement {
+  /** As on the drawing, 'K1'; its terminals are 'K1.A1', 'K1.A2'. */
+  readonly id: string;
+  readonly kind: string;
+  readonly name: string;
+  /** As typed, by the names its kind gives them: { 'drop-out': '30 ms' }. */
+  readonly settings: Readonly<Record<string, string>>;
+}
+
+/** A wire of the stop circuit between two terminals. */
+export interface StopWire {
+  readonly id: string;
+  /** 'S1.12' */
+  readonly from: string;
+  readonly to: string;
+  /** The cable it lies in, whose wires can be crushed together; empty where it lies alone. */
+  readonly cable: string;
+}
+
+/** Something that moves and has to stop: an axis or a spindle. */
+export interface StopMotion {
+  readonly id: string;
+  readonly kind: 'axis' | 'spindle';
+  readonly name: string;
+  /** The element that moves it. */
+  readonly drive: string;
+  /** The element that holds it, if any. */
+  readonly brake: string | null;
+  /** Speeds, masses, friction and switch positions, as typed. */
+  readonly settings: Readonly<Record<string, string>>;
+}
+
+/** What stops the machine: elements, the wires between them, and what they stop. */
+export interface StopCircuit {
+  /** Id of the pattern it was laid out from; null where it was drawn by hand. */
+  readonly pattern: string | null;
+  readonly note: string;
+  readonly elements: Readonly<Record<string, StopElement>>;
+  readonly wires: Readonly<Record<string, StopWire>>;
+  readonly motions: Readonly<Record<string, StopMotion>>;
+  /** Answers about the whole, as typed: whether 0 V is earthed, uses a year, when it was last tested. */
+  readonly settings: Readonly<Record<string, string>>;
+}
+
 export interface Refit {
   readonly format: 'fettle-refit';
-  readonly version: 2;
+  readonly version: 3;
   readonly id: string;
   readonly name: string;
   readonly about: string;
@@ -125,6 +170,8 @@ export interface Refit {
   readonly keeps: Readonly<Record<string, Keep>>;
   /** By the id of the survey's item. */
   readonly survey: Readonly<Record<string, SurveyItem>>;
+  /** Null until one is chosen or drawn. */
+  readonly stop: StopCircuit | null;
 }
 
 /** One recorded change. `old` is what it replaced, so that it can be undone; null where nothing stood or stands. */
@@ -165,6 +212,7 @@ export type Change =
       readonly old: SurveyItem | null;
       readonly new: SurveyItem | null;
     }
+  | { readonly do: 'stop'; readonly old: StopCircuit | null; readonly new: StopCircuit | null }
   | { readonly do: 'machine'; readonly old: Refit['machine']; readonly new: Refit['machine'] }
   | {
       readonly do: 'title';

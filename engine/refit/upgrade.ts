@@ -9,8 +9,10 @@ export type Upgrades = Readonly<Record<number, (document: Document) => Document>
 export const UPGRADES: Upgrades = {
   // Version 2 brought the survey: nothing had been surveyed before.
   1: (document) => ({ ...document, evidence: {}, tags: {}, keeps: {}, survey: {} }),
+  // Version 3 brought the stop circuit: none had been drawn before.
+  2: (document) => ({ ...document, stop: null }),
 };
-export const CURRENT_VERSION = 2;
+export const CURRENT_VERSION = 3;
 
 /** The document in the current format; what is no refit at all or is from a newer Fettle is refused. */
 export function upgrade(

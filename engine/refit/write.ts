@@ -1,5 +1,17 @@
 /** Writes refit.json and edits.jsonl: the same refit always gives the same text. */
-import type { Chain, Edit, Evidence, Fact, Keep, Part, Place, Refit, SurveyItem, Tag } from './types.ts';
+import type {
+  Chain,
+  Edit,
+  Evidence,
+  Fact,
+  Keep,
+  Part,
+  Place,
+  Refit,
+  StopCircuit,
+  SurveyItem,
+  Tag,
+} from './types.ts';
 
 /** The text of refit.json: fields in the order of the format, names in the order of the alphabet. */
 export function writeRefit(refit: Refit): string {
@@ -19,6 +31,7 @@ export function writeRefit(refit: Refit): string {
     tags: sorted(refit.tags, tag),
     keeps: sorted(refit.keeps, keep),
     survey: sorted(refit.survey, surveyItem),
+    stop: refit.stop && stop(refit.stop),
   };
   return `${JSON.stringify(ordered, null, 2)}\n`;
 }
@@ -88,4 +101,25 @@ const surveyItem = ({ id, state, note, photos, answers }: SurveyItem): SurveyIte
   note,
   photos,
   answers: sorted(answers, same),
+});
+
+const stop = ({ pattern, note, elements, wires, motions, settings }: StopCircuit): StopCircuit => ({
+  pattern,
+  note,
+  elements: sorted(elements, (each) => ({
+    id: each.id,
+    kind: each.kind,
+    name: each.name,
+    settings: sorted(each.settings, same),
+  })),
+  wires: sorted(wires, ({ id, from, to, cable }) => ({ id, from, to, cable })),
+  motions: sorted(motions, (each) => ({
+    id: each.id,
+    kind: each.kind,
+    name: each.name,
+    drive: each.drive,
+    brake: each.brake,
+    settings: sorted(each.settings, same),
+  })),
+  settings: sorted(settings, same),
 });
