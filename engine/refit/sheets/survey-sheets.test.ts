@@ -22,7 +22,7 @@ test('derived: a block for every part in a place, its unit in every box, and a d
     `<span class="name">W${resistance!.name.slice(1)}</span><span class="known"></span><span class="unit">Ω</span>`,
   );
   expect(count(html, '<svg')).toBeGreaterThan(15);
-  expect(count(html, '<tr>')).toBe(1 + KEEPS.length + 1 + 24);
+  expect(count(html, '<tr>')).toBe(1 + KEEPS.length + 1 + 18);
   expect(toHtml(surveySheets(LATHE, 'in'))).toContain('<span class="unit">thou</span>');
 });
 

@@ -11,7 +11,7 @@ import { type Element, element, type Node } from './node.ts';
 /** Facts that take more than this much trouble are not found out with a pencil in hand. */
 const MOST_TROUBLE = 3;
 /** Empty lines for tags that are still to be made. */
-const EMPTY_TAGS = 24;
+const EMPTY_TAGS = 18;
 
 /** Everything to take to the machine, in the order of the walk. `system` decides the units of the blanks. */
 export function surveySheets(refit: Refit, system: UnitSystem = 'mm'): Element {
