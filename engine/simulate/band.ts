@@ -161,6 +161,38 @@ export class BandMaker {
   }
 }
 
+/**
+ * Bands of the same model, move and spread made side by side, as one. Quantiles are those of all peaks together, and at each
+ * time the mean of the parts', weighted by their runs: each part drew from the same distribution.
+ */
+export function joinBands(bands: readonly Band[]): Band {
+  const [first] = bands;
+  if (!first) throw new RangeError('There is no band to join.');
+  const runs = bands.reduce((sum, each) => sum + each.runs, 0);
+  const weighted = (of: (each: Band) => number): number =>
+    runs > 0 ? bands.reduce((sum, each) => sum + of(each) * each.runs, 0) / runs : 0;
+  const line = (key: 'low' | 'middle' | 'high'): Float64Array =>
+    first[key].map((_, at) => weighted((each) => each[key][at]!));
+  const peaks = new Float64Array(runs);
+  let at = 0;
+  for (const each of bands) {
+    peaks.set(each.peaks, at);
+    at += each.runs;
+  }
+  return {
+    time: first.time,
+    low: line('low'),
+    middle: line('middle'),
+    high: line('high'),
+    tripped: weighted((each) => each.tripped),
+    stalled: weighted((each) => each.stalled),
+    unstable: weighted((each) => each.unstable),
+    peaks,
+    runs,
+    drawnAgain: bands.reduce((sum, each) => sum + each.drawnAgain, 0),
+  };
+}
+
 /** All runs at once, in pieces: `onProgress` hears the share done, `shouldStop` is asked between pieces. */
 export function band(
   model: AxisModel,
@@ -190,13 +222,13 @@ function quantile(sorted: Float32Array, share: number): number {
 
 function spreadProblems(model: AxisModel, spread: readonly Spread[]): ModelError['problems'] {
   return spread.flatMap(({ path, share, form }) => {
-    const [group = '', name = ''] = path.split('.');
+    const [group = '', name = '', ...rest] = path.split('.');
     const values = Object.hasOwn(model, group)
       ? (model as unknown as Record<string, Record<string, unknown> | null>)[group]
       : null;
     const value = values && Object.hasOwn(values, name) ? values[name] : undefined;
     const say = (message: string) => [{ code: 'out-of-domain' as const, where: `spread.${path}`, message }];
-    if (typeof value !== 'number' || !Number.isFinite(value))
+    if (rest.length > 0 || typeof value !== 'number' || !Number.isFinite(value))
       return say('A spread names a parameter of this model that has a finite number, such as slide.coulomb.');
     if (path === 'control.sample') return say('All runs share one sample time; leave it out of the spread.');
     if (!(share >= 0 && share <= 10))

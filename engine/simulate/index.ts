@@ -1,6 +1,6 @@
 /** One axis, or two in step, simulated in time: following error, trips, ringing, stick-slip, lost motion, the bus. */
 
-export { type Band, BandMaker, band, type Spread } from './band.ts';
+export { type Band, BandMaker, band, joinBands, type Spread } from './band.ts';
 export { checkModel, checkMove } from './check-model.ts';
 export type { EventKind, RunEvent } from './events.ts';
 export {
@@ -10,6 +10,7 @@ export {
   type StartingGains,
   startingGains,
 } from './gains.ts';
+export { type InWordsOptions, inWords, type Saying } from './in-words.ts';
 export { type Cut, loopMargins, type Margins, playResponse } from './margins.ts';
 export type {
   AxisModel,
@@ -28,7 +29,7 @@ export type {
 export { inertias, travelPerRadian } from './model.ts';
 export { ModelError } from './model-error.ts';
 export { MOVE_KINDS, MOVES, type Move, type MoveKind } from './moves.ts';
-export { GROUPS, type Group, type Parameter } from './parameters.ts';
+export { GROUPS, type Group, type NumberParameter, type Parameter } from './parameters.ts';
 export { buffersOf, type EnergyBalance, type Roundness, type Run, type Summary } from './run.ts';
 export { type SimulateOptions, simulate } from './simulate.ts';
 export { pullOutTorque } from './stepper.ts';

@@ -14,6 +14,7 @@ const PAGES: readonly (readonly [path: string, ready: string])[] = [
   ['/refit/carriage-works-lathe/know', '.cards li'],
   ['/refit/carriage-works-lathe/fit/X', '.formula math'],
   ['/refit/boatyard-mill/fit/Z', '.formula math'],
+  ['/refit/carriage-works-lathe/move/X', '.move-chart'],
   ['/refit/boatyard-mill/fit/machine', '.finding'],
   ['/refit/carriage-works-lathe/keep', '.keep li'],
   ['/refit/carriage-works-lathe/worth', '.range'],

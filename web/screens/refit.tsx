@@ -12,6 +12,7 @@ import { Policies } from './policies.tsx';
 import { Worth } from './worth.tsx';
 
 const EvidencePage = lazy(() => import('./evidence.tsx'));
+const MovePage = lazy(() => import('./move.tsx'));
 const SurveyPage = lazy(() => import('./survey.tsx'));
 const SurveyPrint = lazy(() => import('./survey/print.tsx'));
 
@@ -89,6 +90,7 @@ function Pages({ session, view }: { session: Session; view: View }) {
         <nav aria-label="Pages of this refit">
           {tab('know', 'Know')}
           {tab(`fit/${view.refit.chains[0]?.id ?? 'machine'}`, 'Fit')}
+          {tab(`move/${view.refit.chains[0]?.id ?? ''}`, 'Move')}
           {tab('habits', 'Habits')}
           {tab('history', 'History')}
         </nav>
@@ -128,6 +130,9 @@ function Pages({ session, view }: { session: Session; view: View }) {
             </Route>
             <Route path={`${home}/worth`}>
               <Worth session={session} view={view} />
+            </Route>
+            <Route path={`${home}/move/:subject`}>
+              {({ subject }) => <MovePage session={session} view={view} subject={subject} />}
             </Route>
             <Route path={`${home}/habits`}>
               <Policies session={session} view={view} />

@@ -1,0 +1,123 @@
+/** What is not known for sure, carried into the move: a band instead of a line, and the chance of a trip. */
+import { type RefObject, useEffect, useRef, useState } from 'react';
+import { formatNumber, formatQuantity } from '../../../engine/quantity/index.ts';
+import type { Band, Spread } from '../../../engine/simulate/index.ts';
+import { useWidth } from '../../pictures/use-width.ts';
+import type { Movers } from '../../worker/move-client.ts';
+import type { AxisModel, Move } from './parts.ts';
+import { TimeChart } from './time-chart.tsx';
+
+interface Props {
+  readonly movers: RefObject<Movers | undefined>;
+  readonly model: AxisModel;
+  readonly move: Move;
+  readonly spread: readonly Spread[];
+}
+
+const RUNS = 1000;
+
+const percent = (share: number): string =>
+  share > 0 && share < 0.01 ? 'under 1 %' : `${formatNumber(100 * share, 2)} %`;
+
+export function BandPanel({ movers, model, move, spread }: Props) {
+  const [band, setBand] = useState<Band>();
+  const [done, setDone] = useState<number>();
+  const [fault, setFault] = useState('');
+  const search = useRef<AbortController>(undefined);
+  const [ref, width] = useWidth<HTMLDivElement>();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another model or move makes the band untrue
+  useEffect(() => {
+    search.current?.abort();
+    setBand(undefined);
+    setDone(undefined);
+    setFault('');
+  }, [model, move]);
+  useEffect(() => () => search.current?.abort(), []);
+  const own = spread.filter(({ path }) => {
+    const [group, name] = path.split('.') as [string, string];
+    const value = (model as unknown as Record<string, Record<string, unknown> | null>)[group]?.[name];
+    return typeof value === 'number' && Number.isFinite(value) && value !== 0;
+  });
+  const start = (): void => {
+    const control = new AbortController();
+    search.current = control;
+    setBand(undefined);
+    setFault('');
+    setDone(0);
+    movers.current
+      ?.band({ model, spread: own, move, runs: RUNS }, setDone, control.signal)
+      .then(setBand, (error: Error) => {
+        if (error.name !== 'AbortError') setFault(error.message);
+      })
+      .finally(() => setDone(undefined));
+  };
+  return (
+    <section className="sheet stack" aria-labelledby="band">
+      <h2 id="band">And if the numbers are a little off?</h2>
+      {own.length === 0 ? (
+        <p>No number of this axis carries a doubt: the line above is all there is to say.</p>
+      ) : (
+        <p>
+          {own.length} numbers of this axis are in doubt (
+          {own
+            .slice(0, 4)
+            .map(({ path, share }) => `${sayPath(path)} ±${percent(share)}`)
+            .join(', ')}
+          {own.length > 4 ? ' …' : ''}). {RUNS} axes are made up within that doubt, and each one moves.
+        </p>
+      )}
+      {own.length > 0 && done === undefined && (
+        <button type="button" onClick={start}>
+          Move {RUNS} of them
+        </button>
+      )}
+      {done !== undefined && (
+        <div className="row">
+          <progress value={done} max={RUNS} aria-label="Axes moved" />
+          <span>{done}</span>
+          <button type="button" onClick={() => search.current?.abort()}>
+            Stop
+          </button>
+        </div>
+      )}
+      {fault && <p className="bad">{fault}</p>}
+      {band && (
+        <>
+          <p aria-live="polite">
+            <strong>
+              {band.tripped + band.stalled + band.unstable === 0
+                ? `None of ${band.runs} trips, stalls or swings.`
+                : `Chance of a trip ${percent(band.tripped)}, of a stall ${percent(band.stalled)}, of swinging ${percent(band.unstable)}.`}
+            </strong>{' '}
+            Nine of ten stay within {formatQuantity(peak(band, 0.95), 'µm', { digits: 2 })} of their command;
+            half within {formatQuantity(peak(band, 0.5), 'µm', { digits: 2 })}.
+          </p>
+          <div ref={ref}>
+            {width > 0 && (
+              <TimeChart
+                panels={[
+                  {
+                    name: 'Behind the command, nine of ten',
+                    unit: 'µm',
+                    lines: [{ name: 'half of them', values: band.middle, time: band.time, look: 'main' }],
+                    band: { time: band.time, low: band.low, high: band.high },
+                  },
+                ]}
+                events={[]}
+                width={width}
+                until={band.time.at(-1)!}
+              />
+            )}
+          </div>
+        </>
+      )}
+    </section>
+  );
+}
+
+const sayPath = (path: string): string => path.split('.')[1]!.replace(/[A-Z]/g, (c) => ` ${c.toLowerCase()}`);
+
+function peak(band: Band, share: number): number {
+  const sorted = band.peaks.toSorted();
+  return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? 0;
+}

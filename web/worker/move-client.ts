@@ -1,0 +1,110 @@
+/** Workers that simulate: one answers at once, all share a band between them. */
+import type { Problem } from '../../engine/quantity/types.ts';
+import { type AxisModel, type Band, joinBands, type Move, type Spread } from '../../engine/simulate/index.ts';
+import type { MoveAsked, MoveReply } from './move-protocol.ts';
+
+/** The model or the move cannot be, and why, field by field. */
+export class CannotMove extends Error {
+  readonly problems: readonly Problem[];
+
+  constructor(problems: readonly Problem[]) {
+    super(problems.map(({ message }) => message).join(' '));
+    this.problems = problems;
+  }
+}
+
+interface Waiting {
+  readonly done: (answer: never) => void;
+  readonly failed: (fault: Error) => void;
+  readonly progress: ((done: number) => void) | undefined;
+}
+
+class MoveWorker {
+  readonly #worker = new Worker(new URL('./move-worker.ts', import.meta.url), { type: 'module' });
+  readonly #waiting = new Map<number, Waiting>();
+  #last = 0;
+
+  constructor() {
+    this.#worker.onmessage = ({ data }: MessageEvent<MoveReply>) => {
+      const waiting = this.#waiting.get(data.n);
+      if (!waiting) return;
+      if ('progress' in data) {
+        waiting.progress?.(data.progress);
+        return;
+      }
+      this.#waiting.delete(data.n);
+      if ('problems' in data) waiting.failed(new CannotMove(data.problems));
+      else waiting.done(data.answer as never);
+    };
+  }
+
+  ask<K extends keyof MoveAsked>(
+    what: K,
+    ask: MoveAsked[K]['ask'],
+    options: { progress?: (done: number) => void; signal?: AbortSignal } = {},
+  ): Promise<MoveAsked[K]['answer']> {
+    const n = ++this.#last;
+    return new Promise((done, failed) => {
+      this.#waiting.set(n, { done, failed, progress: options.progress });
+      options.signal?.addEventListener('abort', () => {
+        if (!this.#waiting.delete(n)) return;
+        this.#worker.postMessage({ cancel: n });
+        failed(new DOMException('cancelled', 'AbortError'));
+      });
+      this.#worker.postMessage({ n, do: what, ask });
+    });
+  }
+
+  stop(): void {
+    this.#worker.terminate();
+  }
+}
+
+export class Movers {
+  readonly #first = new MoveWorker();
+  #others: MoveWorker[] = [];
+
+  run(ask: MoveAsked['run']['ask']): Promise<MoveAsked['run']['answer']> {
+    return this.#first.ask('run', ask);
+  }
+
+  loop(model: AxisModel): Promise<MoveAsked['loop']['answer']> {
+    return this.#first.ask('loop', { model });
+  }
+
+  /** `runs` variants over all cores; `progress` hears how many are done. */
+  async band(
+    ask: { model: AxisModel; spread: readonly Spread[]; move: Move; runs: number },
+    progress: (done: number) => void,
+    signal: AbortSignal,
+  ): Promise<Band> {
+    // One core stays free for the page.
+    const cores = Math.max(1, Math.min(16, (navigator.hardwareConcurrency || 2) - 1));
+    while (this.#others.length < cores) this.#others.push(new MoveWorker());
+    const shares = this.#others
+      .map((_, at) => Math.floor((ask.runs + at) / this.#others.length))
+      .filter(Boolean);
+    const done = shares.map(() => 0);
+    const bands = await Promise.all(
+      shares.map((runs, at) =>
+        this.#others[at]!.ask(
+          'band',
+          { ...ask, runs, seed: at + 1 },
+          {
+            signal,
+            progress: (count) => {
+              done[at] = count;
+              progress(done.reduce((sum, each) => sum + each, 0));
+            },
+          },
+        ),
+      ),
+    );
+    return joinBands(bands);
+  }
+
+  close(): void {
+    for (const worker of [this.#first, ...this.#others]) worker.stop();
+    this.#others = [];
+  }
+}

@@ -1,0 +1,54 @@
+/** Simulates, beside the page and beside the worker that judges. */
+import {
+  BandMaker,
+  buffersOf,
+  loopMargins,
+  ModelError,
+  simulate,
+  startingGains,
+} from '../../engine/simulate/index.ts';
+import type { MoveAsk, MoveReply } from './move-protocol.ts';
+
+const cancelled = new Set<number>();
+
+const send = (reply: MoveReply, transfer: Transferable[] = []): void => self.postMessage(reply, { transfer });
+
+const breathe = (): Promise<void> => new Promise((done) => setTimeout(done));
+
+async function work(message: MoveAsk): Promise<void> {
+  const { n } = message;
+  if (message.do === 'run') {
+    const { model, move, ...options } = message.ask;
+    const run = simulate(model, move, options);
+    send({ n, answer: run }, buffersOf(run));
+  } else if (message.do === 'loop') {
+    const { model } = message.ask;
+    send({ n, answer: { margins: loopMargins(model), gains: startingGains(model) } });
+  } else {
+    const { model, spread, move, runs, seed } = message.ask;
+    const maker = new BandMaker(model, spread, move, runs, seed);
+    while (!maker.finished) {
+      maker.piece(10);
+      send({ n, progress: maker.done });
+      await breathe();
+      if (cancelled.delete(n)) return;
+    }
+    send({ n, answer: maker.finish() });
+  }
+}
+
+self.onmessage = async ({ data }: MessageEvent<MoveAsk | { cancel: number }>) => {
+  if ('cancel' in data) {
+    cancelled.add(data.cancel);
+    return;
+  }
+  try {
+    await work(data);
+  } catch (error) {
+    const problems =
+      error instanceof ModelError
+        ? error.problems
+        : [{ code: 'malformed' as const, message: error instanceof Error ? error.message : String(error) }];
+    send({ n: data.n, problems });
+  }
+};
