@@ -5,6 +5,7 @@ import type { Session, View } from '../state/session.ts';
 import { subjectOfPart } from './evidence/groups.ts';
 import { List } from './evidence/list.tsx';
 import { Measure } from './evidence/measure.tsx';
+import './survey/survey.css';
 import './evidence/evidence.css';
 
 interface Props {

@@ -12,6 +12,7 @@ interface Group {
 }
 
 const GROUPS: readonly Group[] = [
+  { title: 'Screw and slide', place: 'screw', methods: ['travel-per-turn', 'backlash-split', 'breakaway'] },
   {
     title: 'Motor',
     place: 'motor',
@@ -29,7 +30,6 @@ const GROUPS: readonly Group[] = [
       'holding-brake',
     ],
   },
-  { title: 'Screw and slide', place: 'screw', methods: ['travel-per-turn', 'backlash-split', 'breakaway'] },
   {
     title: 'Feedback',
     place: 'feedback',

@@ -4,8 +4,10 @@ import { SetUp } from './set-up.tsx';
 
 export function HowTo({ sheet }: { sheet: BenchSheet }) {
   return (
-    <section className="sheet bench-how" aria-labelledby="bench-how">
-      <h2 id="bench-how">How it is done</h2>
+    <details className="sheet bench-how" open>
+      <summary>
+        <h2>How it is done</h2>
+      </summary>
       <SetUp drawing={sheet.drawing} />
       <h3>You need</h3>
       <ul>
@@ -19,6 +21,6 @@ export function HowTo({ sheet }: { sheet: BenchSheet }) {
           <li key={step}>{step}</li>
         ))}
       </ol>
-    </section>
+    </details>
   );
 }

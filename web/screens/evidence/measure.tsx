@@ -159,76 +159,80 @@ export function Measure({ session, view, sheet, wanted, open }: Props) {
         )}
       </div>
       <Hazards sheet={sheet} isRead={isRead} onRead={() => setIsRead(true)} />
+      <div className="columns two bench-work">
+        <HowTo sheet={sheet} />
+        {isRead ? (
+          <div className="stack">
+            {subjects.length > 0 && (
+              <SubjectField
+                subjects={subjects}
+                subject={subject}
+                onChoose={(value) => {
+                  // What was typed goes along, unless something was typed for that one already.
+                  const other = `${session.id}:${sheet.id}:${value}`;
+                  if (readBenchDraft(other) === undefined && isTouched) keepBenchDraft(other, draft);
+                  keepBenchDraft(key, undefined);
+                  navigate(`${home}/evidence/${sheet.id}?for=${encodeURIComponent(value)}`, {
+                    replace: true,
+                  });
+                }}
+                isFixed={opened !== undefined}
+              />
+            )}
+            <section className="sheet" aria-label="What is known of the set-up">
+              <Entries
+                entries={sheet.given}
+                given={draft.given}
+                faults={isTouched ? faults.entries : {}}
+                onChange={(entry, text) => change({ ...draft, given: { ...draft.given, [entry]: text } })}
+              />
+            </section>
+            {columns.length > 0 && (
+              <section className="sheet" aria-labelledby="bench-readings">
+                <div className="row spread">
+                  <h2 id="bench-readings">Readings</h2>
+                  <TableFile
+                    name={`${session.id}-${sheet.id}.csv`}
+                    isEmpty={filled(draft.rows).length === 0}
+                    csv={() => tableOf(columns, draft.rows)}
+                    onText={(text) => paste(text, { row: 0, column: 0 })}
+                    onFault={(fault) => setSaid([fault])}
+                  />
+                </div>
+                <p className="small soft">
+                  {sheet.least > 1 && `At least ${sheet.least} rows. `}
+                  Enter goes to the next cell. You can paste from a spreadsheet.
+                </p>
+                <Readings
+                  columns={columns}
+                  rows={draft.rows}
+                  least={sheet.least}
+                  questions={worked?.outcome?.questions ?? []}
+                  faults={faults.rows}
+                  unfinished={unfinished}
+                  onRows={rows}
+                  onTyping={setTyping}
+                  onPaste={paste}
+                />
+                {said.length > 0 && (
+                  <ul className="small bench-said" role="status">
+                    {said.map((each) => (
+                      <li key={each}>{each}</li>
+                    ))}
+                  </ul>
+                )}
+                <p className="bench-now" role="status">
+                  {slow ? 'Working it out …' : sayShort(worked, unfinished)}
+                </p>
+              </section>
+            )}
+          </div>
+        ) : (
+          <p className="soft">The fields open once you have read what can hurt.</p>
+        )}
+      </div>
       {isRead && (
         <>
-          <div className="columns two">
-            <HowTo sheet={sheet} />
-            <div className="stack">
-              {subjects.length > 0 && (
-                <SubjectField
-                  subjects={subjects}
-                  subject={subject}
-                  onChoose={(value) => {
-                    // What was typed goes along, unless something was typed for that one already.
-                    const other = `${session.id}:${sheet.id}:${value}`;
-                    if (readBenchDraft(other) === undefined && isTouched) keepBenchDraft(other, draft);
-                    keepBenchDraft(key, undefined);
-                    navigate(`${home}/evidence/${sheet.id}?for=${encodeURIComponent(value)}`, {
-                      replace: true,
-                    });
-                  }}
-                  isFixed={opened !== undefined}
-                />
-              )}
-              <section className="sheet" aria-label="What is known of the set-up">
-                <Entries
-                  entries={sheet.given}
-                  given={draft.given}
-                  faults={isTouched ? faults.entries : {}}
-                  onChange={(entry, text) => change({ ...draft, given: { ...draft.given, [entry]: text } })}
-                />
-              </section>
-              {columns.length > 0 && (
-                <section className="sheet" aria-labelledby="bench-readings">
-                  <div className="row spread">
-                    <h2 id="bench-readings">Readings</h2>
-                    <TableFile
-                      name={`${session.id}-${sheet.id}.csv`}
-                      isEmpty={filled(draft.rows).length === 0}
-                      csv={() => tableOf(columns, draft.rows)}
-                      onText={(text) => paste(text, { row: 0, column: 0 })}
-                      onFault={(fault) => setSaid([fault])}
-                    />
-                  </div>
-                  <p className="small soft">
-                    {sheet.least > 1 && `At least ${sheet.least} rows. `}
-                    Enter goes to the next cell. You can paste from a spreadsheet.
-                  </p>
-                  <Readings
-                    columns={columns}
-                    rows={draft.rows}
-                    least={sheet.least}
-                    questions={worked?.outcome?.questions ?? []}
-                    faults={faults.rows}
-                    unfinished={unfinished}
-                    onRows={rows}
-                    onTyping={setTyping}
-                    onPaste={paste}
-                  />
-                  {said.length > 0 && (
-                    <ul className="small bench-said" role="status">
-                      {said.map((each) => (
-                        <li key={each}>{each}</li>
-                      ))}
-                    </ul>
-                  )}
-                  <p className="bench-now" role="status">
-                    {slow ? 'Working it out …' : sayShort(worked, unfinished)}
-                  </p>
-                </section>
-              )}
-            </div>
-          </div>
           <ResultPanel
             sheet={sheet}
             worked={worked}

@@ -35,12 +35,13 @@ export function Results({ results }: { results: Outcome['results'] }) {
   );
 }
 
+/** Degrees of freedom below which the factor is far from the usual 2. */
+const FEW = 10;
+
 function sayCoverage({ expanded, factor, freedom, standard, unit }: QuantityResult): string {
   if (expanded === 0) return 'Counted, so without a ±.';
-  const readings = Number.isFinite(freedom)
-    ? `, worth ${Math.floor(freedom)} spare ${Math.floor(freedom) === 1 ? 'reading' : 'readings'}`
-    : '';
-  return `The ± holds the truth 95 times in a hundred: ${formatNumber(factor, 3)} times the standard uncertainty of ${formatQuantity(standard, unit, { digits: 2 })}${readings}.`;
+  const few = freedom < FEW ? ', a large factor because few readings stand behind it' : '';
+  return `The ± holds the truth 95 times in a hundred: ${formatNumber(factor, 3)} times the standard uncertainty of ${formatQuantity(standard, unit, { digits: 2 })}${few}.`;
 }
 
 export function Verdicts({
@@ -182,16 +183,19 @@ export function Working({ working }: { working: Outcome['working'] }) {
   return (
     <details className="bench-working">
       <summary>The working, formula by formula</summary>
-      <ol className="steps">
-        {working.map((line) => (
-          <li key={`${line.sheet} ${line.plain}`}>
-            <strong>{capital(line.name)}</strong>
-            <Formula tex={line.tex} plain={line.plain} />
-            <Formula tex={line.texWithNumbers} plain={line.plainWithNumbers} />
-            {line.source && <p className="small soft">Source: {line.source}</p>}
-          </li>
-        ))}
-      </ol>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section className="scroll" tabIndex={0} aria-label="The working">
+        <ol className="steps">
+          {working.map((line) => (
+            <li key={`${line.sheet} ${line.plain}`}>
+              <strong>{capital(line.name)}</strong>
+              <Formula tex={line.tex} plain={line.plain} />
+              <Formula tex={line.texWithNumbers} plain={line.plainWithNumbers} />
+              {line.source && <p className="small soft">Source: {line.source}</p>}
+            </li>
+          ))}
+        </ol>
+      </section>
     </details>
   );
 }

@@ -79,11 +79,14 @@ function Drawn({ plot, odd, width, says }: DrawnProps) {
   );
   // What was set aside must not squeeze the others together.
   const shownY = all.filter(({ isAside }) => !isAside).map(({ y }) => y);
-  const [low, high] = spread([...(shownY.length > 0 ? shownY : all.map(({ y }) => y)), ...bands]);
   const [least, most] =
     kind === 'line'
       ? spread([0, ...all.map(({ x }) => x)], 0.04)
       : [0.4, Math.max(...all.map(({ x }) => x)) + 0.6];
+  const from = all.some(({ x }) => x < 0) ? least : 0;
+  const at = (x: number): number => (line ? line.intercept + line.slope * x : 0);
+  const ends = line ? [at(from), at(most)] : [];
+  const [low, high] = spread([...(shownY.length > 0 ? shownY : all.map(({ y }) => y)), ...bands, ...ends]);
   const yScale = scaleLinear([low, high], [bottom, 12]);
   const yTicks = yScale.ticks(4);
   const label = (value: number): string => formatNumber(value, 6);
@@ -118,10 +121,10 @@ function Drawn({ plot, odd, width, says }: DrawnProps) {
       {line && (
         <line
           className="fit"
-          x1={xScale(least)}
+          x1={xScale(from)}
           x2={xScale(most)}
-          y1={yScale(line.intercept + line.slope * least)}
-          y2={yScale(line.intercept + line.slope * most)}
+          y1={yScale(at(from))}
+          y2={yScale(at(most))}
         />
       )}
       {series.map((each, i) =>

@@ -173,7 +173,14 @@ function RowLine(props: LineProps) {
             onKeyDown: (event: KeyboardEvent) => onKey(event, i),
           };
           return (
-            <td key={column.key} data-name={column.name}>
+            <td
+              key={column.key}
+              data-name={
+                column.kind === 'quantity' && column.unit !== '1'
+                  ? `${column.name} in ${column.unit}`
+                  : column.name
+              }
+            >
               {column.kind === 'choice' ? (
                 <select {...common}>
                   <option value="">–</option>

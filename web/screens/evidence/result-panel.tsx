@@ -30,7 +30,8 @@ interface Props {
 
 export function ResultPanel({ sheet, worked, slow, faults, rows, tidy, isTouched }: Props) {
   const { outcome, problem } = worked ?? {};
-  const plot = outcome && !outcome.candidates ? plotOf(sheet.id, sheet.columns, rows) : undefined;
+  const plot = outcome && plotOf(sheet.id, sheet.columns, rows);
+  const isPictured = plot !== undefined || outcome?.candidates !== undefined;
   const odd = new Set(outcome?.questions.flatMap(({ row }) => (row === undefined ? [] : [row])));
   const general = outcome?.questions.filter(({ row }) => row === undefined) ?? [];
   const fieldFaults = Object.keys(faults.entries).length + faults.rows.size;
@@ -46,24 +47,27 @@ export function ResultPanel({ sheet, worked, slow, faults, rows, tidy, isTouched
         </p>
       )}
       {outcome && (
-        <div className="columns two">
-          <div className="stack">
-            <Results results={outcome.results} />
-            {general.map(({ sentence }) => (
-              <p key={sentence} className="caution">
-                <strong>Odd? </strong>
-                {tidy(sentence)}
-              </p>
-            ))}
-            <Verdicts verdicts={outcome.verdicts} tidy={tidy} />
-            {outcome.candidates && <Candidates candidates={outcome.candidates} />}
+        <>
+          <div className="columns two">
+            <div className="stack">
+              <Results results={outcome.results} />
+              {general.map(({ sentence }) => (
+                <p key={sentence} className="caution">
+                  <strong>Odd? </strong>
+                  {tidy(sentence)}
+                </p>
+              ))}
+              <Verdicts verdicts={outcome.verdicts} tidy={tidy} />
+              {isPictured && <Budget results={outcome.results} />}
+            </div>
+            <div className="stack">
+              {outcome.candidates && <Candidates candidates={outcome.candidates} />}
+              {plot && <PlotPicture plot={plot} odd={odd} />}
+              {!isPictured && <Budget results={outcome.results} />}
+            </div>
           </div>
-          <div className="stack">
-            {plot && <PlotPicture plot={plot} odd={odd} />}
-            <Budget results={outcome.results} />
-            <Working working={outcome.working} />
-          </div>
-        </div>
+          <Working working={outcome.working} />
+        </>
       )}
     </section>
   );
