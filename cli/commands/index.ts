@@ -2,6 +2,7 @@
 import type { Command } from '../command.ts';
 import { check } from './check.ts';
 import { evidence } from './evidence.ts';
+import { fault } from './fault.ts';
 import { helpOn, version } from './help.ts';
 import { history } from './history.ts';
 import { keep } from './keep.ts';
@@ -23,6 +24,7 @@ export const COMMANDS: readonly Command[] = [
   nextFacts,
   check,
   whyFinding,
+  fault,
   keep,
   worth,
   sheet,

@@ -1,4 +1,14 @@
 /** Advice on whole parts and the whole machine. */
+
+export {
+  type Diagnosis,
+  diagnose,
+  type FaultTest,
+  SKIP,
+  SYMPTOM,
+  SYMPTOMS,
+  type Symptom,
+} from './faults/index.ts';
 export { adviseOn, type Subject, seekAdvice, seekAllAdvice, subjects } from './keep.ts';
 export type { Stopper } from './showstoppers.ts';
 export type { Bill, Change, Cost, PartAdvice, Reason, Recommendation, Swap, TestResult } from './types.ts';

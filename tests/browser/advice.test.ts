@@ -56,3 +56,32 @@ test('worth: usual values are guesses; taken one by one they become an answer, a
   await expect.poll(() => status.innerText(), WAIT).toContain('Not as it stands');
   await page.context().close();
 }, 240_000);
+
+test('fault: answers tapped on a phone lead from a dark screen to its backlight; an answer is taken back', async () => {
+  const page = await on.open('/refit/boatyard-mill/fault', PHONE);
+  await page.getByRole('button', { name: /^The screen stays dark/ }).click();
+  const tap = (name: string) => page.getByRole('button', { name, exact: true }).click();
+  const cause = page.getByRole('heading', { name: 'This is what it is' });
+  const ANSWERS: readonly (readonly [question: string, answer: string])[] = [
+    ['Does the control answer in another way', 'Yes'],
+    ['Is a faint picture there', 'Yes, faint'],
+    ['Does anything else live', 'Yes, something'],
+  ];
+  for (let step = 0; step < 6 && !(await cause.isVisible()); step++) {
+    const asked = await page.locator('.fault section h3').first().innerText();
+    const known = ANSWERS.find(([question]) => asked.startsWith(question));
+    await tap(known ? known[1] : 'I cannot do this test');
+  }
+  await cause.waitFor();
+  expect(await page.locator('.fault').innerText()).toContain('own lamp');
+  expect(await violations(page)).toEqual([]);
+  expect(await cut(page)).toEqual([]);
+  await page.reload();
+  await cause.waitFor();
+  await page
+    .getByRole('button', { name: /^Answer again/ })
+    .first()
+    .click();
+  await page.getByRole('heading', { name: 'What it can be' }).waitFor();
+  await page.context().close();
+}, 240_000);

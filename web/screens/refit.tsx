@@ -4,6 +4,7 @@ import { Link, Redirect, Route, Switch, useLocation } from 'wouter';
 import { Top } from '../parts/top.tsx';
 import { usePerson } from '../state/person.ts';
 import { Session, useSession, type View } from '../state/session.ts';
+import { Fault } from './fault.tsx';
 import { Fit } from './fit.tsx';
 import { History } from './history.tsx';
 import { Keep } from './keep.tsx';
@@ -127,6 +128,9 @@ function Pages({ session, view }: { session: Session; view: View }) {
             </Route>
             <Route path={`${home}/keep`}>
               <Keep session={session} view={view} />
+            </Route>
+            <Route path={`${home}/fault`}>
+              <Fault refit={session.id} />
             </Route>
             <Route path={`${home}/worth`}>
               <Worth session={session} view={view} />
