@@ -83,6 +83,7 @@ export class Bus {
     for (let turn = 0; turn < 8 && done < h; turn++) {
       const left = h - done;
       const from = t + done;
+      const before = this.voltage;
       this.runge(from, left, power, current);
       let s = left;
       const after = stage[0]!;
@@ -99,15 +100,33 @@ export class Bus {
       if (ideal) {
         const least = this.offer(t + done);
         if (this.voltage < least) {
+          if (!this.conducts) this.meets(from, s, before, power, current);
+          this.conducts = true;
           this.taken += 0.5 * supply.capacitance * (least ** 2 - this.voltage ** 2);
           this.voltage = least;
-        }
+        } else this.conducts = false;
       }
       this.lowest = Math.min(this.lowest, this.voltage);
       this.highest = Math.max(this.highest, this.voltage);
       if (s < left) this.change(t + done);
     }
     if (this.wantsChange(t + h, this.voltage)) this.change(t + h);
+  }
+
+  /** Where an ideal source takes over inside a step, the bus was lower than at either end: its lowest point counts. */
+  private meets(t: number, h: number, before: number, power: number, current: number): void {
+    const after = this.voltage;
+    this.voltage = before;
+    let low = 0;
+    let high = h;
+    for (let turn = 0; turn < 40; turn++) {
+      const middle = (low + high) / 2;
+      this.runge(t, middle, power, current);
+      if (this.stage[0]! < this.offer(t + middle)) high = middle;
+      else low = middle;
+    }
+    this.lowest = Math.min(this.lowest, this.stage[0]!);
+    this.voltage = after;
   }
 
   private wantsChange(t: number, v: number): boolean {

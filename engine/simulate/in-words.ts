@@ -79,11 +79,7 @@ export function inWords(run: Run, model: AxisModel, options: InWordsOptions = {}
       );
     if (summary.travelAfterOff !== null)
       say('note', `After the drive is off the slide runs on ${short(summary.travelAfterOff, system)}.`);
-    if (summary.slips > 1)
-      say(
-        'doubtful',
-        `It sticks and breaks free ${summary.slips} times: small steps come late and all at once.`,
-      );
+    if (summary.slips > 1) say('note', `It comes to rest and breaks free ${summary.slips} times on the way.`);
     if (summary.atVoltageLimit > 0.002)
       say(
         'doubtful',

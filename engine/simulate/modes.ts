@@ -115,6 +115,8 @@ export interface Guard {
   readonly ending: Ending;
   /** Below −tolerance it has ended; rounding stays within. */
   readonly tolerance: number;
+  /** How much of the curved torque stands in the form besides. */
+  readonly curved: number;
 }
 
 export interface Mode {
@@ -242,8 +244,8 @@ export function buildMode(c: Constants, flags: ModeFlags): Mode {
   const rows = Array.from({ length: STATES }, zero);
   const guards: Guard[] = [];
   const guardForms: Form[] = [];
-  const watch = (form: Form, ending: Ending, scale: number): void => {
-    guards.push({ ending, tolerance: scale * TINY });
+  const watch = (form: Form, ending: Ending, scale: number, curved = 0): void => {
+    guards.push({ ending, tolerance: scale * TINY, curved });
     guardForms.push(form);
   };
   const smoothed = c.smooth > 0;
@@ -281,8 +283,8 @@ export function buildMode(c: Constants, flags: ModeFlags): Mode {
     friction1 = sum(constant(Math.sign(s2) * c.T1), scaled(state(W1), c.b1));
     const net = less(drive, load);
     if (s2 === 0 && !smoothed) {
-      watch(less(constant(c.T1 + hold2), net), 'slide-breaks+', torqueScale);
-      watch(sum(constant(c.T1 + hold2), net), 'slide-breaks-', torqueScale);
+      watch(less(constant(c.T1 + hold2), net), 'slide-breaks+', torqueScale, stepping ? -1 : 0);
+      watch(sum(constant(c.T1 + hold2), net), 'slide-breaks-', torqueScale, stepping ? 1 : 0);
       rows[PHI] = zero();
     } else {
       const all = scaled(less(net, sum(friction1, friction2)), 1 / (c.J1 + c.J2));
@@ -296,8 +298,8 @@ export function buildMode(c: Constants, flags: ModeFlags): Mode {
     friction1 = s1 === 0 ? zero() : sum(constant(s1 * c.T1), scaled(state(W1), c.b1));
     const net1 = less(drive, contactTorque);
     if (s1 === 0) {
-      watch(less(constant(c.T1), net1), 'motor-breaks+', torqueScale);
-      watch(sum(constant(c.T1), net1), 'motor-breaks-', torqueScale);
+      watch(less(constant(c.T1), net1), 'motor-breaks+', torqueScale, stepping ? -1 : 0);
+      watch(sum(constant(c.T1), net1), 'motor-breaks-', torqueScale, stepping ? 1 : 0);
       rows[PHI] = zero();
     } else {
       rows[W1] = scaled(less(net1, friction1), 1 / c.J1);

@@ -5,7 +5,7 @@ import type { EnergyBalance, Summary } from './run.ts';
 /** A limit let go for less than this is still the same episode, s. */
 const EPISODE = 0.005;
 /** A loop that swings from limit to limit so often, each time within `SWING` seconds, is unstable. */
-const SWINGS = 24;
+const SWINGS = 10;
 const SWING = 0.05;
 
 export class Notes {

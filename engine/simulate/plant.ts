@@ -92,6 +92,9 @@ const GAUSS_WEIGHT = [
   0.08566224618958516,
 ];
 
+/** A run that needs more steps by series than this has a loop that is far too fast for its inertia. */
+const MOST_SERIES = 200_000;
+
 /** More events than this within one step are no physics a person could see; they are then passed over, and counted. */
 const MOST_EVENTS = 400;
 
@@ -107,6 +110,8 @@ export class Plant {
   /** Steps by series so far, and events passed over. */
   seriesSteps = 0;
   passedOver = 0;
+  /** Set when it gave up; the state then stands still. */
+  exhausted = false;
   /** J given to the motor so far; lifted steps count where `tracks` says so, since it costs time. */
   drawn = 0;
   tracks = false;
@@ -255,17 +260,13 @@ export class Plant {
     // How far a speed may bend below both its ends within the sample.
     const sag1 = 1.5 * Math.abs((w1 + nw1) / 2 - turn / h);
     const sag2 = 1.5 * Math.abs((w2 + nw2) / 2 - slid / h);
-    if (
-      nw1 - sag1 < slot.low1 ||
-      nw1 + sag1 > slot.high1 ||
-      nw2 - sag2 < slot.low2 ||
-      nw2 + sag2 > slot.high2 ||
-      w1 - sag1 < slot.low1 ||
-      w1 + sag1 > slot.high1 ||
-      w2 - sag2 < slot.low2 ||
-      w2 + sag2 > slot.high2 ||
-      (slot.others && this.near(slot, nw1, nw2, nwind, ni))
-    ) {
+    // Said so that a mode that runs away within one sample, whose matrix holds no numbers, is not taken either.
+    const within =
+      Math.min(w1, nw1) - sag1 >= slot.low1 &&
+      Math.max(w1, nw1) + sag1 <= slot.high1 &&
+      Math.min(w2, nw2) - sag2 >= slot.low2 &&
+      Math.max(w2, nw2) + sag2 <= slot.high2;
+    if (!within || (slot.others && this.near(slot, nw1, nw2, nwind, ni))) {
       this.advance(h);
       return;
     }
@@ -353,14 +354,12 @@ export class Plant {
     const slid = turn - (nw - c);
     const sag1 = 1.5 * Math.abs((a + n1) / 2 - turn / span);
     const sag2 = 1.5 * Math.abs((b + n2) / 2 - slid / span);
-    if (
-      Math.min(a, n1) - sag1 < slot.low1 ||
-      Math.max(a, n1) + sag1 > slot.high1 ||
-      Math.min(b, n2) - sag2 < slot.low2 ||
-      Math.max(b, n2) + sag2 > slot.high2 ||
-      (slot.others && this.near(slot, n1, n2, nw, ni))
-    )
-      return false;
+    const within =
+      Math.min(a, n1) - sag1 >= slot.low1 &&
+      Math.max(a, n1) + sag1 <= slot.high1 &&
+      Math.min(b, n2) - sag2 >= slot.low2 &&
+      Math.max(b, n2) + sag2 <= slot.high2;
+    if (!within || (slot.others && this.near(slot, n1, n2, nw, ni))) return false;
     const S = lift.moments;
     S[0] = S[0]! + a * a;
     S[1] = S[1]! + a * b;
@@ -429,7 +428,7 @@ export class Plant {
         after += weight * z[column]!;
         before += weight * (column < STATES ? x[column]! : z[column]!);
       }
-      if (Math.min(before, after) < 0.5 * Math.abs(after - before)) return true;
+      if (!(Math.min(before, after) >= 0.5 * Math.abs(after - before))) return true;
     }
     return false;
   }
@@ -438,22 +437,15 @@ export class Plant {
   private prepare(slot: Slot): void {
     const { matrix, all, mode } = slot;
     if (!slot.ready) {
-      const y = new Float64Array(STATES);
-      const u = new Float64Array(INPUTS);
+      const E = this.kept(mode);
       for (let column = 0; column < COLUMNS; column++) {
-        y.fill(0);
-        u.fill(0);
         const from = FAST_FROM[column]!;
-        if (from < STATES) y[from] = 1;
-        else u[from - STATES] = 1;
-        this.propagate(mode, y, u, this.h);
-        for (let row = 0; row < ROWS; row++) all[row * COLUMNS + column] = y[FAST_TO[row]!]!;
-        if (mode.current[CURRENT] !== 1) {
-          let i = 0;
-          for (let at = 0; at < STATES; at++) i += mode.current[at]! * y[at]!;
-          for (let at = 0; at < INPUTS; at++) i += mode.current[STATES + at]! * u[at]!;
-          all[3 * COLUMNS + column] = i;
-        }
+        for (let row = 0; row < ROWS; row++) all[row * COLUMNS + column] = E[FAST_TO[row]! * WIDTH + from]!;
+        if (mode.current[CURRENT] === 1) continue;
+        // The current follows from the rest, at the end of the sample.
+        let i = 0;
+        for (let at = 0; at < WIDTH; at++) i += mode.current[at]! * E[at * WIDTH + from]!;
+        all[3 * COLUMNS + column] = i;
       }
       slot.ready = true;
     }
@@ -466,15 +458,39 @@ export class Plant {
     }
   }
 
-  private propagate(mode: Mode, y: Float64Array, u: Float64Array, h: number): void {
+  /**
+   * What every state and input becomes over one sample: by series over a fraction of it that is short enough for the
+   * fastest motion, then squared as often as the sample was halved.
+   */
+  private kept(mode: Mode): Float64Array {
     const { series } = this;
     clearReference(series);
-    for (let done = 0; done < h; ) {
+    const y = new Float64Array(STATES);
+    const u = new Float64Array(INPUTS);
+    let shortest = this.h;
+    const start = (column: number): void => {
+      y.fill(0);
+      u.fill(0);
+      if (column < STATES) y[column] = 1;
+      else u[column - STATES] = 1;
       series.expand(mode, y, u, false, 1, 0);
-      const s = series.reach(h - done);
-      for (let at = 0; at < STATES; at++) y[at] = series.value(at, s);
-      done = h - done - s <= 1e-15 * h ? h : done + s;
+    };
+    const columns = [...FAST_FROM, PHI];
+    for (const column of columns) {
+      start(column);
+      shortest = Math.min(shortest, series.reach(this.h));
     }
+    const halvings = Math.max(0, Math.ceil(Math.log2(this.h / shortest) - 1e-9));
+    const s = this.h / 2 ** halvings;
+    let E: Float64Array = new Float64Array(WIDTH * WIDTH);
+    for (let at = STATES; at < WIDTH; at++) E[at * WIDTH + at] = 1;
+    for (const column of columns) {
+      start(column);
+      for (let row = 0; row < STATES; row++) E[row * WIDTH + column] = series.value(row, s);
+    }
+    E[CHARGE * WIDTH + CHARGE] = 1;
+    for (let turn = 0; turn < halvings; turn++) E = squared(E);
+    return E;
   }
 
   /** Any stretch of time, with every event on the way located. The held command and load stay. */
@@ -483,6 +499,10 @@ export class Plant {
     let left = h;
     let events = 0;
     while (left > 0) {
+      if (this.seriesSteps >= MOST_SERIES) {
+        this.exhausted = true;
+        return;
+      }
       const moving = this.moves();
       const { mode } = this;
       if (moving) series.setReference(this.reference!, this.time, this.pulse);
@@ -493,7 +513,7 @@ export class Plant {
       let ended = -1;
       if (events < MOST_EVENTS) {
         for (let g = 0; g < mode.guards.length; g++) {
-          const at = series.firstEnd(mode, g, s);
+          const at = series.firstEnd(mode, g, s, size);
           if (at >= 0 && (at < s || ended < 0)) {
             s = at;
             ended = g;
@@ -691,6 +711,18 @@ function clearReference(series: Series): void {
     terms[at + 1] = 0;
     terms[at + 2] = 0;
   }
+}
+
+function squared(E: Float64Array): Float64Array {
+  const out = new Float64Array(WIDTH * WIDTH);
+  for (let row = 0; row < WIDTH; row++)
+    for (let middle = 0; middle < WIDTH; middle++) {
+      const weight = E[row * WIDTH + middle]!;
+      if (weight === 0) continue;
+      for (let column = 0; column < WIDTH; column++)
+        out[row * WIDTH + column] = out[row * WIDTH + column]! + weight * E[middle * WIDTH + column]!;
+    }
+  return out;
 }
 
 function dot(form: Expression, z: Float64Array): number {

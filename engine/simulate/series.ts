@@ -115,7 +115,7 @@ export class Series {
         }
         const last =
           Math.abs(terms[(ORDER - 1) * WIDTH + j]!) * power + Math.abs(terms[ORDER * WIDTH + j]!) * power * h;
-        fits = last <= SMALL * largest;
+        fits = !(last > SMALL * largest);
       }
       if (fits) return h;
       h *= 0.7;
@@ -135,8 +135,9 @@ export class Series {
    * The first moment in (0, s] at which guard `at` of the mode ends, or −1. A guard that starts at its own edge, as after
    * an event it took part in, is over when it goes below its tolerance.
    */
-  firstEnd(mode: Mode, at: number, s: number): number {
+  firstEnd(mode: Mode, at: number, s: number, bendSize: number): number {
     const { guard: p, terms } = this;
+    const curved = mode.guards[at]!.curved * bendSize;
     const from = mode.guardStart[at]!;
     const to = mode.guardStart[at + 1]!;
     let power = 1;
@@ -145,6 +146,7 @@ export class Series {
       let total = 0;
       for (let n = from; n < to; n++)
         total += mode.guardWeight[n]! * terms[k * WIDTH + mode.guardColumn[n]!]!;
+      if (curved !== 0 && k < ORDER) total += curved * this.bend[k]!;
       p[k] = total;
       if (k > 0) swing += Math.abs(total) * power;
       power *= s;

@@ -28,8 +28,6 @@ export interface SimulateOptions {
   readonly shouldStop?: () => boolean;
 }
 
-/** Steps by series: a loop that needs more is far too fast for its inertia. */
-const MOST_SERIES = 1_500_000;
 const SETTLE = 0.25;
 const ASK_EVERY = 2048;
 
@@ -127,9 +125,9 @@ export function simulate(model: AxisModel, move: Move, options: SimulateOptions 
       if (bus.voltage > model.drive.overvoltage && axes[0]!.on) trip('trip-overvoltage', t + span, -1);
       else if (bus.voltage < model.drive.undervoltage && axes[0]!.on) trip('trip-undervoltage', t + span, -1);
     }
-    if (sample % ASK_EVERY === 0) {
+    if (sample % ASK_EVERY === 0 || axes[0]!.plant.exhausted) {
       if (options.shouldStop?.()) stopped = 'It was asked to stop.';
-      else if (axes.some(({ plant }) => plant.seriesSteps > MOST_SERIES))
+      else if (axes.some(({ plant }) => plant.exhausted))
         stopped =
           'The loop is so fast for its inertia that it cannot be followed in reasonable time; look at gains and units.';
       if (stopped) events.add('stopped', t, -1, stopped);
