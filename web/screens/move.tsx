@@ -17,6 +17,7 @@ import { LoopPanel } from './move/loop.tsx';
 import { type AxisModel, type Changes, changed, type Move, type MoveKind, type Run } from './move/parts.ts';
 import { RunTable } from './move/run-table.tsx';
 import { type Line, type Panel, TimeChart } from './move/time-chart.tsx';
+import '../pictures/pictures.css';
 import './move/move.css';
 
 interface Props {
@@ -387,7 +388,7 @@ function panelsOf(now: Shown, kept: Kept | undefined, system: 'mm' | 'in'): Pane
   const one = (name: string, unit: string, key: 'following' | 'speed' | 'current' | 'bus'): Panel => {
     const lines: Line[] = [{ name: 'now', values: now.run[key], time: now.run.time, look: 'main' }];
     if (kept) lines.push({ name: 'kept', values: kept.run[key], time: kept.run.time, look: 'other' });
-    if (now.run.second)
+    if (now.run.second && key !== 'bus')
       lines.push({ name: 'second axis', values: now.run.second[key], time: now.run.time, look: 'aside' });
     return { name, unit, lines };
   };
@@ -411,7 +412,9 @@ function panelsOf(now: Shown, kept: Kept | undefined, system: 'mm' | 'in'): Pane
       limits: limit('trips', drive.followingLimit),
     },
     one('Motor speed', 'r/min', 'speed'),
-    { ...one('Current', 'A', 'current'), limits: limit('limit', drive.currentLimit) },
+    ...(now.model.motor.kind === 'stepper'
+      ? []
+      : [{ ...one('Current', 'A', 'current'), limits: limit('limit', drive.currentLimit) }]),
     ...(now.model.supply.kind === 'constant'
       ? []
       : [{ ...one('Bus', 'V', 'bus'), limits: limit('trips', drive.overvoltage) }]),

@@ -23,8 +23,9 @@ export interface Panel {
   readonly limits?: readonly { readonly name: string; readonly at: number }[];
 }
 
-const HEIGHT = 132;
-const TOP = 24;
+const HEIGHT = 140;
+/** Room for the name, and on a phone for the legend under it. */
+const topOf = (width: number): number => (width < 480 ? 38 : 24);
 const FOOT = 8;
 const LEFT = 58;
 const RIGHT = 10;
@@ -116,7 +117,7 @@ function PanelDrawing({ panel, width, place, ticks }: PanelProps) {
     const room = (high - low || 1) * 0.06;
     const y = scaleLinear(
       [convert(low === 0 ? 0 : low - room, unit), convert(high + room, unit)],
-      [HEIGHT - FOOT, TOP],
+      [HEIGHT - FOOT, topOf(width)],
     );
     const path = (time: Float64Array, values: Float64Array): string => {
       let d = '';
@@ -132,12 +133,12 @@ function PanelDrawing({ panel, width, place, ticks }: PanelProps) {
         ? `${path(band.time, band.high)}${path(band.time.toReversed(), band.low.toReversed()).replace('M', 'L')}Z`
         : undefined,
     };
-  }, [lines, band, limits, unit, place]);
+  }, [lines, band, limits, unit, place, width]);
   const { y } = drawn;
   return (
     <g className="axes">
       {ticks.map((at) => (
-        <line key={at} x1={at} x2={at} y1={TOP} y2={HEIGHT - FOOT} />
+        <line key={at} x1={at} x2={at} y1={topOf(width)} y2={HEIGHT - FOOT} />
       ))}
       {y.ticks(4).map((tick) => (
         <g key={tick}>
@@ -175,7 +176,12 @@ function PanelDrawing({ panel, width, place, ticks }: PanelProps) {
         {name}, {unit}
       </text>
       {lines.length > 1 && (
-        <text className="title" x={width - RIGHT} y={14} textAnchor="end">
+        <text
+          className="title"
+          x={width < 480 ? LEFT : width - RIGHT}
+          y={width < 480 ? 30 : 14}
+          textAnchor={width < 480 ? 'start' : 'end'}
+        >
           {lines.map(({ name: own, look }, at) => (
             <tspan key={own} className={`legend ${look}`} dx={at === 0 ? 0 : 10}>
               {look === 'main' ? '━ ' : look === 'aside' ? '╌ ' : '┈ '}

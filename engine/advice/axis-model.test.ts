@@ -1,0 +1,75 @@
+/** Every axis of the samples as a model, and every move of it in words. */
+import { describe, expect, test } from 'vitest';
+import { SAMPLES } from '../../samples/index.ts';
+import { sample } from '../../samples/read.fixture.ts';
+import { assess, withFact } from '../assess/index.ts';
+import { parseQuantity } from '../quantity/index.ts';
+import { blankRefit } from '../refit/blank.ts';
+import { checkModel, inWords, MOVE_KINDS, MOVES, type Move, simulate } from '../simulate/index.ts';
+import { axisModel, type MoveSetting } from './axis-model.ts';
+
+function moveOf(setting: MoveSetting, kind: Move['kind']): Move {
+  const fields = Object.entries(MOVES[kind].fields).map(([key, { unit, usual }]) => {
+    const read = parseQuantity(setting.usual[kind]?.[key] ?? usual, unit);
+    if (!read.ok) throw new Error(`${kind}.${key}: ${read.problem.message}`);
+    return [key, read.value.value];
+  });
+  return { kind, ...Object.fromEntries(fields) } as Move;
+}
+
+describe.each(SAMPLES.map(({ id }) => id))('%s', (id) => {
+  const assessment = assess(sample(id));
+  test.each(assessment.refit.chains.map((chain) => chain.id))(
+    'derived: the %s axis makes every move; energy adds up, and words hold no number that is none',
+    (chain) => {
+      const setting = axisModel(assessment, chain);
+      expect(setting.missing).toEqual([]);
+      const model = setting.model!;
+      expect(checkModel(model)).toEqual([]);
+      // Every move on the first axis; on the others the two that differ most.
+      const isFirst = chain === assessment.refit.chains[0]!.id;
+      const kinds = MOVE_KINDS.filter((each) =>
+        isFirst ? each !== 'circle' : ['rapid', 'drop'].includes(each),
+      );
+      for (const kind of kinds) {
+        const run = simulate(model, moveOf(setting, kind), { points: 200, settleBand: setting.settleBand });
+        expect(Math.abs(run.summary.energy.relative), kind).toBeLessThan(1e-6);
+        const says = inWords(run, model, { continuousCurrent: setting.continuousCurrent });
+        expect(says.length, kind).toBeGreaterThan(1);
+        for (const { sentence } of says) expect(sentence).not.toMatch(/NaN|Infinity|undefined|no finite/);
+      }
+    },
+    60_000,
+  );
+});
+
+test('derived: the lathe’s X axis that has too few volts falls behind at rapid, and a slower rapid keeps up', () => {
+  const setting = axisModel(assess(sample('carriage-works-lathe')), 'X');
+  const model = setting.model!;
+  const rapid = moveOf(setting, 'rapid') as Extract<Move, { kind: 'rapid' }>;
+  const fast = simulate(model, { ...rapid, distance: 0.2 });
+  expect(fast.trips.length).toBeGreaterThan(0);
+  expect(inWords(fast, model)[0]!.level).toBe('bad');
+  const slow = simulate(model, { ...rapid, distance: 0.2, speed: 0.6 * rapid.speed });
+  expect(slow.trips).toEqual([]);
+  expect(inWords(slow, model).some(({ level }) => level === 'bad')).toBe(false);
+});
+
+test('an axis of which nothing is known names what it lacks; no such axis has no model', () => {
+  const made = blankRefit({ id: 'blank', name: 'Blank', machine: 'lathe', axes: ['X', 'Z'] });
+  if (!made.ok) throw new Error(made.problem.message);
+  const blank = assess(made.value);
+  const { model, missing } = axisModel(blank, 'X');
+  expect(model).toBeUndefined();
+  expect(missing.map(({ path }) => path)).toContain('X.motor.type');
+  expect(axisModel(blank, 'Q').model).toBeUndefined();
+});
+
+test('a number that is in doubt carries its doubt into the model', () => {
+  const refit = withFact(sample('carriage-works-lathe'), 'X.motor.resistance', {
+    kind: 'quantity',
+    text: '1.3 ± 0.26 ohm',
+  });
+  const { spread } = axisModel(assess(refit), 'X');
+  expect(spread.find(({ path }) => path === 'motor.resistance')?.share).toBeGreaterThan(0.05);
+});
