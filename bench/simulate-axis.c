@@ -14,7 +14,7 @@ typedef struct {
   double R, L, K, J1, J2, k, c, gap, T1, b1, Ts, Tc, b2, fall, r;
   double Kp, Kvp, Kvi, kff, Kcp, Kci, limit, volt, T, count;
   double every, positionEvery, delay;
-  double speed, acceleration, jerkTime, steady, cruise;
+  double speed, acceleration, jerkTime, steady, cruise, tacho;
 } Model;
 
 typedef struct { double w1, w2, wind, i, phi; } State;
@@ -167,12 +167,12 @@ static double run(int steps, long samples) {
     double ref, ref1;
     wanted(k * m.T, &ref, &ref1);
     double error = ref - x.phi;
-    if (fabs(error) > peak) peak = fabs(error);
+    if (k % every == 0 && fabs(error) > peak) peak = fabs(error);
     if (k == samples) break;
     if (k % every == 0) {
       double seen = m.count > 0 ? floor(x.phi / m.count + 0.5) * m.count : x.phi;
       if (k % positionEvery == 0) speedWanted = m.Kp * (ref - seen) + m.kff * ref1;
-      double w = (seen - last) / (m.T * every);
+      double w = m.tacho ? x.w1 : (seen - last) / (m.T * every);
       last = seen;
       double e = speedWanted - w;
       double want = m.Kvp * e + m.Kvi * zv;

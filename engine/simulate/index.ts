@@ -30,6 +30,7 @@ export { inertias, travelPerRadian } from './model.ts';
 export { ModelError } from './model-error.ts';
 export { MOVE_KINDS, MOVES, type Move, type MoveKind } from './moves.ts';
 export { GROUPS, type Group, type NumberParameter, type Parameter } from './parameters.ts';
+export { modelSchema, type ReadModel, readModel, readMove } from './read-model.ts';
 export { buffersOf, type EnergyBalance, type Roundness, type Run, type Summary } from './run.ts';
 export { type SimulateOptions, simulate } from './simulate.ts';
 export { pullOutTorque } from './stepper.ts';
