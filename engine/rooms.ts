@@ -11,6 +11,7 @@ export const ENGINE_ROOMS = [
   'handbook',
   'threads',
   'simulate',
+  'circuit',
   'metrology',
   'checks',
   'assess',
