@@ -28,7 +28,7 @@ test('every import follows the order of the rooms', () => {
   let seen = 0;
   for (const folder of ['engine', ...OUTER_ROOMS]) {
     for (const path of sources(join(ROOT, folder))) {
-      if (path.includes('.test.')) continue;
+      if (/\.(test|fixture)\./.test(path)) continue;
       for (const match of readFileSync(path, 'utf8').matchAll(IMPORT)) {
         const target = match[1] ?? match[2] ?? match[3]!;
         if (!target.startsWith('.')) {
@@ -52,7 +52,7 @@ test('the engine uses no clock, no randomness, no network, no evaluated text', (
     /\bDate\.now\b|\bnew Date\(\)|\bMath\.random\b|\bfetch\(|\beval\(|\bnew Function\b|\bglobalThis\b/;
   const wrong: string[] = [];
   for (const path of sources(join(ROOT, 'engine'))) {
-    if (path.includes('.test.')) continue;
+    if (/\.(test|fixture)\./.test(path)) continue;
     for (const [index, line] of readFileSync(path, 'utf8').split('\n').entries()) {
       if (!/^\s*(\*|\/\/|\/\*)/.test(line) && FORBIDDEN.test(line))
         wrong.push(`${relative(ROOT, path)}:${index + 1}`);
