@@ -214,13 +214,15 @@ export function Measure({ session, view, sheet, wanted, open }: Props) {
                   onTyping={setTyping}
                   onPaste={paste}
                 />
-                {said.length > 0 && (
-                  <ul className="small bench-said" role="status">
-                    {said.map((each) => (
-                      <li key={each}>{each}</li>
-                    ))}
-                  </ul>
-                )}
+                <div role="status">
+                  {said.length > 0 && (
+                    <ul className="small bench-said">
+                      {said.map((each) => (
+                        <li key={each}>{each}</li>
+                      ))}
+                    </ul>
+                  )}
+                </div>
                 <p className="bench-now" role="status">
                   {slow ? 'Working it out …' : sayShort(worked, unfinished)}
                 </p>

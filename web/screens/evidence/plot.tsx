@@ -213,7 +213,7 @@ interface DotProps {
 function Dot({ cx, cy, shape, isAside = false, isOdd = false, small = false }: DotProps) {
   const size = small ? 3 : 4.5;
   return (
-    <g transform={`translate(${cx} ${cy})`} className={isAside ? 'dot aside' : 'dot'}>
+    <g transform={`translate(${cx} ${cy})`} className={isAside ? 'bench-dot aside' : 'bench-dot'}>
       {isAside ? (
         <path d="M-5 -5L5 5M5 -5L-5 5" />
       ) : shape % 4 === 0 ? (
