@@ -49,6 +49,7 @@ import { dnLimit } from './dn-limit.ts';
 import { dutyCycle } from './duty-cycle.ts';
 import { encoder } from './encoder.ts';
 import { gearRatio } from './gear-ratio.ts';
+import { guardDistance } from './guard-distance.ts';
 import { indexCount } from './index-count.ts';
 import { inertia } from './inertia.ts';
 import { inrush } from './inrush.ts';
@@ -174,6 +175,7 @@ export const HANDBOOK: readonly Sheet[] = [
   dutyCycle,
   encoder,
   gearRatio,
+  guardDistance,
   indexCount,
   inertia,
   inrush,
