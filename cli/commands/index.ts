@@ -1,6 +1,7 @@
 /** Every command. Add one: its file and one line here; help shows them in this order. */
 import type { Command } from '../command.ts';
 import { check } from './check.ts';
+import { duty } from './duty.ts';
 import { evidence } from './evidence.ts';
 import { fault } from './fault.ts';
 import { helpOn, version } from './help.ts';
@@ -24,6 +25,7 @@ export const COMMANDS: readonly Command[] = [
   nextFacts,
   check,
   whyFinding,
+  duty,
   fault,
   keep,
   worth,

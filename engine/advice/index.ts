@@ -1,6 +1,16 @@
 /** Advice on whole parts and the whole machine. */
 
 export {
+  emptyDuties,
+  guessedDuties,
+  isSize,
+  type ProposedFact,
+  proposeDuty,
+  SIZES,
+  type Size,
+  sizeByWeight,
+} from './duty.ts';
+export {
   type Diagnosis,
   diagnose,
   type FaultTest,

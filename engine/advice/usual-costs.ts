@@ -15,7 +15,17 @@ export const SIZES: readonly [number, number] = [300, 1000];
 
 export type CostId = Exclude<
   FactId<'job'>,
-  'weight' | 'width' | 'phases' | 'power' | 'ways' | 'spindle' | 'missing' | 'worth' | 'asked'
+  | 'weight'
+  | 'width'
+  | 'phases'
+  | 'power'
+  | 'ways'
+  | 'spindle'
+  | 'missing'
+  | 'materials'
+  | 'threads'
+  | 'worth'
+  | 'asked'
 >;
 
 export interface CostItem {

@@ -83,6 +83,32 @@ export const job = partKind({
       findOut:
         'Covers, chuck, tailstock, turret, tool holders, keys: look at the drawings or a sister machine. Write “nothing” where all is there.',
     },
+    materials: {
+      kind: 'choices',
+      name: 'materials it shall cut',
+      trouble: 1,
+      options: {
+        plastics: 'plastics',
+        wood: 'wood',
+        aluminium: 'aluminium',
+        brass: 'brass and bronze',
+        copper: 'copper',
+        'cast-iron': 'cast iron',
+        'mild-steel': 'mild steel',
+        'tool-steel': 'alloy and tool steel',
+        stainless: 'stainless steel',
+        titanium: 'titanium',
+        hardened: 'hardened steel',
+      },
+      findOut: 'Think of what you made in the last year, and of what you would like to.',
+    },
+    threads: {
+      kind: 'text',
+      name: 'threads it shall cut',
+      trouble: 1,
+      findOut:
+        'The finest and the coarsest, and those in between you need often: M6 to M30, 1/2 in 13 TPI, G 1/4.',
+    },
     worth: cost(
       'what a working one is worth to you',
       'What you would pay for such a machine that works, or what its work brings you.',

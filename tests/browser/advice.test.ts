@@ -85,3 +85,33 @@ test('fault: answers tapped on a phone lead from a dark screen to its backlight;
   await page.getByRole('heading', { name: 'What it can be' }).waitFor();
   await page.context().close();
 }, 240_000);
+
+test('duty: a new mill takes what is usual for its size as one edit, confirms a value, and undoes all', async () => {
+  const page = await on.open('/new', PHONE);
+  await page.getByRole('button', { name: 'a mill' }).click();
+  await page.getByLabel('What you call it').fill('Shed mill');
+  await page.getByRole('button', { name: /^Start/ }).click();
+  const block = page.locator('.duty-proposal');
+  await block.getByRole('heading', { name: 'What shall it do?' }).waitFor();
+  await block.getByRole('button', { name: 'small', exact: true }).click();
+  await block.getByText(/^See the \d+ values/).click();
+  expect(await block.innerText()).toContain('common practice, no source');
+  expect(await violations(page)).toEqual([]);
+  expect(await cut(page)).toEqual([]);
+  await block.getByRole('button', { name: 'Take all as guesses' }).click();
+  await block.getByRole('heading', { name: 'Is this what you want of it?' }).waitFor(WAIT);
+  await block.getByText(/guesses to confirm/).click();
+  const count = await block.getByRole('button', { name: /^That is right/ }).count();
+  await block.getByRole('button', { name: /^That is right: X rapid speed/ }).click();
+  await expect
+    .poll(() => block.getByRole('button', { name: /^That is right/ }).count(), WAIT)
+    .toBe(count - 1);
+  expect(await violations(page)).toEqual([]);
+  for (let k = 0; k < 2; k++) {
+    await page.locator('.status').getByRole('button', { name: 'Undo' }).click();
+    await page.locator('.status', { hasText: 'Undone:' }).waitFor();
+    await page.waitForTimeout(500);
+  }
+  await block.getByRole('heading', { name: 'What shall it do?' }).waitFor(WAIT);
+  await page.context().close();
+}, 240_000);

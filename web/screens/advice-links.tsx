@@ -1,7 +1,11 @@
 /** Ways from what is known to what to do with it. */
 import { Link } from 'wouter';
 
-const PAGES = [['keep', 'Keep, repair or replace?']] as const;
+const PAGES = [
+  ['keep', 'Keep, repair or replace?'],
+  ['worth', 'Is it worth it?'],
+  ['fault', 'Dead or asleep?'],
+] as const;
 
 export function AdviceLinks({ refit }: { refit: string }) {
   return (

@@ -9,6 +9,7 @@ import { capital, FactField } from '../parts/fact-field.tsx';
 import { Counts } from '../parts/verdict.tsx';
 import type { Session, View } from '../state/session.ts';
 import { AdviceLinks } from './advice-links.tsx';
+import { DutyProposal } from './duty-proposal.tsx';
 import { MeasureIt } from './evidence/measure-it.tsx';
 import { PartPanel } from './part-panel.tsx';
 
@@ -41,6 +42,7 @@ export function Know({ session, view }: Props) {
         </p>
         <AdviceLinks refit={session.id} />
       </div>
+      <DutyProposal session={session} view={view} />
       <ol className="cards">
         {steps.map((step) => (
           <li key={step.path} className="sheet">
