@@ -46,11 +46,14 @@ export const PRINTED_T_D2: readonly (readonly [rangeFrom: number, P: number, T: 
   [2.8, 0.5, 75],
   [45, 5, 250],
   [180, 3, 250],
+  [180, 4, 280],
 ];
 export const PRINTED_T_D: readonly (readonly [P: number, T: number])[] = [[4, 475]];
 export const PRINTED_T_D1: readonly (readonly [P: number, T: number])[] = [
+  [0.25, 71],
   [0.5, 140],
   [2.5, 450],
+  [10, 1120],
 ];
 
 /** Steps in R40 from grade 6 to another grade. */

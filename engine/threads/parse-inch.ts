@@ -118,7 +118,11 @@ export function parseUnified(text: string, common: Common): Result<Thread> {
   );
   if (series === 'un' || series === 'uns') {
     const value = inches(read.size);
-    const size = sizes.at(-1);
+    const fine = (each: UnifiedSize): boolean => read.tpi === undefined || 0.3 * each.d * read.tpi >= 1;
+    // 6-12 UN is six inches: no number size has so coarse a thread.
+    const size =
+      sizes.find((each) => each.size.startsWith('#') && fine(each)) ??
+      sizes.find((each) => !each.size.startsWith('#'));
     const d = size?.d ?? value;
     if (d === undefined || d < 0.06 || d > 6)
       return problem('out-of-domain', 'The diameter must be from #0 to 6 in, such as 3/4-12 UN.');
