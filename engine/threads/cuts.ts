@@ -1,0 +1,431 @@
+/** A cut described in workshop words, worked out by its sheet: what it asks of spindle and axes. */
+import { cutBoring } from '../handbook/cut-boring.ts';
+import { cutDrilling } from '../handbook/cut-drilling.ts';
+import { cutMilling } from '../handbook/cut-milling.ts';
+import { cutParting } from '../handbook/cut-parting.ts';
+import { cutThreading } from '../handbook/cut-threading.ts';
+import { cutTurning } from '../handbook/cut-turning.ts';
+import { tapTorque } from '../handbook/tap-torque.ts';
+import { tapTorqueSimple } from '../handbook/tap-torque-simple.ts';
+import { parseQuantity, type Result } from '../quantity/index.ts';
+import { nearest } from '../refit/nearest.ts';
+import { evaluate, type Sheet } from '../sheet/index.ts';
+import { CUTTING_MATERIALS } from '../tables/cutting-materials.ts';
+import { TAP_KINDS, TAPPING_MATERIALS } from '../tables/tapping-materials.ts';
+import { largest } from './bisect.ts';
+import { basicSizes } from './dimensions.ts';
+import { drillsFor } from './drills.ts';
+import { parseThread } from './parse.ts';
+import { usualPasses } from './passes.ts';
+import { orList, problem } from './text.ts';
+import type { Thread } from './types.ts';
+
+export const OPERATIONS = [
+  'turning',
+  'boring',
+  'parting',
+  'drilling',
+  'milling',
+  'threading',
+  'tapping',
+] as const;
+export type Operation = (typeof OPERATIONS)[number];
+
+interface Shape {
+  readonly sheet: Sheet;
+  /** The word people type, and the symbol it is. */
+  readonly words: Readonly<Record<string, string>>;
+  /** What is usual where nothing was said, with why. */
+  readonly usual: Readonly<Record<string, readonly [text: string, why: string]>>;
+  /** Symbol of the feed that may be lowered to stay within a limit. */
+  readonly feed?: string;
+  /** Symbol of the diameter from which a cutting speed follows. */
+  readonly diameter: string;
+  readonly needsThread?: boolean;
+}
+
+const EFFICIENCY = ['80 %', 'belts and gears'] as const;
+const WORN = ['1.3', 'a tool near the end of its life'] as const;
+const PUSH = {
+  k_f: ['0.5', 'feed force of a sharp tool, upper end'],
+  k_p: ['0.4', 'push of a sharp tool, upper end'],
+} as const;
+const TOOL = { eta: EFFICIENCY, k_w: WORN } as const;
+const general = { efficiency: 'eta', wear: 'k_w' } as const;
+
+const SHAPES: Readonly<Record<Operation, Shape>> = {
+  turning: {
+    sheet: cutTurning as Sheet,
+    words: {
+      diameter: 'D',
+      depth: 'ap',
+      feed: 'f',
+      speed: 'vc',
+      edge: 'kappa',
+      feedshare: 'k_f',
+      pushshare: 'k_p',
+      ...general,
+    },
+    usual: { kappa: ['95 deg', 'a usual turning tool'], ...PUSH, ...TOOL },
+    feed: 'f',
+    diameter: 'D',
+  },
+  boring: {
+    sheet: cutBoring as Sheet,
+    words: {
+      diameter: 'D',
+      depth: 'ap',
+      feed: 'f',
+      speed: 'vc',
+      edge: 'kappa',
+      bar: 'd_b',
+      overhang: 'L',
+      feedshare: 'k_f',
+      pushshare: 'k_p',
+      ...general,
+    },
+    usual: { kappa: ['91 deg', 'a usual boring bar'], ...PUSH, ...TOOL },
+    feed: 'f',
+    diameter: 'D',
+  },
+  parting: {
+    sheet: cutParting as Sheet,
+    words: { diameter: 'D', width: 'w', feed: 'f', speed: 'vc', feedshare: 'k_f', ...general },
+    usual: { k_f: ['0.6', 'push of a parting blade, upper end'], ...TOOL },
+    feed: 'f',
+    diameter: 'D',
+  },
+  drilling: {
+    sheet: cutDrilling as Sheet,
+    words: { diameter: 'D', feed: 'f', speed: 'vc', point: 'sigma', ...general },
+    usual: { sigma: ['118 deg', 'a usual twist drill'], ...TOOL },
+    feed: 'f',
+    diameter: 'D',
+  },
+  milling: {
+    sheet: cutMilling as Sheet,
+    words: { diameter: 'D', teeth: 'z', feed: 'fz', width: 'ae', depth: 'ap', speed: 'vc', ...general },
+    usual: TOOL,
+    feed: 'fz',
+    diameter: 'D',
+  },
+  threading: {
+    sheet: cutThreading as Sheet,
+    words: {
+      depth: 'a',
+      infeed: 'da',
+      flanks: 'q',
+      speed: 'vc',
+      feedshare: 'k_f',
+      pushshare: 'k_p',
+      ...general,
+    },
+    usual: { q: ['2', 'straight in'], ...PUSH, ...TOOL },
+    diameter: 'd',
+    needsThread: true,
+  },
+  tapping: {
+    sheet: tapTorque as Sheet,
+    words: { hole: 'D0', speed: 'n' },
+    usual: {},
+    diameter: 'd',
+    needsThread: true,
+  },
+};
+
+/** What a machine has, SI. */
+export interface Capacity {
+  readonly power?: number;
+  readonly torque?: number;
+  readonly force?: number;
+}
+
+export interface Asked {
+  readonly id: 'power' | 'torque' | 'force';
+  readonly name: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly capacity?: number;
+  /** Capacity over what is asked. */
+  readonly margin?: number;
+  /** Highest feed that stays within the capacity, metres; absent without a capacity or a feed. */
+  readonly feed?: number;
+}
+
+export interface CutRow {
+  readonly key: string;
+  readonly name: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly says?: string;
+}
+
+export interface Cut {
+  readonly operation: Operation;
+  readonly sheet: string;
+  readonly title: string;
+  readonly material: string;
+  readonly given: readonly CutRow[];
+  readonly found: readonly CutRow[];
+  readonly asked: readonly Asked[];
+  /** What was taken as usual, and what to mind. Whole sentences. */
+  readonly notes: readonly string[];
+}
+
+const LONGEST = 80;
+
+/**
+ * Works a cut out from texts: `cutOf('turning', { material: 'steel', diameter: '60 mm', … })`.
+ * Refuses an unknown word, a missing or impossible value by its word.
+ */
+export function cutOf(
+  operation: string,
+  typed: Readonly<Record<string, string>>,
+  capacity: Capacity = {},
+): Result<Cut> {
+  const name = OPERATIONS.find((each) => each === operation.trim().toLowerCase());
+  if (!name)
+    return problem(
+      'unknown-name',
+      `“${operation.slice(0, LONGEST)}” is not a cut the book has: ${orList(OPERATIONS)}.`,
+      [...OPERATIONS],
+    );
+  const shape = SHAPES[name];
+  const extra = [
+    'material',
+    ...(shape.needsThread ? ['thread'] : []),
+    ...(name === 'tapping' ? ['tap'] : []),
+  ];
+  const known = [...extra, ...Object.keys(shape.words)];
+  for (const word of Object.keys(typed))
+    if (!known.includes(word)) {
+      const near = nearest(word.slice(0, LONGEST), known);
+      return problem(
+        'unknown-name',
+        `${name} has no “${word.slice(0, LONGEST)}”.${near ? ` Did you mean ${near}?` : ''} It takes ${orList(known)}.`,
+      );
+    }
+  const material = materialOf(typed.material, name);
+  if (!material.ok) return material;
+  const values: Record<string, number> = { ...material.value.values };
+  const notes = [...material.value.notes];
+  let thread: Thread | undefined;
+  if (shape.needsThread) {
+    const read = parseThread(typed.thread ?? '');
+    if (!read.ok)
+      return { ok: false, problem: { ...read.problem, message: `thread: ${read.problem.message}` } };
+    thread = read.value;
+    notes.push(...thread.notes);
+    const basic = basicSizes(thread);
+    values.d = basic.major;
+    values.alpha = thread.flankAngle / 2;
+    if (name === 'threading') {
+      values.a = basic.depth.external;
+      // The heaviest pass: the first of a usual series.
+      values.da = values.a / Math.sqrt(usualPasses(thread));
+      if (typed.depth === undefined && typed.infeed === undefined) {
+        values.a = values.da;
+        notes.push(`Worked for the first of ${usualPasses(thread)} passes, the deepest one.`);
+      }
+    }
+    if (name === 'tapping') {
+      values.P = thread.pitch;
+      const drill = drillsFor(thread).find(({ use }) => use === 'cutting tap');
+      if (drill) values.D0 = drill.diameter;
+      if (typed.hole === undefined && drill) notes.push(`Hole taken as ${drill.name}.`);
+      if (thread.taper > 0)
+        notes.push('A taper tap cuts along its whole length and needs more torque than comes out here.');
+      const kind = TAP_KINDS.find(({ id }) => id === (typed.tap ?? 'spiral-flute'));
+      if (!kind) return problem('unknown-name', `tap: there is ${orList(TAP_KINDS.map(({ id }) => id))}.`);
+      values.K = material.value.soft ? kind.soft : kind.steel;
+      if (typed.tap === undefined) notes.push('Tap taken as spiral flute.');
+    }
+  }
+  for (const [word, key] of Object.entries(shape.words)) {
+    const text = typed[word];
+    const usual = shape.usual[key];
+    if (text === undefined) {
+      if (values[key] !== undefined) continue;
+      if (!usual)
+        return problem(
+          'empty',
+          `${word} is missing: ${shape.sheet.symbols[key]!.name}, such as ${word}=${example(word)}.`,
+        );
+      values[key] = readAs(usual[0], shape.sheet.symbols[key]!.unit)!;
+      notes.push(`${word} taken as ${usual[0]}: ${usual[1]}.`);
+      continue;
+    }
+    if (text.length > LONGEST) return problem('too-long', `${word}: that is too long to be a value.`);
+    const { unit, name: says } = shape.sheet.symbols[key]!;
+    const value = word === 'speed' ? readSpeed(text, unit, values[shape.diameter]) : parsed(text, unit, says);
+    if (!value.ok)
+      return { ok: false, problem: { ...value.problem, message: `${word}: ${value.problem.message}` } };
+    values[key] = value.value;
+  }
+  const sheet = material.value.byPitch ? (tapTorqueSimple as Sheet) : shape.sheet;
+  const used = Object.fromEntries(Object.entries(values).filter(([key]) => sheet.inputs.includes(key)));
+  return worked(name, shape, sheet, used, material.value.name, notes, capacity);
+}
+
+const EXAMPLES: Readonly<Record<string, string>> = {
+  diameter: '60mm',
+  depth: '2mm',
+  feed: '0.2mm',
+  speed: '120m/min',
+  width: '3mm',
+  teeth: '4',
+  bar: '20mm',
+  overhang: '80mm',
+};
+const example = (word: string): string => EXAMPLES[word] ?? '1';
+
+function parsed(text: string, unit: string, name: string): Result<number> {
+  const of = /\bdiameter\b/.test(name) ? ({ of: 'diameter' } as const) : {};
+  const read = parseQuantity(text, { unit, ...of });
+  return read.ok ? { ok: true, value: read.value.value } : read;
+}
+
+const readAs = (text: string, unit: string): number | undefined => {
+  const read = parseQuantity(text, unit);
+  return read.ok ? read.value.value : undefined;
+};
+
+/** A cutting speed, or a spindle speed where the diameter is known; `unit` says which the sheet wants. */
+function readSpeed(text: string, unit: string, diameter: number | undefined): Result<number> {
+  const asWanted = parseQuantity(text, unit);
+  if (asWanted.ok || diameter === undefined)
+    return asWanted.ok ? { ok: true, value: asWanted.value.value } : asWanted;
+  const other = parseQuantity(text, unit === 'r/min' ? 'm/min' : 'r/min');
+  if (!other.ok) return asWanted;
+  return {
+    ok: true,
+    value: unit === 'r/min' ? (2 * other.value.value) / diameter : (other.value.value * diameter) / 2,
+  };
+}
+
+interface MaterialValues {
+  readonly name: string;
+  readonly soft: boolean;
+  /** Only the shorter formula of tapping has a factor for it. */
+  readonly byPitch?: boolean;
+  readonly values: Readonly<Record<string, number>>;
+  readonly notes: readonly string[];
+}
+
+function materialOf(text: string | undefined, operation: Operation): Result<MaterialValues> {
+  const table = operation === 'tapping' ? TAPPING_MATERIALS : CUTTING_MATERIALS;
+  const names = table.map(({ id }) => id);
+  if (text === undefined) return problem('empty', `material is missing: ${orList(names)}.`);
+  const word = text.trim().toLowerCase().slice(0, LONGEST);
+  const index = table.findIndex(({ id, words }) => id === word || words.includes(word));
+  const found = table[index];
+  if (!found) {
+    const near = nearest(
+      word,
+      table.flatMap(({ id, words }) => [id, ...words]),
+    );
+    return problem(
+      'unknown-name',
+      `material: there is no “${word}”.${near ? ` Did you mean ${near}?` : ''} There is ${orList(names)}.`,
+    );
+  }
+  const notes = found.id === word ? [] : [`“${word}” was read as ${found.name}.`];
+  const soft = /alumin|brass|iron/.test(found.id);
+  if (operation === 'tapping') {
+    const tapping = TAPPING_MATERIALS[index]!;
+    const kt = tapping.byHole ?? tapping.byPitch;
+    return {
+      ok: true,
+      value: {
+        name: found.name,
+        soft,
+        values: { kt: kt! },
+        byPitch: tapping.byHole === undefined,
+        notes,
+      },
+    };
+  }
+  const cutting = CUTTING_MATERIALS[index]!;
+  if (cutting.note) notes.push(cutting.note);
+  return {
+    ok: true,
+    value: { name: found.name, soft, values: { kc11: cutting.kc11, mc: cutting.mc }, notes },
+  };
+}
+
+function worked(
+  operation: Operation,
+  shape: Shape,
+  sheet: Sheet,
+  given: Readonly<Record<string, number>>,
+  material: string,
+  notes: readonly string[],
+  capacity: Capacity,
+): Result<Cut> {
+  const at = (override: Readonly<Record<string, number>>) => evaluate(sheet, { ...given, ...override });
+  const outcomes = at({});
+  for (const key of sheet.order) {
+    const outcome = outcomes[key]!;
+    if (outcome.state === 'known') continue;
+    const word = Object.entries(shape.words).find(([, symbol]) => symbol === key)?.[0];
+    const reason = outcome.state === 'undefined' ? outcome.reason : `${outcome.needs.join(', ')} is missing`;
+    return problem('out-of-domain', `${word ?? sheet.symbols[key]!.name}: ${reason}.`);
+  }
+  const row = (key: string): CutRow => {
+    const spec = sheet.symbols[key]!;
+    const outcome = outcomes[key]!;
+    return {
+      key,
+      name: spec.name,
+      value: outcome.state === 'known' ? outcome.value : 0,
+      unit: spec.unit,
+      ...('says' in spec && spec.says ? { says: spec.says } : {}),
+    };
+  };
+  const asked: Asked[] = [];
+  const ask = (id: Asked['id'], key: string, unit: string, name: string): void => {
+    if (!sheet.derived.includes(key)) return;
+    const { value } = row(key);
+    const has = capacity[id];
+    const feedKey = shape.feed;
+    const now = feedKey === undefined ? undefined : given[feedKey];
+    asked.push({
+      id,
+      name,
+      value,
+      unit,
+      ...(has === undefined ? {} : { capacity: has, margin: has / value }),
+      ...(has === undefined || feedKey === undefined || now === undefined
+        ? {}
+        : {
+            feed: largest(20 * now, (f) => {
+              if (f === 0) return true;
+              const outcome = at({ [feedKey]: f })[key]!;
+              return outcome.state === 'known' && outcome.value <= has;
+            }),
+          }),
+    });
+  };
+  ask('power', sheet.derived.includes('Pm') ? 'Pm' : 'Pc', 'kW', 'spindle power');
+  ask('torque', sheet.derived.includes('Mc') ? 'Mc' : 'T', 'N·m', 'spindle torque');
+  ask('force', sheet.derived.includes('Ff') ? 'Ff' : 'F_axis', 'N', 'axis force');
+  const chip = outcomes.h;
+  return {
+    ok: true,
+    value: {
+      operation,
+      sheet: sheet.id,
+      title: sheet.title,
+      material,
+      given: sheet.inputs.map(row),
+      found: sheet.derived.map(row),
+      asked,
+      notes: [
+        ...notes,
+        ...(chip?.state === 'known' && chip.value < 5e-5
+          ? ['The chip is thinner than 0.05 mm: it needs more force than comes out here.']
+          : []),
+      ],
+    },
+  };
+}

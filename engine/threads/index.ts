@@ -1,0 +1,27 @@
+/** The thread book and the cuts. */
+export {
+  type Asked,
+  type Capacity,
+  type Cut,
+  type CutRow,
+  cutOf,
+  OPERATIONS,
+  type Operation,
+} from './cuts.ts';
+export { type Basic, basicSizes, dimensionsOf, taperLengths } from './dimensions.ts';
+export { type Drill, drillsFor, inchDrill, metricDrill } from './drills.ts';
+export { limitsOf } from './limits.ts';
+export { parseThread } from './parse.ts';
+export { flankInfeed, type Pass, passesOf, usualPasses } from './passes.ts';
+export {
+  AXIS_SHARE,
+  type Machine,
+  type Plan,
+  planThread,
+  type SpeedLimit,
+  USUAL_GAIN,
+  type Wish,
+} from './plan.ts';
+export { boltProfile, type Point } from './profile.ts';
+export { planTap, type TapHole, type TapPlan, type TapSpindle, tapTorques } from './tapping.ts';
+export type * from './types.ts';
