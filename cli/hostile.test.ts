@@ -27,6 +27,7 @@ const LINES: Readonly<Record<string, readonly string[]>> = {
     'words',
   ],
   survey: ['FILE', 'tag', '12', 'here=X motor', 'ends=both', '--note', 'words'],
+  simulate: ['FILE', 'X', 'rapid', 'speed=1 m/min', '--csv', 'OUT'],
   show: ['FILE'],
   history: ['FILE'],
   pack: ['FILE', 'OUT'],

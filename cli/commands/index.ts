@@ -15,6 +15,7 @@ import { serve } from './serve.ts';
 import { set } from './set.ts';
 import { sheet } from './sheet.ts';
 import { show } from './show.ts';
+import { simulate } from './simulate.ts';
 import { survey } from './survey.ts';
 import { whyFinding } from './why.ts';
 import { worth } from './worth.ts';
@@ -30,6 +31,7 @@ export const COMMANDS: readonly Command[] = [
   keep,
   worth,
   sheet,
+  simulate,
   evidence,
   show,
   option,
