@@ -1,4 +1,5 @@
 /** What a recorded measurement changed: facts set, verdicts before and after. */
+import { useEffect, useRef } from 'react';
 import { Link } from 'wouter';
 import type { Finding } from '../../../engine/assess/finding.ts';
 
@@ -33,10 +34,13 @@ interface Props {
 }
 
 export function Changed({ home, again, paths, questions, moved, nearer }: Props) {
+  const box = useRef<HTMLElement>(null);
+  // It stands below the button that was pressed, perhaps out of sight.
+  useEffect(() => box.current?.scrollIntoView({ block: 'nearest' }), []);
   const verdicts = moved.filter(({ before, after }) => before?.verdict !== after.verdict);
   const margins = moved.length - verdicts.length;
   return (
-    <section className="bench-changed" aria-label="What changed">
+    <section ref={box} className="bench-changed" aria-label="What changed">
       <h2>{again ? 'Recorded anew' : 'Recorded'}</h2>
       <p>
         {paths.length === 0
@@ -50,11 +54,7 @@ export function Changed({ home, again, paths, questions, moved, nearer }: Props)
       ))}
       {verdicts.length > 0 && (
         <>
-          <h3>
-            {verdicts.length === 1
-              ? 'One answer is another now'
-              : `${verdicts.length} answers are others now`}
-          </h3>
+          <h3>{verdicts.length === 1 ? 'One answer changed' : `${verdicts.length} answers changed`}</h3>
           <ul className="bench-moved">
             {verdicts.map(({ before, after }) => (
               <li key={after.id}>

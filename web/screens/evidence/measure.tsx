@@ -1,5 +1,5 @@
 /** One bench test: what can hurt first, then how, what is read, what it comes to, and recording it. */
-import { type ChangeEvent, useId, useMemo, useRef, useState } from 'react';
+import { type ChangeEvent, type RefObject, useEffect, useId, useMemo, useRef, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { LIMITS } from '../../../engine/refit/limits.ts';
 import { recording, useWorked } from '../../state/bench.ts';
@@ -65,6 +65,7 @@ export function Measure({ session, view, sheet, wanted, open }: Props) {
   const [done, setDone] = useState<Done>();
   const [refused, setRefused] = useState('');
   const [isBusy, setIsBusy] = useState(false);
+  const [cleared, setCleared] = useState<Draft>();
 
   const { columns } = sheet;
   const { taken, unfinished } = useMemo(() => takenOf(columns, draft, typing), [columns, draft, typing]);
@@ -93,6 +94,7 @@ export function Measure({ session, view, sheet, wanted, open }: Props) {
   };
 
   const startAnew = (): void => {
+    if (done === undefined) setCleared(draft);
     keepBenchDraft(key, undefined);
     setDraft(opened ? draftOf(opened) : fresh(sheet, wanted));
     setDone(undefined);
@@ -143,8 +145,10 @@ export function Measure({ session, view, sheet, wanted, open }: Props) {
     }
   };
 
+  const root = useRef<HTMLDivElement>(null);
+  useFootHeight(root);
   return (
-    <div className="bench stack">
+    <div className="bench stack" ref={root}>
       <div>
         <p className="small">
           <Link href={`${home}/evidence`}>All bench tests</Link>
@@ -277,6 +281,18 @@ export function Measure({ session, view, sheet, wanted, open }: Props) {
               <button type="button" className="plain" onClick={startAnew}>
                 {opened ? 'Back to what was recorded' : 'Clear and start anew'}
               </button>
+              {cleared && (
+                <button
+                  type="button"
+                  className="plain"
+                  onClick={() => {
+                    setCleared(undefined);
+                    change(cleared);
+                  }}
+                >
+                  Bring back what was cleared
+                </button>
+              )}
             </div>
             <p className="small soft" role="status">
               {sayWhy(Boolean(worked?.outcome), subjects.length > 0 && subject === '', isKept)}
@@ -292,6 +308,19 @@ export function Measure({ session, view, sheet, wanted, open }: Props) {
       )}
     </div>
   );
+}
+
+/** The page's foot grows with what it says; the line with the newest value stays above it. */
+function useFootHeight(root: RefObject<HTMLElement | null>): void {
+  useEffect(() => {
+    const foot = document.querySelector<HTMLElement>('footer.status');
+    if (!foot) return;
+    const observer = new ResizeObserver(() =>
+      root.current?.style.setProperty('--foot', `${foot.offsetHeight + 2}px`),
+    );
+    observer.observe(foot);
+    return () => observer.disconnect();
+  }, [root]);
 }
 
 function sayWhy(hasOutcome: boolean, lacksSubject: boolean, isKept: boolean): string {

@@ -118,6 +118,24 @@ function dotsOf(
     (column) => column.kind === 'choice' && rows.some((row) => row.cells[column.key]?.trim()),
   );
   const alike = quantities.filter(({ unit }) => unit === y.unit);
+  const parted = partedBy(alike, choice, rows);
+  // Shapes that can be told apart are few; and a mean over unlike places would mean nothing.
+  return parted.size <= MOST_SHAPES
+    ? { kind: 'dots', y, series: [...parted].map(([name, points]) => withMean(name, points)) }
+    : {
+        kind: 'dots',
+        y,
+        series: [...partedBy(alike, undefined, rows)].map(([name, points]) => ({ name, points })),
+      };
+}
+
+const MOST_SHAPES = 4;
+
+function partedBy(
+  alike: readonly QuantityAsked[],
+  choice: Column | undefined,
+  rows: readonly Row[],
+): Map<string, PlotPoint[]> {
   const series = new Map<string, PlotPoint[]>();
   for (const [i, row] of rows.entries())
     for (const column of alike) {
@@ -130,7 +148,7 @@ function dotsOf(
       points.push({ row: i + 1, x: i + 1, y: value, isAside: row.aside !== undefined });
       series.set(name, points);
     }
-  return { kind: 'dots', y, series: [...series].map(([name, points]) => withMean(name, points)) };
+  return series;
 }
 
 function withMean(name: string, points: readonly PlotPoint[]): PlotSeries {

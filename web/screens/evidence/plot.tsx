@@ -1,6 +1,7 @@
 /** The picture of the readings: dots with their mean and its band, or points on a line with what is left over. */
 import { scaleLinear } from 'd3-scale';
-import { formatNumber } from '../../../engine/quantity/index.ts';
+import { formatNumber, formatQuantity, toSI } from '../../../engine/quantity/index.ts';
+import { capital } from '../../parts/fact-field.tsx';
 import { useWidth } from '../../pictures/use-width.ts';
 import type { Plot, PlotPoint, PlotSeries } from './plot-data.ts';
 
@@ -17,7 +18,7 @@ export function PlotPicture({ plot, odd }: Props) {
   return (
     <figure className="bench-plot">
       <p className="small">
-        {unitOf(y.name, y.unit)}
+        {capital(unitOf(series.length > 1 ? 'readings' : y.name, y.unit))}
         {x ? ` against ${unitOf(x.name, x.unit)}` : ', row by row'}
       </p>
       <div ref={holder} className={plot.kind === 'line' ? 'holder tall' : 'holder'}>
@@ -42,7 +43,12 @@ export function PlotPicture({ plot, odd }: Props) {
 }
 
 const unitOf = (name: string, unit: string): string => (unit === '1' ? name : `${name} in ${unit}`);
-const three = (value: number): string => formatNumber(value, 4);
+
+/** '51.5 ± 1.8 mm': no more digits than the band leaves. */
+function sayMean(mean: number, half: number, unit: string): string {
+  const zero = toSI(0, unit);
+  return formatQuantity(toSI(mean, unit), unit, { half: toSI(half, unit) - zero });
+}
 
 function sayPlot({ kind, y, series, line }: Plot, odd: ReadonlySet<number>): string {
   const unit = y.unit === '1' ? '' : ` ${y.unit}`;
@@ -51,17 +57,15 @@ function sayPlot({ kind, y, series, line }: Plot, odd: ReadonlySet<number>): str
     ? ' A cross marks a reading that was set aside and does not count.'
     : '';
   if (kind === 'line' && line)
-    return `The line is the best straight line; below it stands how far each reading lies off it, typically ${three(line.deviation)}${unit}.${asked}${aside}`;
+    return `The line is the best straight line; below it stands how far each reading lies off it, typically ${formatNumber(line.deviation, 2)}${unit}.${asked}${aside}`;
   const means = series.flatMap(({ name, mean, half }) =>
-    mean === undefined
+    mean === undefined || half === undefined
       ? []
-      : [
-          `${series.length > 1 ? `${name}: ` : ''}mean ${three(mean)}${unit}${half === undefined ? '' : `, ± ${formatNumber(half, 2)}${unit}`}`,
-        ],
+      : [`${series.length > 1 ? `${name}: ` : ''}mean ${sayMean(mean, half, y.unit)}`],
   );
-  return means.length === 0
-    ? `A dot for each reading.${aside}`
-    : `A dot for each reading. Line and band: ${means.join('; ')}, which is where the mean lies 95 times in a hundred by the scatter alone.${asked}${aside}`;
+  if (means.length === 0) return `A dot for each reading.${asked}${aside}`;
+  const which = means.length <= 2 ? `: ${means.join('; ')}, which is` : ' show the mean of each kind and';
+  return `A dot for each reading. Line and band${which} where the mean lies 95 times in a hundred by the scatter alone.${asked}${aside}`;
 }
 
 interface DrawnProps extends Props {

@@ -129,6 +129,10 @@ export function Readings(props: Props) {
   );
 }
 
+/** Choices whose words need the whole width of a phone. */
+const isLong = (column: Column): boolean =>
+  column.kind === 'choice' && Object.values(column.options).some((words) => words.length > 18);
+
 interface LineProps {
   readonly at: number;
   readonly columns: readonly Column[];
@@ -175,6 +179,7 @@ function RowLine(props: LineProps) {
           return (
             <td
               key={column.key}
+              className={isLong(column) ? 'long' : undefined}
               data-name={
                 column.kind === 'quantity' && column.unit !== '1'
                   ? `${column.name} in ${column.unit}`
