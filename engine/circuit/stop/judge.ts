@@ -43,6 +43,8 @@ export interface Judgement {
   readonly noticedBy: readonly string[];
   /** Seen only as long as the power stays on: switching off and on hides it. */
   readonly hiddenByPower: boolean;
+  /** What let go all the same when a stop was asked for: contactors and safe torque off. */
+  readonly by: readonly string[];
   /** What stayed on that should have let go. */
   readonly kept: readonly string[];
   readonly melted: readonly string[];
@@ -91,6 +93,14 @@ export function baselineOf(model: Model): Baseline {
   return { model, simulation, running, runs, demands, restless: [...restless] };
 }
 
+/** Movers that take the power away: contactors, safe torque off, the drive's enable. */
+export const powerMovers = (model: Model): readonly number[] => [
+  ...new Set([
+    ...model.contacts.filter(({ main }) => main).map(({ mover }) => mover),
+    ...model.drives.flatMap(({ sto, enable }) => (enable < 0 ? sto : [...sto, enable])),
+  ]),
+];
+
 /** In which order enable, power and brake of each motion went. */
 export class StopOrder {
   readonly #model: Model;
@@ -130,6 +140,7 @@ const DROP = 0.005;
 class Trial {
   readonly happenings: Happening[] = [];
   readonly kept = new Set<string>();
+  readonly by = new Set<string>();
   readonly melted = new Set<string>();
   readonly restless = new Set<string>();
   readonly base: Baseline;
@@ -182,7 +193,18 @@ class Trial {
   /** A stop asked for while it runs, and taken back. */
   demand(state: State, demand: Baseline['demands'][number], again: string): void {
     const { model } = this.base;
+    const before = copyOf(state);
     const order = this.do(state, demand.act);
+    if (demand.role !== 'power')
+      for (const mover of powerMovers(model))
+        if (
+          before.at[mover] === 1 &&
+          state.at[mover] === 0 &&
+          this.network.forced.every(
+            (force, at) => force <= 0 || model.contacts[at]!.mover !== mover || !model.contacts[at]!.main,
+          )
+        )
+          this.by.add(model.movers[mover]!.id);
     const after = `${demand.act.says}${again}`;
     this.note('runs-on', after, this.driven(state, demand.stops));
     this.falls(state, order, after);
@@ -258,6 +280,7 @@ export function judge(base: Baseline, faults: readonly Fault[]): Judgement {
     atOnce,
     noticedBy,
     hiddenByPower: hidden,
+    by: [...trial.by],
     kept: [...trial.kept],
     melted: [...trial.melted],
     restless: [...trial.restless],

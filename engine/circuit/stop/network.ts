@@ -14,6 +14,8 @@ export type Fault =
   | { readonly kind: 'no-latch'; readonly mover: number }
   /** A relay that should let go late and does so at once. */
   | { readonly kind: 'no-delay'; readonly mover: number }
+  /** A mover that is quicker or slower than written: for races, not a fault. */
+  | { readonly kind: 'tempo'; readonly mover: number; readonly factor: number }
   /** One of the two contacts inside a safety relay's output stays closed. */
   | { readonly kind: 'unit-contact'; readonly unit: number }
   | { readonly kind: 'supply-lost'; readonly source: number };
@@ -28,6 +30,7 @@ export interface Network {
   readonly forced: Int8Array;
   /** For each mover: position it is stuck in, −1 for none. */
   readonly stuck: Int8Array;
+  readonly pickUp: Float64Array;
   readonly dropOut: Float64Array;
   readonly noLatch: Uint8Array;
   readonly lost: Uint8Array;
@@ -73,6 +76,7 @@ export function networkOf(model: Model, faults: readonly Fault[] = []): Network 
     nets: number.size,
     forced: new Int8Array(model.contacts.length),
     stuck: new Int8Array(model.movers.length).fill(-1),
+    pickUp: Float64Array.from(model.movers, (each) => each.pickUp),
     dropOut: Float64Array.from(model.movers, (each) => each.dropOut),
     noLatch: new Uint8Array(model.movers.length),
     lost: new Uint8Array(model.sources.length),
@@ -82,7 +86,10 @@ export function networkOf(model: Model, faults: readonly Fault[] = []): Network 
   return made;
 }
 
-function put({ model, forced, stuck, dropOut, noLatch, lost, unitWelded }: Network, fault: Fault): void {
+function put(
+  { model, forced, stuck, pickUp, dropOut, noLatch, lost, unitWelded }: Network,
+  fault: Fault,
+): void {
   switch (fault.kind) {
     case 'contact-closed':
       forced[fault.contact] = 1;
@@ -99,6 +106,10 @@ function put({ model, forced, stuck, dropOut, noLatch, lost, unitWelded }: Netwo
       return;
     case 'no-delay':
       dropOut[fault.mover] = 0;
+      return;
+    case 'tempo':
+      pickUp[fault.mover]! *= fault.factor;
+      dropOut[fault.mover]! *= fault.factor;
       return;
     case 'unit-contact':
       unitWelded[fault.unit] = 1;

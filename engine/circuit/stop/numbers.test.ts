@@ -46,6 +46,18 @@ describe('running on', () => {
     }
   });
 
+  test('derived: axis of 120 kg on a 5 mm screw: 24.222753 mm coasting, 1.573873 mm with the armature shorted', () => {
+    const J = 1.2e-3 + 120 * lead * lead;
+    const coast = runDown(speed, J, [{ lasts: Number.POSITIVE_INFINITY, torque: 0.25, drag: 1e-3 }]);
+    close(coast.time, 0.51962614);
+    close(coast.angle * lead, 24.222753e-3);
+    const shorted = runDown(speed, J, [
+      { lasts: Number.POSITIVE_INFINITY, torque: 0.25, drag: 1e-3 + 0.35 ** 2 / 1.7 },
+    ]);
+    close(shorted.time, 0.063403758);
+    close(shorted.angle * lead, 1.573873e-3);
+  });
+
   test('derived: spindle at 1500 r/min, 0.12 kg·m², 1.5 N·m: 12.5663706 s', () => {
     const ran = runDown((1500 * 2 * Math.PI) / 60, 0.12, [
       { lasts: Number.POSITIVE_INFINITY, torque: 1.5, drag: 0 },

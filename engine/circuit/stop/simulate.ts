@@ -162,12 +162,12 @@ export class Simulation {
 
   /** Brings every mover's next change up to date; the time of the first. */
   #schedule(state: State): number {
-    const { model, net, stuck, dropOut } = this.network;
+    const { model, net, stuck, pickUp, dropOut } = this.network;
     const mask = this.potentials(state);
     this.#think(state, mask);
     let next = Number.POSITIVE_INFINITY;
     for (let at = 0; at < model.movers.length; at++) {
-      const { kind, a, b, pickUp } = model.movers[at]!;
+      const { kind, a, b } = model.movers[at]!;
       if (kind === 'hand') continue;
       const held = stuck[at]!;
       const want =
@@ -181,7 +181,7 @@ export class Simulation {
       if (want === state.at[at]) state.due[at] = Number.POSITIVE_INFINITY;
       else if (held >= 0) state.due[at] = state.time;
       else if (state.due[at] === Number.POSITIVE_INFINITY)
-        state.due[at] = state.time + (want === 1 ? pickUp : dropOut[at]!);
+        state.due[at] = state.time + (want === 1 ? pickUp[at]! : dropOut[at]!);
       if (state.due[at]! < next) next = state.due[at]!;
     }
     return next;

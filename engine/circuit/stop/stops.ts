@@ -1,0 +1,154 @@
+/** How each motion stops after each act: by which category, after how long, how far on. */
+import type { StopCircuit, StopMotion } from '../../refit/types.ts';
+import type { Act } from './acts.ts';
+import { act } from './acts.ts';
+import type { Baseline, StopOrder } from './judge.ts';
+import { StopOrder as Order } from './judge.ts';
+import type { Model } from './model.ts';
+import { MOTION_SETTINGS } from './motion.ts';
+import { drop, type RunDown, runDown, type Stretch } from './run-down.ts';
+import { type Read, readSettings } from './settings.ts';
+import { copyState } from './state.ts';
+
+/**
+ * IEC 60204-1:2016, 9.2.2 (wording from memory): 0 takes the power away at once, 1 brakes first and then takes it away,
+ * 2 brakes and leaves it on. 'none' does not stop.
+ */
+export type StopCategory = '0' | '1' | '2' | 'none';
+
+export const SAY_CATEGORY: Readonly<Record<StopCategory, string>> = {
+  '0': 'stop category 0: the power goes at once, it coasts',
+  '1': 'stop category 1: it brakes, then the power goes',
+  '2': 'stop category 2: it is only told to stop, the power stays',
+  none: 'does not stop',
+};
+
+export interface Stopping {
+  readonly motion: string;
+  readonly category: StopCategory;
+  /** Seconds until it stands, from the act; undefined where too little is known. */
+  readonly time: number | undefined;
+  /** Metres for an axis, radians for a spindle. */
+  readonly distance: number | undefined;
+  /** Seconds after the act; Infinity for never. */
+  readonly torqueOff: number;
+  readonly brakeOn: number;
+  /** Metres it falls between the drive's letting go and the brake's closing; undefined where not known or not asked. */
+  readonly drop: number | undefined;
+  /** What is not known and would be needed. */
+  readonly needs: readonly string[];
+  readonly run: RunDown | undefined;
+}
+
+export function motionRead(motion: StopMotion): Read {
+  const read = readSettings(MOTION_SETTINGS[motion.kind], motion.settings, '');
+  return read.ok ? read.value : {};
+}
+
+/** Radians of the shaft in a unit of what is counted: metres of an axis, radians of a spindle. */
+const perRadian = (motion: StopMotion, read: Read): number | undefined =>
+  motion.kind === 'spindle' ? 1 : read.lead === undefined ? undefined : read.lead / (2 * Math.PI);
+
+/** How a motion comes to rest when its enable, its power and its brake go at these moments. */
+export function stoppingOf(
+  model: Model,
+  circuit: StopCircuit,
+  at: number,
+  order: Pick<StopOrder, 'enableOff' | 'torqueOff' | 'brakeOn'>,
+): Stopping {
+  const unit = model.motions[at]!;
+  const motion = circuit.motions[unit.id]!;
+  const read = motionRead(motion);
+  const [told, off, brake] = [order.enableOff[at]!, order.torqueOff[at]!, order.brakeOn[at]!];
+  const { brakes } = model.drives[unit.drive]!;
+  const base = { motion: unit.id, torqueOff: off, brakeOn: brake, drop: dropOf(motion, read, off, brake) };
+  if (told === Number.POSITIVE_INFINITY)
+    return {
+      ...base,
+      category: 'none',
+      time: Number.POSITIVE_INFINITY,
+      distance: Number.POSITIVE_INFINITY,
+      needs: [],
+      run: undefined,
+    };
+  const scale = perRadian(motion, read);
+  const needs: string[] = [];
+  const need = (name: string): number => {
+    const value = read[name];
+    if (value === undefined && !needs.includes(name)) needs.push(name);
+    return value ?? Number.NaN;
+  };
+  const speed = need('speed') / (scale ?? need('lead'));
+  const ramps = brakes && off > told;
+  const slowing = !ramps
+    ? undefined
+    : motion.kind === 'axis'
+      ? need('deceleration') / (scale ?? Number.NaN)
+      : speed / need('deceleration');
+  // A ramp that ends before the power goes needs neither inertia nor friction.
+  const rampTime = slowing === undefined ? Number.POSITIVE_INFINITY : speed / slowing;
+  const onlyRamp = told + rampTime <= off;
+  const [inertia, friction] = onlyRamp ? [1, 1] : [need('inertia'), need('friction')];
+  const stretches = stretchesOf(told, off, brake, slowing, friction, read);
+  const run = needs.length > 0 ? undefined : runDown(speed, inertia, stretches);
+  const category: StopCategory =
+    off === Number.POSITIVE_INFINITY
+      ? '2'
+      : ramps && (needs.length > 0 ? off - told > 0.1 : onlyRamp)
+        ? '1'
+        : '0';
+  return { ...base, category, time: run?.time, distance: run && run.angle * scale!, needs, run };
+}
+
+function stretchesOf(
+  told: number,
+  off: number,
+  brake: number,
+  slows: number | undefined,
+  friction: number,
+  read: Read,
+): Stretch[] {
+  const edges = [...new Set([0, told, off, brake].filter(Number.isFinite))].sort((a, b) => a - b);
+  return edges.map((from, n) => {
+    const lasts = (edges[n + 1] ?? Number.POSITIVE_INFINITY) - from;
+    if (from < told) return { lasts, torque: 0, drag: 0, drives: true };
+    if (slows !== undefined && from < off) return { lasts, torque: 0, drag: 0, slows };
+    return {
+      lasts,
+      torque: friction + (from >= brake ? (read['brake-torque'] ?? 0) : 0),
+      drag: (read.viscous ?? 0) + (from >= off ? (read.drag ?? 0) : 0),
+    };
+  });
+}
+
+function dropOf(motion: StopMotion, read: Read, off: number, brake: number): number | undefined {
+  if (read.vertical !== 1) return undefined;
+  if (off === Number.POSITIVE_INFINITY || brake <= off) return 0;
+  const scale = perRadian(motion, read);
+  if (brake === Number.POSITIVE_INFINITY || !scale || read.weight === undefined || read.inertia === undefined)
+    return undefined;
+  // The worst case: friction holds nothing.
+  return drop(brake - off, read.weight, read.inertia, scale);
+}
+
+export interface DemandStops {
+  readonly act: Act;
+  readonly role: Baseline['demands'][number]['role'];
+  readonly stops: readonly Stopping[];
+  readonly doesNotStop: readonly string[];
+}
+
+/** Every demand on the healthy running machine. */
+export function stopsOf(base: Baseline, circuit: StopCircuit): readonly DemandStops[] {
+  return base.demands.map(({ act: demand, role, stops }) => {
+    const state = copyState(base.running);
+    const order = new Order(base.model, state);
+    act(base.simulation, state, demand, order.watch);
+    return {
+      act: demand,
+      role,
+      stops: stops.map((at) => stoppingOf(base.model, circuit, at, order)),
+      doesNotStop: base.runs.filter((at) => !stops.includes(at)).map((at) => base.model.motions[at]!.id),
+    };
+  });
+}
