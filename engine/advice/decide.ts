@@ -2,7 +2,7 @@
 import type { Finding } from '../assess/index.ts';
 import { compareMoney } from '../quantity/index.ts';
 import type { Condition } from '../refit/types.ts';
-import type { Bill, Cure, Reason, Recommendation, Swap } from './types.ts';
+import type { Bill, Change, Cure, Reason, Recommendation, Swap } from './types.ts';
 
 const PRACTICE = 'common practice, no source';
 
@@ -22,6 +22,10 @@ export interface Decision {
   /** Reasons that came out of weighing. */
   readonly reasons: readonly Reason[];
 }
+
+/** A question that no longer arises is only answered where those that come in its place are. */
+const answered = (swap: Swap, { after }: Change): boolean =>
+  after === undefined ? swap.loses === 0 : after === 'fits' || after === 'tight';
 
 /** Mends something, or there is nothing to mend, and breaks nothing. */
 const sound = (swap: Swap): boolean => swap.breaks === 0;
@@ -85,11 +89,7 @@ export function decide(known: Known): Decision {
     const mending = swaps.find(
       (swap) =>
         sound(swap) &&
-        uncured.every(({ id }) =>
-          swap.changes.some(
-            (change) => change.id === id && change.after !== 'fails' && change.after !== 'unknown',
-          ),
-        ),
+        uncured.every(({ id }) => swap.changes.some((change) => change.id === id && answered(swap, change))),
     );
     if (mending) {
       say('replace', `More is asked of it than it gives (${titles}), and “${mending.says}” mends that.`);
@@ -104,7 +104,7 @@ export function decide(known: Known): Decision {
       'It does not do what is asked, and nothing on offer mends it: look at what would make each finding fit before you spend anything.',
     );
   }
-  for (const { says, wish } of cures)
+  for (const { says, wish } of new Map(cures.map((each) => [each.says, each])).values())
     say(
       'keep',
       wish ? `It can stay if you ask a little less: ${says}.` : `It can stay with another setting: ${says}.`,

@@ -1,5 +1,6 @@
 /** Advice on whole parts and the whole machine. */
 
+export type { CostLine } from './cost-lines.ts';
 export {
   emptyDuties,
   guessedDuties,
@@ -22,4 +23,4 @@ export {
 export { adviseOn, type Subject, seekAdvice, seekAllAdvice, subjects } from './keep.ts';
 export type { Stopper } from './showstoppers.ts';
 export type { Bill, Change, Cost, PartAdvice, Reason, Recommendation, Swap, TestResult } from './types.ts';
-export { type CostLine, type Total, type Worth, worthOf } from './worth.ts';
+export { type Total, type Worth, worthOf } from './worth.ts';

@@ -112,6 +112,28 @@ describe('common practice, no source: what is known of old parts', () => {
     expect(tight.recommendation).toBe('keep');
   });
 
+  test('an encoder with too few lines goes for one on offer with more', () => {
+    const coarse = having(inCondition(working, 'x-feedback', 'works'), { 'X.feedback.lines': '60 lines' });
+    const alone = on(coarse, 'X.feedback');
+    expect(alone.asks.some(({ verdict }) => verdict === 'fails')).toBe(true);
+    expect(alone.recommendation).not.toBe('keep');
+    const fine = { ...working.parts['x-feedback']!, id: 'x-fine', name: 'finer encoder' };
+    const chains = coarse.chains.map((chain) =>
+      chain.id === 'X'
+        ? {
+            ...chain,
+            places: {
+              ...chain.places,
+              feedback: { options: ['x-feedback', 'x-fine'], chosen: 'x-feedback' },
+            },
+          }
+        : chain,
+    );
+    const offered = on({ ...coarse, chains, parts: { ...coarse.parts, 'x-fine': fine } }, 'X.feedback');
+    expect(offered.recommendation).toBe('replace');
+    expect(offered.sentence).toContain('something on offer can');
+  });
+
   test('an encoder that wants more volts than it gets, or fewer', () => {
     const fed = (wants: string, gets: string): string =>
       said(

@@ -1,9 +1,10 @@
 /** Keep, repair or replace: each part of the machine with what speaks for each answer. */
-import { type Assessment, type Finding, list, sayPath, seekRemedies, WORST_FIRST } from '../assess/index.ts';
+import { type Assessment, type Finding, list, sayPath, WORST_FIRST } from '../assess/index.ts';
 import type { PlaceId } from '../parts/index.ts';
 import { everyPlace } from '../refit/place.ts';
 import type { Part } from '../refit/types.ts';
 import { billOf } from './bill.ts';
+import { cure } from './cure.ts';
 import { decide } from './decide.ts';
 import { factsAround, type PartFacts } from './part-facts.ts';
 import { feedbackReasons } from './rules/feedback.ts';
@@ -12,7 +13,7 @@ import { driveReasons, supplyReasons } from './rules/others.ts';
 import { screwReasons, screwTests } from './rules/screw.ts';
 import { swapsFor, TOGETHER } from './swap.ts';
 import { testedPart } from './tested.ts';
-import type { Cure, PartAdvice, Reason, TestResult } from './types.ts';
+import type { PartAdvice, Reason, TestResult } from './types.ts';
 
 /** Add what tells about a kind of part: its file in rules/ and one line here. */
 const REASONS: Readonly<Partial<Record<PlaceId, (facts: PartFacts) => Reason[]>>> = {
@@ -46,27 +47,6 @@ export function subjects({ refit }: Assessment): Subject[] {
       found.push({ at: chain === null ? name : `${chain}.${name}`, chain, place: name, part });
   }
   return found;
-}
-
-/** Wishes, and settings of the part itself, that would make its failing findings fit without upsetting others. */
-function* cure(assessment: Assessment, place: string, fails: readonly Finding[]): Generator<number, Cure[]> {
-  const cures: Cure[] = [];
-  for (const { id, title } of fails) {
-    const search = seekRemedies(assessment, id, (path) =>
-      ['duty', place].includes(path.split('.').at(-2) ?? ''),
-    );
-    let step = search.next();
-    for (; !step.done; step = search.next()) yield step.value;
-    const free = step.value.find(
-      (remedy) =>
-        remedy.kind === 'value' &&
-        remedy.free &&
-        remedy.changes.every(({ before, after }) => after !== 'fails' || before === 'fails'),
-    );
-    if (free)
-      cures.push({ finding: id, wish: free.path.includes('duty.'), says: `${free.says} (for “${title}”)` });
-  }
-  return cures;
 }
 
 /** Works in pieces, so that it can be shown and given up: each step tries one value. */

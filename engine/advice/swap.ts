@@ -112,9 +112,7 @@ function describe(
     says: parts.map(({ name }) => name).join(', with '),
     parts,
     changes,
-    mends: count(
-      (change) => change.before === 'fails' && change.after !== 'fails' && change.after !== 'unknown',
-    ),
+    mends: count(({ before, after }) => before === 'fails' && (after === 'fits' || after === 'tight')),
     breaks: count((change) => change.after === 'fails' && change.before !== 'fails'),
     loses: count((change) => change.after === 'unknown' && change.before !== 'unknown'),
     bill: billOf(refit, bought),

@@ -54,7 +54,7 @@ export interface Swap {
   readonly parts: readonly { readonly at: string; readonly part: string; readonly name: string }[];
   /** Findings whose verdict changes, arises or goes, those that get worse first. */
   readonly changes: readonly Change[];
-  /** Fails now, no longer with it. */
+  /** Fails now, and is asked and goes with it. */
   readonly mends: number;
   /** Fails with it, not now. */
   readonly breaks: number;

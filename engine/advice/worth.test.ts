@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Refit } from '../refit/types.ts';
 import { having, sample, unpriced } from './advice.fixture.ts';
+import { triangle } from './sum-of-ranges.ts';
 import { COST_ITEMS } from './usual-costs.ts';
-import { triangle, worthOf } from './worth.ts';
+import { worthOf } from './worth.ts';
 
 const lathe = unpriced(sample('carriage-works-lathe'));
 

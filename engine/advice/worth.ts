@@ -1,27 +1,14 @@
 /** Is it worth it: what may stop it, what it may cost as a range, and what a working machine is worth to the person. */
 import { POLICY } from '../checks/policies.ts';
-import { simulate } from '../metrology/monte-carlo.ts';
 import { factSpec } from '../parts/index.ts';
-import { addMoney, type Money, parseQuantity, sayMoney } from '../quantity/index.ts';
-import { everyPlace } from '../refit/place.ts';
+import { type Money, parseQuantity, sayMoney } from '../quantity/index.ts';
 import type { Part, Refit } from '../refit/types.ts';
-import { type MachineState, machineState } from './machine-state.ts';
+import { type CostLine, lineOf } from './cost-lines.ts';
+import { machineState } from './machine-state.ts';
 import { moneyOf } from './part-facts.ts';
 import { type Stopper, showstoppers } from './showstoppers.ts';
-import { COST_ITEMS, type CostItem, USUAL_CURRENCIES, usualRange } from './usual-costs.ts';
-
-export interface CostLine {
-  readonly id: string;
-  /** Path to set it by. */
-  readonly path: string;
-  readonly name: string;
-  /** Absent while it is not known, and there is no usual value in this currency. */
-  readonly money?: Money;
-  /** `entered` for the job, added from the prices of `parts`, only `usual`, or `none`. */
-  readonly from: 'entered' | 'parts' | 'usual' | 'none';
-  /** Rests on a guess: a usual value, or one entered as a guess. */
-  readonly guess: boolean;
-}
+import { sums } from './sum-of-ranges.ts';
+import { COST_ITEMS } from './usual-costs.ts';
 
 export interface Total {
   /** One in ten is below, half are, one in ten is above. With what is added for the forgotten. */
@@ -52,8 +39,6 @@ export interface Worth {
 /** A verdict on more guesses than this would be a guess itself. */
 const MOST_GUESSED = 0.25;
 const SURE = 0.8;
-const TRIALS = 20_000;
-const SEED = 1;
 
 export function worthOf(refit: Refit): Worth {
   const state = machineState(refit);
@@ -177,92 +162,10 @@ function isMoney(part: Part, fact: string): boolean {
   return spec?.kind === 'text' && spec.of === 'money';
 }
 
-function lineOf(
-  refit: Refit,
-  state: MachineState,
-  job: Part | undefined,
-  item: CostItem,
-  currency: string | undefined,
-): CostLine {
-  const spec = factSpec('job', item.id)!;
-  const base = { id: item.id, path: `job.${item.id}`, name: spec.name };
-  const entered = moneyOf(job, item.id);
-  if (entered)
-    return { ...base, money: entered, from: 'entered', guess: job?.facts[item.id]?.basis === 'guess' };
-  const parts = item.parts ? fromParts(refit, item.parts) : undefined;
-  if (parts) return { ...base, ...parts, from: 'parts' };
-  const wear = item.wear ? state[item.wear] : 'worn';
-  if (wear === 'good')
-    return {
-      ...base,
-      from: 'usual',
-      guess: false,
-      money: { text: '0', currency: null, low: 0, likely: 0, high: 0 },
-    };
-  if (currency === undefined || !USUAL_CURRENCIES.has(currency))
-    return { ...base, from: 'none', guess: false };
-  const [low, likely, high] = usualRange(item, state.weight);
-  // While nobody has looked, it may be nothing and it may be all.
-  const range = wear === undefined ? { low: 0, likely: likely / 2, high } : { low, likely, high };
-  return {
-    ...base,
-    from: 'usual',
-    guess: true,
-    money: { ...range, currency, text: sayMoney({ ...range, currency }) },
-  };
-}
-
-/** What the chosen parts of these places cost together, where every one has its price. */
-function fromParts(refit: Refit, places: readonly string[]): { money: Money; guess: boolean } | undefined {
-  const all: Money[] = [];
-  let guess = false;
-  for (const { name, place } of everyPlace(refit)) {
-    const part = places.includes(name) && place.chosen ? refit.parts[place.chosen] : undefined;
-    if (!part) continue;
-    const price = moneyOf(part, 'price');
-    if (!price) return undefined;
-    for (const fact of ['price', 'repairCost', 'adaptCost']) {
-      const money = moneyOf(part, fact);
-      if (!money) continue;
-      all.push(money);
-      guess ||= part.facts[fact]?.basis === 'guess';
-    }
-  }
-  const money = all.length > 0 ? addMoney(all) : undefined;
-  return money ? { money, guess } : undefined;
-}
-
 function policyValue(refit: Refit, id: string): number {
   const policy = POLICY.get(id)!;
   const own = refit.policies[id];
   const read = own === undefined ? undefined : parseQuantity(own, policy.unit);
   if (read?.ok && read.value.value >= 0 && read.value.value <= 1) return read.value.value;
   return Number(policy.usual);
-}
-
-/** Rising sums of all lines, each drawn from a triangle over its range, apart from each other. */
-function sums(lines: readonly Money[], contingency: number): readonly number[] | undefined {
-  const drawn = lines.filter(({ low, high }) => high > low);
-  const fixed = lines.reduce((sum, { low, high, likely }) => sum + (high > low ? 0 : likely), 0);
-  if (drawn.length === 0) return [fixed * (1 + contingency)];
-  const run = simulate({
-    inputs: drawn.map(() => ({ kind: 'rectangular', centre: 0.5, half: 0.5 })),
-    formula: (u) => (1 + contingency) * drawn.reduce((sum, money, i) => sum + triangle(money, u[i]!), fixed),
-    seed: SEED,
-    trials: TRIALS,
-  });
-  return run.ok ? [...run.value.sorted] : undefined;
-}
-
-/** The value below which a share of a triangle lies. */
-export function triangle(
-  { low, likely, high }: Pick<Money, 'low' | 'likely' | 'high'>,
-  share: number,
-): number {
-  const span = high - low;
-  if (!(span > 0)) return likely;
-  const corner = (likely - low) / span;
-  return share < corner
-    ? low + Math.sqrt(share * span * (likely - low))
-    : high - Math.sqrt((1 - share) * span * (high - likely));
 }
