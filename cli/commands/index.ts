@@ -1,6 +1,7 @@
 /** Every command. Add one: its file and one line here; help shows them in this order. */
 import type { Command } from '../command.ts';
 import { check } from './check.ts';
+import { cut } from './cut.ts';
 import { duty } from './duty.ts';
 import { evidence } from './evidence.ts';
 import { fault } from './fault.ts';
@@ -17,6 +18,7 @@ import { sheet } from './sheet.ts';
 import { show } from './show.ts';
 import { simulate } from './simulate.ts';
 import { survey } from './survey.ts';
+import { thread } from './thread.ts';
 import { whyFinding } from './why.ts';
 import { worth } from './worth.ts';
 
@@ -31,6 +33,8 @@ export const COMMANDS: readonly Command[] = [
   keep,
   worth,
   sheet,
+  thread,
+  cut,
   simulate,
   evidence,
   show,

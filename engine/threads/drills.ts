@@ -54,7 +54,7 @@ const INCH_DRILLS: readonly (readonly [string, number])[] = [
 /** Nearest drill sold by number, letter or fraction of an inch. */
 export function inchDrill(d: number): readonly [name: string, diameter: number] {
   const [name, size] = INCH_DRILLS.reduce((best, each) =>
-    Math.abs(each[1] * INCH - d) < Math.abs(best[1] * INCH - d) ? each : best,
+    Math.abs(each[1] * INCH - d) < Math.abs(best[1] * INCH - d) - 1e-9 ? each : best,
   );
   return [name, size * INCH];
 }

@@ -271,4 +271,4 @@ test('derived: whatever is typed for a cut, the answer is finite or a sentence t
         }
       }
   }
-});
+}, 60_000);

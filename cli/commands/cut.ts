@@ -1,0 +1,59 @@
+/** `fettle cut`: what a cut asks of spindle and axes. */
+import { parseQuantity } from '../../engine/quantity/index.ts';
+import { type Capacity, cutOf, OPERATIONS } from '../../engine/threads/index.ts';
+import { shown } from '../arguments.ts';
+import type { Call, Command } from '../command.ts';
+import { EXIT } from '../exit.ts';
+import { cutJson } from '../json/cut.ts';
+import { printCut } from '../print/cut.ts';
+import { pageOn } from '../print/page.ts';
+import { need, Refusal } from '../refusal.ts';
+
+export const cut: Command = {
+  name: 'cut',
+  summary: 'force, power and torque of a cut, and what it asks of the machine',
+  usage: ['cut OPERATION WORD=VALUE … [--power POWER] [--torque TORQUE] [--force FORCE] [--json]'],
+  about: `OPERATION is ${OPERATIONS.join(', ')}. Each takes its words, such as material=steel diameter=60mm depth=2mm feed=0.2mm speed=120m/min; what is missing is asked by name, and what was taken as usual is said. With what the machine has (power of the motor, torque of the spindle, force of the axis) it says whether that is enough and up to which feed. The exit code is 1 when something is not enough.`,
+  options: {
+    power: { takes: 'a power', says: 'of the spindle motor' },
+    torque: { takes: 'a torque', says: 'of the spindle at that speed' },
+    force: { takes: 'a force', says: 'the feeding axis can push with' },
+    json: { says: 'as JSON' },
+  },
+  examples: [
+    'cut turning material=steel diameter=60mm depth=2mm feed=0.2mm speed=120m/min',
+    'cut drilling material=mild-steel diameter=12mm feed=0.2mm speed=20m/min --force 2kN',
+    'cut tapping material=steel thread=M10 speed=200rpm',
+  ],
+  words: [1],
+  run: (call) => {
+    const { io, words, has } = call;
+    const typed: Record<string, string> = Object.create(null);
+    for (const word of words.slice(1)) {
+      const at = word.indexOf('=');
+      if (at < 1)
+        throw new Refusal(`“${shown(word)}” was not understood; write word=value, such as feed=0.2mm.`);
+      const key = word.slice(0, at).trim().toLowerCase();
+      if (key in typed) throw new Refusal(`${shown(key)} was given twice; give it once.`);
+      typed[key] = word.slice(at + 1).trim();
+    }
+    const capacity = capacityOf(call);
+    const answer = need(cutOf(words[0]!, typed, capacity));
+    if (has('json')) io.out(`${JSON.stringify(cutJson(answer), null, 2)}\n`);
+    else printCut(pageOn(io), answer);
+    return answer.asked.some(({ margin }) => margin !== undefined && margin < 1) ? EXIT.fails : EXIT.fine;
+  },
+};
+
+function capacityOf({ text }: Call): Capacity {
+  const units = { power: 'kW', torque: 'N·m', force: 'N' } as const;
+  const found: { -readonly [K in keyof Capacity]: Capacity[K] } = {};
+  for (const key of ['power', 'torque', 'force'] as const) {
+    const typed = text(key);
+    if (typed === undefined) continue;
+    const { value } = need(parseQuantity(typed, units[key]), `--${key}: `);
+    if (!(value > 0)) throw new Refusal(`--${key} must be above zero.`);
+    found[key] = value;
+  }
+  return found;
+}
