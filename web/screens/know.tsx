@@ -1,6 +1,5 @@
 /** Know: the next few facts that settle most, then everything by place. */
 import { type ReactNode, useState } from 'react';
-import { Link } from 'wouter';
 import type { Step } from '../../engine/assess/index.ts';
 import { factSpec, PLACES, type PlaceId } from '../../engine/parts/index.ts';
 import type { PartKind } from '../../engine/parts/types.ts';
@@ -8,9 +7,9 @@ import type { Chain, Part, Place } from '../../engine/refit/types.ts';
 import { capital, FactField } from '../parts/fact-field.tsx';
 import { Counts } from '../parts/verdict.tsx';
 import type { Session, View } from '../state/session.ts';
-import { AdviceLinks } from './advice-links.tsx';
 import { DutyProposal } from './duty-proposal.tsx';
 import { MeasureIt } from './evidence/measure-it.tsx';
+import { KnowPages } from './know-pages.tsx';
 import { PartPanel } from './part-panel.tsx';
 
 interface Props {
@@ -32,15 +31,7 @@ export function Know({ session, view }: Props) {
             : 'Nothing is waiting for a fact.'}
         </p>
         <Counts counts={view.recorded.counts} />
-        <p>
-          <Link href={`/refit/${session.id}/survey`}>
-            Survey the machine: condition, photos, tags, what to save
-          </Link>
-        </p>
-        <p>
-          <Link href={`/refit/${session.id}/evidence`}>Bench tests: measure what no plate tells</Link>
-        </p>
-        <AdviceLinks refit={session.id} />
+        <KnowPages refit={session.id} />
       </div>
       <DutyProposal session={session} view={view} />
       <ol className="cards">
