@@ -37,7 +37,7 @@ export interface Lift {
   readonly rows: Float64Array;
   /** Greatest size of each weight in any of the voltages asked for, and those voltages themselves. */
   readonly bound: Float64Array;
-  readonly voltages: readonly (readonly number[])[];
+  readonly voltages: Float64Array;
   /** Sums of products of what the steps began with; energies are linear in them. */
   readonly moments: Float64Array;
   readonly forms: readonly Float64Array[];
@@ -133,17 +133,14 @@ export function makeLift(sample: OneSample, loop: InnerLoop): Lift {
     for (let at = 0; at < LIFT_WIDTH; at++) bound[at] = Math.max(bound[at]!, Math.abs(row[at]!));
   const rows = new Float64Array(7 * LIFT_WIDTH);
   for (const [at, row] of [w1, w2, wind, i, zc, queued, turn].entries()) rows.set(row, at * LIFT_WIDTH);
-  return { rows, bound, voltages, moments: new Float64Array(PAIRS), forms, used: false };
-}
-
-/** Whether one of the voltages asked for passes what there is. */
-export function passes(lift: Lift, y: Float64Array, limit: number): boolean {
-  for (const row of lift.voltages) {
-    let v = 0;
-    for (let at = 0; at < LIFT_WIDTH; at++) v += row[at]! * y[at]!;
-    if (v > limit || v < -limit) return true;
-  }
-  return false;
+  return {
+    rows,
+    bound,
+    voltages: Float64Array.from(voltages.flat()),
+    moments: new Float64Array(PAIRS),
+    forms,
+    used: false,
+  };
 }
 
 /** Books the energies of the steps taken since the last time. */

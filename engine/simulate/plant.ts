@@ -6,7 +6,7 @@
  */
 
 import { VOLTAGE, WANTED } from './io.ts';
-import { formValue, type InnerLoop, type Lift, makeLift, passes, settle } from './lift.ts';
+import { formValue, type InnerLoop, type Lift, makeLift, settle } from './lift.ts';
 import {
   buildMode,
   CHARGE,
@@ -302,7 +302,7 @@ export class Plant {
     let lift = slot.lift;
     if (lift === null) {
       // A mode that lasts a few looks only is not worth the matrix.
-      if (slot.looks++ < 8) return false;
+      if (slot.looks++ < 16) return false;
       lift = makeLift(slot, loop);
       slot.lift = lift;
     }
@@ -326,16 +326,16 @@ export class Plant {
       B[6]! * Math.abs(g) +
       B[7]!;
     if (!(bound < limit)) {
-      const y = this.scratch;
-      y[0] = a;
-      y[1] = b;
-      y[2] = c;
-      y[3] = d;
-      y[4] = e;
-      y[5] = f;
-      y[6] = g;
-      y[7] = 1;
-      if (passes(lift, y, limit)) return false;
+      const V = lift.voltages;
+      for (let at = 0; at < V.length; at += 8) {
+        const v =
+          V[at]! * a +
+          V[at + 1]! * b +
+          V[at + 2]! * c +
+          V[at + 3]! * d +
+          (V[at + 4]! * e + V[at + 5]! * f + V[at + 6]! * g + V[at + 7]!);
+        if (!(v <= limit && v >= -limit)) return false;
+      }
     }
     const n1 = M[0]! * a + M[1]! * b + M[2]! * c + M[3]! * d + (M[4]! * e + M[5]! * f + M[6]! * g + M[7]!);
     const n2 =
@@ -468,16 +468,16 @@ export class Plant {
     const y = new Float64Array(STATES);
     const u = new Float64Array(INPUTS);
     let shortest = this.h;
-    const start = (column: number): void => {
+    const start = (column: number, span: number): void => {
       y.fill(0);
       u.fill(0);
       if (column < STATES) y[column] = 1;
       else u[column - STATES] = 1;
-      series.expand(mode, y, u, false, 1, 0);
+      series.expand(mode, y, u, false, 1, 0, span);
     };
     const columns = [...FAST_FROM, PHI];
     for (const column of columns) {
-      start(column);
+      start(column, this.h);
       shortest = Math.min(shortest, series.reach(this.h));
     }
     const halvings = Math.max(0, Math.ceil(Math.log2(this.h / shortest) - 1e-9));
@@ -485,7 +485,7 @@ export class Plant {
     let E: Float64Array = new Float64Array(WIDTH * WIDTH);
     for (let at = STATES; at < WIDTH; at++) E[at * WIDTH + at] = 1;
     for (const column of columns) {
-      start(column);
+      start(column, s);
       for (let row = 0; row < STATES; row++) E[row * WIDTH + column] = series.value(row, s);
     }
     E[CHARGE * WIDTH + CHARGE] = 1;
@@ -508,7 +508,7 @@ export class Plant {
       if (moving) series.setReference(this.reference!, this.time, this.pulse);
       else clearReference(series);
       const [scale, size] = this.bend(mode);
-      series.expand(mode, x, u, moving, scale, size);
+      series.expand(mode, x, u, moving, scale, size, left);
       let s = series.reach(left);
       let ended = -1;
       if (events < MOST_EVENTS) {

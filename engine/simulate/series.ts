@@ -9,6 +9,8 @@ import type { Reference } from './reference.ts';
 /** Terms kept beyond the value itself. */
 export const ORDER = 14;
 const SMALL = 1e-16;
+/** Terms that have fallen below this, and still fall, are the last that are worked out. */
+const EARLY = 1e-18;
 /** Below this a state's size does not count: far under a count, a microamp, a nanometre a second. */
 const FLOOR = 1e-9;
 
@@ -36,7 +38,13 @@ export class Series {
     }
   }
 
-  /** Fills the terms from state `x` and inputs `u`; the reference stays as set when `moving`. */
+  /** Highest term that counts over the step last expanded. */
+  order = ORDER;
+
+  /**
+   * Fills the terms from state `x` and inputs `u`; the reference stays as set when `moving`. With inputs that stand still
+   * it ends early once the terms over a step of `h` have died down.
+   */
   expand(
     mode: Mode,
     x: Float64Array,
@@ -44,8 +52,14 @@ export class Series {
     moving: boolean,
     bendScale: number,
     bendSize: number,
+    h: number,
   ): void {
     const { terms } = this;
+    this.order = ORDER;
+    let scale = FLOOR;
+    for (let j = 0; j < STATES; j++) scale += Math.abs(x[j]!);
+    let power = 1;
+    let before = Number.POSITIVE_INFINITY;
     const { start, column, weight, curved, curvedOn } = mode;
     for (let j = 0; j < STATES; j++) terms[j] = x[j]!;
     for (let j = 0; j < INPUTS; j++) {
@@ -62,6 +76,16 @@ export class Series {
         for (let p = start[j]!; p < end; p++) total += weight[p]! * terms[from + column[p]!]!;
         terms[to + j] = total / (k + 1);
       }
+      if (moving || curved !== 0) continue;
+      power *= h;
+      let here = 0;
+      for (let j = 0; j < STATES; j++) here += Math.abs(terms[to + j]!);
+      here *= power;
+      if (here <= EARLY * scale && before <= 1e3 * EARLY * scale) {
+        this.order = k + 1;
+        return;
+      }
+      before = here;
     }
   }
 
@@ -102,6 +126,7 @@ export class Series {
 
   /** The longest step, up to `wanted`, over which the last two terms no longer count. */
   reach(wanted: number): number {
+    if (this.order < ORDER) return wanted;
     const { terms } = this;
     let h = wanted;
     for (let turn = 0; turn < 60; turn++) {
@@ -125,9 +150,9 @@ export class Series {
 
   /** A state or input at `s` into the step. */
   value(at: number, s: number): number {
-    const { terms } = this;
-    let total = terms[ORDER * WIDTH + at]!;
-    for (let k = ORDER - 1; k >= 0; k--) total = total * s + terms[k * WIDTH + at]!;
+    const { terms, order } = this;
+    let total = terms[order * WIDTH + at]!;
+    for (let k = order - 1; k >= 0; k--) total = total * s + terms[k * WIDTH + at]!;
     return total;
   }
 
@@ -136,13 +161,13 @@ export class Series {
    * an event it took part in, is over when it goes below its tolerance.
    */
   firstEnd(mode: Mode, at: number, s: number, bendSize: number): number {
-    const { guard: p, terms } = this;
+    const { guard: p, terms, order } = this;
     const curved = mode.guards[at]!.curved * bendSize;
     const from = mode.guardStart[at]!;
     const to = mode.guardStart[at + 1]!;
     let power = 1;
     let swing = 0;
-    for (let k = 0; k <= ORDER; k++) {
+    for (let k = 0; k <= order; k++) {
       let total = 0;
       for (let n = from; n < to; n++)
         total += mode.guardWeight[n]! * terms[k * WIDTH + mode.guardColumn[n]!]!;
@@ -166,8 +191,8 @@ export class Series {
 
   private poly(s: number): number {
     const p = this.guard;
-    let total = p[ORDER]!;
-    for (let k = ORDER - 1; k >= 0; k--) total = total * s + p[k]!;
+    let total = p[this.order]!;
+    for (let k = this.order - 1; k >= 0; k--) total = total * s + p[k]!;
     return total;
   }
 
