@@ -36,7 +36,9 @@ interface Props {
 export function Changed({ home, again, paths, questions, moved, nearer }: Props) {
   const box = useRef<HTMLElement>(null);
   // It stands below the button that was pressed, perhaps out of sight.
-  useEffect(() => box.current?.scrollIntoView({ block: 'nearest' }), []);
+  useEffect(() => {
+    box.current?.scrollIntoView({ block: 'nearest' });
+  }, []);
   const verdicts = moved.filter(({ before, after }) => before?.verdict !== after.verdict);
   const margins = moved.length - verdicts.length;
   return (
