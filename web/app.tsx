@@ -5,6 +5,7 @@ import { Home } from './screens/home.tsx';
 
 const RefitPage = lazy(() => import('./screens/refit.tsx'));
 const NewRefit = lazy(() => import('./screens/new-refit.tsx'));
+const Threads = lazy(() => import('./screens/threads.tsx'));
 
 export function App() {
   return (
@@ -25,6 +26,9 @@ export function App() {
           </Route>
           <Route path="/new">
             <NewRefit />
+          </Route>
+          <Route path="/threads">
+            <Threads />
           </Route>
           <Route path="/refit/:id/*?">{({ id }) => <RefitPage key={id} id={id} />}</Route>
           <Route>

@@ -281,7 +281,11 @@ const example = (word: string): string => EXAMPLES[word] ?? '1';
 
 function parsed(text: string, unit: string, name: string): Result<number> {
   const of = /\bdiameter\b/.test(name) ? ({ of: 'diameter' } as const) : {};
-  const read = parseQuantity(text, { unit, ...of });
+  // Teeth are counted, so a plain number says enough.
+  const read = parseQuantity(unit === 'teeth' && /^\d{1,3}$/.test(text) ? `${text} teeth` : text, {
+    unit,
+    ...of,
+  });
   return read.ok ? { ok: true, value: read.value.value } : read;
 }
 

@@ -1,4 +1,5 @@
 /** The thread book and the cuts. */
+export { CHART_LEADS, type ChartRow, chartOf } from './chart.ts';
 export {
   type Asked,
   type Capacity,

@@ -4,6 +4,7 @@ import { drillsFor, inchDrill, metricDrill } from './drills.ts';
 import {
   basicSizes,
   boltProfile,
+  chartOf,
   dimensionsOf,
   parseThread,
   passesOf,
@@ -272,3 +273,14 @@ test('derived: whatever is typed for a cut, the answer is finite or a sentence t
       }
   }
 }, 60_000);
+
+test('derived: the chart is the axis limit where nothing else holds it, and the room is kept where it is short', () => {
+  for (const { lead, axis, speed } of chartOf({ rapid: 0.05, acceleration: 0.5 })) {
+    expect(speed).toBe(axis);
+    expect((speed / (2 * Math.PI)) * lead).toBeCloseTo(0.045, 12);
+  }
+  for (const { speed, runIn } of chartOf({ rapid: 0.05, acceleration: 0.5, spindle: 2000 * RPM }, 3e-3)) {
+    expect(runIn).toBeLessThanOrEqual(3e-3 + 1e-9);
+    expect(speed).toBeLessThanOrEqual(2000 * RPM);
+  }
+});

@@ -11,6 +11,7 @@ afterAll(() => on.close());
 const PAGES: readonly (readonly [path: string, ready: string])[] = [
   ['/', '.card'],
   ['/new', 'form'],
+  ['/threads', '.thread-profile svg'],
   ['/refit/carriage-works-lathe/know', '.cards li'],
   ['/refit/carriage-works-lathe/fit/X', '.formula math'],
   ['/refit/boatyard-mill/fit/Z', '.formula math'],

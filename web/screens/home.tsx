@@ -45,6 +45,9 @@ export function Home() {
           <Link className="button main" href="/new">
             Start a refit
           </Link>
+          <Link className="button" href="/threads">
+            Threads: sizes and how to cut them
+          </Link>
           <label className="button" htmlFor="bring">
             Bring in a file
           </label>

@@ -1,0 +1,127 @@
+/** Lead against spindle speed, with the region the machine can cut: a chart for the wall. */
+import { scaleLog } from 'd3-scale';
+import { type ChartRow, chartOf, type Machine, type Thread } from '../../../engine/threads/index.ts';
+import { useWidth } from '../../pictures/use-width.ts';
+import { mm, rpm } from './say.ts';
+
+interface Props {
+  readonly machine: Machine;
+  readonly room: number | undefined;
+  readonly thread: Thread;
+}
+
+const TICKS_N = [10, 20, 50, 100, 200, 500, 1000, 2000, 5000];
+const TICKS_LEAD = [0.25, 0.5, 1, 2, 4, 8, 12];
+const HEIGHT = 340;
+const turns = (speed: number): number => (speed * 30) / Math.PI;
+
+export function WallChart({ machine, room, thread }: Props) {
+  const [ref, width] = useWidth<HTMLDivElement>();
+  const rows = chartOf(machine, room);
+  const [here] = chartOf(machine, room, [thread.lead]);
+  return (
+    <figure className="wall-chart">
+      <div ref={ref} style={{ minHeight: HEIGHT }}>
+        {width > 0 && <Drawn rows={rows} here={here!} name={thread.designation} width={width} />}
+      </div>
+      <figcaption className="small soft">
+        Travel of one turn against spindle speed. In the shaded region this machine can cut; beyond its edge
+        the slide cannot follow{room === undefined ? '' : ' within the room before the thread'}.
+      </figcaption>
+      <details>
+        <summary>The same as a table</summary>
+        <div className="scroll">
+          <table>
+            <thead>
+              <tr>
+                <th scope="col" className="number">
+                  lead, mm
+                </th>
+                <th scope="col" className="number">
+                  threads per inch
+                </th>
+                <th scope="col" className="number">
+                  at most
+                </th>
+                <th scope="col" className="number">
+                  run-in, mm
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {rows.map(({ lead, speed, runIn }) => (
+                <tr key={lead}>
+                  <td className="number">{mm(lead, 2)}</td>
+                  <td className="number">{(0.0254 / lead).toFixed(1)}</td>
+                  <td className="number">{speed > 0 ? rpm(speed) : 'no speed'}</td>
+                  <td className="number">{mm(runIn, 1)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      </details>
+    </figure>
+  );
+}
+
+interface DrawnProps {
+  readonly rows: readonly ChartRow[];
+  readonly here: ChartRow;
+  readonly name: string;
+  readonly width: number;
+}
+
+function Drawn({ rows, here, name, width }: DrawnProps) {
+  const [left, right, top, bottom] = [52, width - 12, 28, HEIGHT - 44];
+  const x = scaleLog([0.25, 12], [left, right]).clamp(true);
+  const y = scaleLog([10, 5000], [bottom, top]).clamp(true);
+  const edge = rows.map(
+    ({ lead, speed }) => `${x(lead * 1e3).toFixed(1)} ${y(Math.max(10, turns(speed))).toFixed(1)}`,
+  );
+  const [hx, hy] = [x(here.lead * 1e3), y(Math.max(10, turns(here.speed)))];
+  const label = `${name}: ${rpm(here.speed)}`;
+  return (
+    <svg
+      width={width}
+      height={HEIGHT}
+      viewBox={`0 0 ${width} ${HEIGHT}`}
+      role="img"
+      aria-label={`Highest spindle speed by lead. ${label}.`}
+    >
+      <path className="region" d={`M${edge.join('L')}L${right} ${bottom}L${left} ${bottom}Z`} />
+      {TICKS_N.map((n) => (
+        <g key={n}>
+          <line className="mark" x1={left} x2={right} y1={y(n)} y2={y(n)} />
+          <text x={left - 6} y={y(n) + 4} textAnchor="end">
+            {n}
+          </text>
+        </g>
+      ))}
+      {TICKS_LEAD.map((lead) => (
+        <g key={lead}>
+          <line className="mark" x1={x(lead)} x2={x(lead)} y1={top} y2={bottom} />
+          <text x={x(lead)} y={bottom + 17} textAnchor="middle">
+            {lead}
+          </text>
+        </g>
+      ))}
+      <path className="edge" d={`M${edge.join('L')}`} />
+      <circle className="here" cx={hx} cy={hy} r="6" />
+      <text
+        className="name"
+        x={Math.min(hx + 10, right)}
+        y={Math.max(top + 12, hy - 10)}
+        textAnchor={hx > width / 2 ? 'end' : 'start'}
+      >
+        {label}
+      </text>
+      <text x="0" y="14">
+        r/min
+      </text>
+      <text x={right} y={bottom + 36} textAnchor="end">
+        travel of one turn, mm
+      </text>
+    </svg>
+  );
+}
