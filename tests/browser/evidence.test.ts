@@ -367,3 +367,37 @@ test('derived: the result appears without moving the cell that is typed in', asy
   expect(bar!.y + bar!.height).toBeLessThanOrEqual(844);
   await page.context().close();
 }, 120_000);
+
+test('derived: by keyboard alone: cautions, entries, readings, a row set aside, recorded', async () => {
+  const page = await on.open('/refit/boatyard-mill/evidence/travel-per-turn?for=X.screw');
+  await page.getByRole('heading', { name: 'Before you begin' }).waitFor();
+  const focused = () => page.evaluate(() => document.activeElement?.textContent ?? '');
+  const tabTo = async (wanted: () => Promise<boolean>): Promise<void> => {
+    for (let k = 0; k < 60; k++) {
+      if (await wanted()) return;
+      await page.keyboard.press('Tab');
+    }
+    throw new Error('it cannot be reached by Tab');
+  };
+  await tabTo(async () => (await focused()).startsWith('I have read this'));
+  await page.keyboard.press('Enter');
+  await page.locator('[data-entry="turns"]').waitFor();
+  // The cursor has not fallen back to the top of the page.
+  expect(await focused()).toBe('Before you begin');
+  await tabTo(() => page.evaluate(() => document.activeElement?.closest('[data-entry="turns"]') !== null));
+  await page.keyboard.type('20');
+  await tabTo(() => page.evaluate(() => document.activeElement?.getAttribute('data-cell') === '0.0'));
+  for (const text of ['100.2', '100.3', '100.1', '100.2', '100.25', '107'])
+    await page.keyboard.type(`${text}\n`);
+  await page.locator('tr.odd').waitFor();
+  await page.keyboard.press('Shift+Tab');
+  await tabTo(async () => (await focused()) === 'Set aside row 6');
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('rule slipped\n');
+  await page.getByText('Row 6 does not count: rule slipped').waitFor();
+  await tabTo(async () => (await focused()) === 'Record it');
+  await page.keyboard.press('Enter');
+  await page.getByRole('region', { name: 'What changed' }).waitFor();
+  await page.locator('.status', { hasText: 'Saved:' }).waitFor();
+  await page.context().close();
+}, 120_000);
