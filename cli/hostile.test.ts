@@ -28,6 +28,10 @@ const LINES: Readonly<Record<string, readonly string[]>> = {
   ],
   survey: ['FILE', 'tag', '12', 'here=X motor', 'ends=both', '--note', 'words'],
   simulate: ['FILE', 'X', 'rapid', 'speed=1 m/min', '--csv', 'OUT'],
+  duty: ['FILE', '--size', 'small'],
+  fault: ['screen-dark', 'fuses=whole'],
+  keep: ['FILE', 'X.motor'],
+  worth: ['FILE'],
   show: ['FILE'],
   thread: [
     'M10',

@@ -28,7 +28,6 @@ function amount(piece: string): Result<number> {
     return refuse({
       code: 'ambiguous',
       message: `“${text}” can be ${plain} or ${text.replace(',', '.')}; write ${plain} without a mark, or fewer decimals.`,
-      readings: [plain],
     });
   }
   const read = readNumber(text, 0);
