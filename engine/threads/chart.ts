@@ -19,7 +19,7 @@ export interface ChartRow {
 
 /** Leads of the wall chart, mm: the usual pitches and the usual multi-start leads. */
 export const CHART_LEADS = [
-  0.25, 0.35, 0.5, 0.7, 0.8, 1, 1.25, 1.5, 1.75, 2, 2.5, 3, 3.5, 4, 5, 6, 8, 10, 12,
+  0.25, 0.35, 0.5, 0.7, 0.8, 1, 1.25, 1.5, 1.75, 2, 2.5, 3, 3.5, 4, 5, 6, 8, 10, 12, 16, 24,
 ] as const;
 
 /** One row for each lead; `room` is the free length before the thread where it is limited. */

@@ -64,7 +64,7 @@ export default function Threads() {
   return (
     <>
       <Top />
-      <main id="content" className="stack">
+      <main id="content" className="stack thread-page">
         <div>
           <h1>Threads</h1>
           <p>Sizes and limits of any thread, the hole to drill, and how your machine can cut it.</p>

@@ -20,7 +20,7 @@ export function Profile({ thread, system }: Props) {
   const angle = Math.round((thread.flankAngle * 180) / Math.PI);
   return (
     <figure className="thread-profile">
-      <div ref={ref} style={{ minHeight: 200 }}>
+      <div ref={ref} style={{ minHeight: 120 }}>
         {width > 0 && <Drawn thread={thread} system={system} width={width} />}
       </div>
       <figcaption className="small soft">

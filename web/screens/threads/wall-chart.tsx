@@ -11,7 +11,9 @@ interface Props {
 }
 
 const TICKS_N = [10, 20, 50, 100, 200, 500, 1000, 2000, 5000];
-const TICKS_LEAD = [0.25, 0.5, 1, 2, 4, 8, 12];
+const TICKS_LEAD = [0.25, 0.5, 1, 2, 4, 8, 16];
+/** Millimetres; what lies beyond is only said. */
+const LEADS = [0.25, 24] as const;
 const HEIGHT = 340;
 const turns = (speed: number): number => (speed * 30) / Math.PI;
 
@@ -74,13 +76,14 @@ interface DrawnProps {
 
 function Drawn({ rows, here, name, width }: DrawnProps) {
   const [left, right, top, bottom] = [52, width - 12, 28, HEIGHT - 44];
-  const x = scaleLog([0.25, 12], [left, right]).clamp(true);
+  const x = scaleLog(LEADS, [left, right]).clamp(true);
   const y = scaleLog([10, 5000], [bottom, top]).clamp(true);
   const edge = rows.map(
     ({ lead, speed }) => `${x(lead * 1e3).toFixed(1)} ${y(Math.max(10, turns(speed))).toFixed(1)}`,
   );
   const [hx, hy] = [x(here.lead * 1e3), y(Math.max(10, turns(here.speed)))];
-  const label = `${name}: ${rpm(here.speed)}`;
+  const onChart = here.lead * 1e3 >= LEADS[0] && here.lead * 1e3 <= LEADS[1];
+  const label = `${name}: ${rpm(here.speed)}${onChart ? '' : ' (its travel lies beyond the chart)'}`;
   return (
     <svg
       width={width}
@@ -107,7 +110,7 @@ function Drawn({ rows, here, name, width }: DrawnProps) {
         </g>
       ))}
       <path className="edge" d={`M${edge.join('L')}`} />
-      <circle className="here" cx={hx} cy={hy} r="6" />
+      {onChart && <circle className="here" cx={hx} cy={hy} r="6" />}
       <text
         className="name"
         x={Math.min(hx + 10, right)}
