@@ -109,6 +109,8 @@ export interface Standing {
   readonly driven: boolean;
   /** True where there is no brake. */
   readonly open: boolean;
+  /** The drive holds it: driven, or braking by itself. */
+  readonly holds: boolean;
   readonly falls: boolean;
 }
 
@@ -118,7 +120,9 @@ export function standingOf(model: Model, state: State, motion: number): Standing
   const on = (mover: number) => state.at[mover] === 1;
   const can = torque(unit, on);
   const open = brake < 0 || on(brake);
-  return { torque: can, driven: can && driven(unit, on), open, falls: vertical && !can && open };
+  const moves = can && driven(unit, on);
+  const holds = moves || (can && unit.brakes);
+  return { torque: can, driven: moves, open, holds, falls: vertical && !holds && open };
 }
 
 export const isDriven = (model: Model, state: State, motion: number): boolean =>

@@ -33,7 +33,7 @@ export function singleFaults(model: Model): readonly NamedFault[] {
 }
 
 function* contactFaults({ contacts, movers, safety }: Model): Generator<NamedFault> {
-  for (const [contact, { id, element, fuse, doubled, mover }] of contacts.entries()) {
+  for (const [contact, { id, element, fuse, doubled, main, mover }] of contacts.entries()) {
     const kind = mover < 0 ? 'hand' : movers[mover]!.kind;
     if (fuse) {
       yield {
@@ -45,7 +45,18 @@ function* contactFaults({ contacts, movers, safety }: Model): Generator<NamedFau
       };
       continue;
     }
-    if (!doubled) {
+    if (main) {
+      const poles = contacts.flatMap((each, at) => (each.main && each.mover === mover ? [at] : []));
+      // A welded contact holds the armature, and with it the others: the worst case.
+      if (poles[0] === contact)
+        yield {
+          id: `${element} welded`,
+          group: 'contact',
+          element,
+          says: `The main contacts of ${element} are welded`,
+          faults: poles.map((pole) => ({ kind: 'contact-closed', contact: pole })),
+        };
+    } else if (!doubled) {
       const hand = kind === 'hand';
       yield {
         id: `${id} ${hand ? 'stays closed' : 'welded'}`,

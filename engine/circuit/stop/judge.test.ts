@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { StopCircuit } from '../../refit/types.ts';
+import { baselineOf } from './baseline.ts';
 import { circuitA, circuitBC } from './circuits.fixture.ts';
 import { compileStop } from './compile.ts';
-import { baselineOf, type Judgement, judge } from './judge.ts';
+import { type Judgement, judge } from './judge.ts';
 import type { Model } from './model.ts';
 import type { Fault } from './network.ts';
 

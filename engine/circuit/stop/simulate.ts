@@ -235,7 +235,9 @@ export class Simulation {
     }
     for (let at = 0; at < model.drives.length; at++) {
       const drive = model.drives[at]!;
-      if (drive.output >= 0) this.#wanted[drive.output] = torque(drive, on) && driven(drive, on) ? 1 : 0;
+      // A drive closes its brake the moment its power goes, while it can still hold.
+      if (drive.output >= 0)
+        this.#wanted[drive.output] = reads(drive.power) && torque(drive, on) && driven(drive, on) ? 1 : 0;
     }
   }
 }

@@ -1,14 +1,12 @@
 /** How each motion stops after each act: by which category, after how long, how far on. */
 import type { StopCircuit, StopMotion } from '../../refit/types.ts';
 import type { Act } from './acts.ts';
-import { act } from './acts.ts';
-import type { Baseline, StopOrder } from './judge.ts';
-import { StopOrder as Order } from './judge.ts';
+import type { Baseline, RunOn } from './baseline.ts';
 import type { Model } from './model.ts';
 import { MOTION_SETTINGS } from './motion.ts';
+import type { StopOrder } from './order.ts';
 import { drop, type RunDown, runDown, type Stretch } from './run-down.ts';
 import { type Read, readSettings } from './settings.ts';
-import { copyState } from './state.ts';
 
 /**
  * IEC 60204-1:2016, 9.2.2 (wording from memory): 0 takes the power away at once, 1 brakes first and then takes it away,
@@ -140,15 +138,16 @@ export interface DemandStops {
 
 /** Every demand on the healthy running machine. */
 export function stopsOf(base: Baseline, circuit: StopCircuit): readonly DemandStops[] {
-  return base.demands.map(({ act: demand, role, stops }) => {
-    const state = copyState(base.running);
-    const order = new Order(base.model, state);
-    act(base.simulation, state, demand, order.watch);
-    return {
-      act: demand,
-      role,
-      stops: stops.map((at) => stoppingOf(base.model, circuit, at, order)),
-      doesNotStop: base.runs.filter((at) => !stops.includes(at)).map((at) => base.model.motions[at]!.id),
-    };
-  });
+  return base.demands.map(({ act, role, stops, order }) => ({
+    act,
+    role,
+    stops: stops.map((at) => stoppingOf(base.model, circuit, at, order)),
+    doesNotStop: base.runs.filter((at) => !stops.includes(at)).map((at) => base.model.motions[at]!.id),
+  }));
 }
+
+/** Seconds until a motion stands, for judging locks; 0 where too little is known. */
+export const runOnOf =
+  (model: Model, circuit: StopCircuit): RunOn =>
+  (order, motion) =>
+    stoppingOf(model, circuit, motion, order).time ?? 0;

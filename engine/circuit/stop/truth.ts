@@ -1,9 +1,10 @@
 /** Everything a person can do in every state the machine can be in. */
 import type { StopCircuit } from '../../refit/types.ts';
 import { type Act, act, actsOf, canAct, handsOf, standingOf, started } from './acts.ts';
-import { type Baseline, StopOrder } from './judge.ts';
+import type { Baseline } from './baseline.ts';
 import type { Model } from './model.ts';
 import { networkOf } from './network.ts';
+import { StopOrder } from './order.ts';
 import { Simulation } from './simulate.ts';
 import { atRest, copyState, keyOf, type State } from './state.ts';
 import { type Stopping, stoppingOf } from './stops.ts';
@@ -150,8 +151,8 @@ function step(
         .filter((at) => before[at] && !now[at])
         .map((at) => stoppingOf(model, circuit, at, order)),
       starts,
-      // A start by the falling edge of the start button is asked for too.
-      unasked: starts.length > 0 && role !== 'start' && role !== 'program',
+      // While somebody holds a start button down, a start is asked for.
+      unasked: starts.length > 0 && role !== 'start' && role !== 'program' && !startHeld(model, state),
       restless: settled.restless.map((at) => model.movers[at]!.id),
     },
   };
@@ -195,3 +196,8 @@ function endsOf(simulation: Simulation, base: Baseline): readonly string[] {
     }),
   ];
 }
+
+const startHeld = (model: Model, state: State): boolean =>
+  model.movers.some(
+    ({ does }, at) => (does?.role === 'start' || does?.role === 'program') && state.at[at] === 1,
+  );

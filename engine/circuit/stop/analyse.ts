@@ -1,0 +1,85 @@
+/** A stop circuit looked through: does every stop stop, what does each single fault do, how far does everything run on. */
+import { ok, type Result } from '../../quantity/types.ts';
+import type { StopCircuit } from '../../refit/types.ts';
+import { CIRCUIT_SETTINGS } from './answers.ts';
+import { type Baseline, baselineOf } from './baseline.ts';
+import { sayJudgement, whatCatches } from './catch.ts';
+import { compileStop } from './compile.ts';
+import { type AxisDistances, axisDistances, type GuardDistance, guardDistances } from './distances.ts';
+import { type Estimate, estimateOf } from './estimate.ts';
+import { type NamedFault, singleFaults } from './faults.ts';
+import { findingsOf, type StopFinding } from './findings.ts';
+import { type Judgement, judge } from './judge.ts';
+import { readSettings } from './settings.ts';
+import { type DemandStops, runOnOf, stopsOf } from './stops.ts';
+import { type Race, racesOf, type Truth, truthOf } from './truth.ts';
+
+export interface FaultReport {
+  readonly fault: NamedFault;
+  readonly judged: Judgement;
+  readonly says: string;
+  readonly catches: string;
+}
+
+export interface StopAnalysis {
+  readonly base: Baseline;
+  readonly stops: readonly DemandStops[];
+  /** Worst first: dangerous, unnoticed, noticed, stops. */
+  readonly faults: readonly FaultReport[];
+  readonly truth: Truth;
+  readonly races: readonly Race[];
+  readonly axes: readonly AxisDistances[];
+  readonly guards: readonly GuardDistance[];
+  readonly estimate: Estimate;
+  readonly findings: readonly StopFinding[];
+  readonly notExamined: readonly string[];
+}
+
+/** What this way of looking cannot see. Always said. */
+export const NOT_EXAMINED: readonly string[] = [
+  'Whether the machine is wired as it is drawn here.',
+  'Faults inside bought units, beyond what their kind says; their makers answer for those.',
+  'Two faults that come at the same moment, but for crushed cables and welded contacts that hold each other.',
+  'Voltage drop, chatter, heat, and how long a contact lasts.',
+  'Change-over contacts in the moment between their positions.',
+  'Whether the categories and levels named here are what the law asks for where you are. This is no certificate.',
+];
+
+const ORDER = { dangerous: 0, unnoticed: 1, noticed: 2, stops: 3 } as const;
+
+/** Everything but pairs of faults. A circuit that cannot be read is refused with its place. */
+export function analyseStop(circuit: StopCircuit): Result<StopAnalysis> {
+  const made = compileStop(circuit);
+  if (!made.ok) return made;
+  const answers = readSettings(CIRCUIT_SETTINGS, circuit.settings, 'stop.settings');
+  if (!answers.ok) return answers;
+  const model = made.value;
+  const base = baselineOf(model, runOnOf(model, circuit));
+  const stops = stopsOf(base, circuit);
+  // A machine that cannot be started cannot be seen to stop.
+  const named = base.runs.length === 0 ? [] : singleFaults(model);
+  const judged = named.map((fault): readonly [NamedFault, Judgement] => [fault, judge(base, fault.faults)]);
+  const faults = judged
+    .map(([fault, each]) => ({
+      fault,
+      judged: each,
+      says: sayJudgement(fault, each),
+      catches: whatCatches(model, fault, each),
+    }))
+    .sort(
+      (a, b) =>
+        ORDER[a.judged.verdict] - ORDER[b.judged.verdict] ||
+        Number(Boolean(a.fault.mayExclude)) - Number(Boolean(b.fault.mayExclude)),
+    );
+  const truth = truthOf(base, circuit);
+  const races = racesOf(base);
+  const axes = axisDistances(circuit, stops);
+  const guards = guardDistances(circuit, stops);
+  const part = { base, stops, faults, truth, races, axes, guards };
+  return ok({
+    ...part,
+    estimate: estimateOf(circuit, answers.value, judged),
+    findings: findingsOf(part, circuit),
+    notExamined: NOT_EXAMINED,
+  });
+}

@@ -1,0 +1,92 @@
+/** What would catch a fault, and what it means, in words. */
+import type { NamedFault } from './faults.ts';
+import type { Judgement } from './judge.ts';
+import type { Model } from './model.ts';
+import { isDangerous } from './trial.ts';
+
+const list = (names: readonly string[]): string =>
+  names.length <= 1 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+
+const SAYS = {
+  'runs-on': (motions: string) => `${motions} does not stop`,
+  'only-told': (motions: string) => `${motions} is only told to stop by the control; the power stays on`,
+  starts: (motions: string) => `${motions} starts by itself`,
+  drops: (motions: string) => `${motions} drops: nothing holds it`,
+  unlocks: (motions: string) => `the door can be opened while ${motions} still turns`,
+  rougher: (motions: string) => `${motions} coasts instead of braking`,
+  'power-returns': (motions: string) => `${motions} gets its power back without a start`,
+  ignored: (motions: string) => `${motions} does not heed the stop button for every day`,
+} as const;
+
+/** 'K1 is welded: it still stops by K2, but nobody is told; the next fault ends stopping.' */
+export function sayJudgement(fault: NamedFault, judged: Judgement): string {
+  const { verdict, happenings, by, noticedBy, hiddenByPower, atOnce, melted, restless } = judged;
+  const worst = happenings.filter(isDangerous).slice(0, 2);
+  const mild = happenings.filter((each) => !isDangerous(each)).slice(0, 1);
+  const also = mild.map(({ kind, motions }) => ` ${cap(SAYS[kind](list(motions)))}.`).join('');
+  const swings = restless.length > 0 ? ` ${list(restless)} never comes to rest.` : '';
+  const rest = `${also}${swings}`;
+  const stopsBy = by.length > 0 ? ` by ${list(by)}` : '';
+  switch (verdict) {
+    case 'dangerous':
+      return `${fault.says}: ${worst.map(({ kind, motions, after }) => `after “${after}” ${SAYS[kind](list(motions))}`).join('; ')}.${rest}`;
+    case 'unnoticed':
+      return `${fault.says}: it still stops${stopsBy}, but nobody is told; the next fault may end stopping.${rest}`;
+    case 'noticed':
+      return `${fault.says}: it still stops${stopsBy}, and does not start again after “${noticedBy[0] ?? 'power off and on'}”.${hiddenByPower ? ' Switching the power off and on before the next start hides it.' : ''}${rest}`;
+    case 'stops':
+      return `${fault.says}: ${melted.length > 0 ? `fuse ${list(melted)} melts and it stops` : atOnce ? 'it stops at once' : 'it cannot be started, or only what does not matter fails'}.${rest}`;
+  }
+}
+
+const cap = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** What would notice it, or take its sting away. */
+export function whatCatches(model: Model, fault: NamedFault, { verdict, happenings }: Judgement): string {
+  if (fault.mayExclude) return fault.mayExclude;
+  const does = (kind: string): boolean => happenings.some((each) => each.kind === kind);
+  const [first] = fault.faults;
+  const mover = first?.kind === 'stuck' ? model.movers[first.mover] : undefined;
+  const contact = first?.kind === 'contact-closed' ? model.contacts[first.contact] : undefined;
+  const contactMover = contact && contact.mover >= 0 ? model.movers[contact.mover] : undefined;
+  if (fault.group === 'brake')
+    return 'A brake test with the axis blocked from below, again after every change; a second brake where somebody must reach under. Block the axis before reaching under it.';
+  if (does('drops'))
+    return 'Let the brake lose its current first and on both sides of its coil, and keep the drive holding until it has closed.';
+  if (does('unlocks'))
+    return 'Switch both sides of the lock’s coil, through contacts that are open while a contactor is in; a standstill monitor. Test the lock while the spindle turns.';
+  if (does('only-told') && fault.group !== 'input')
+    return 'A second contactor in a row with the first, or safe torque off beside it: the control’s enable is no stop.';
+  if (
+    fault.group === 'input' ||
+    contact?.element === model.controls.find(({ element }) => element === contact?.element)?.element
+  )
+    return verdict === 'dangerous'
+      ? 'Take the power away by contactors or safe torque off, not by asking the control or by the drive’s enable.'
+      : 'The power is taken away without it; try the stop once with the drive enabled and once without.';
+  if (
+    mover?.does?.role === 'start' ||
+    contactMover?.does?.role === 'start' ||
+    (does('starts') && fault.element === 'S2')
+  )
+    return 'A start that acts only when the button is let go (falling edge): a safety relay with a watched reset.';
+  if (contact?.main || (mover?.kind === 'coil' && mover.element === fault.element))
+    return verdict === 'dangerous'
+      ? 'A second contactor in a row with this one, each with a mirror contact in the start path.'
+      : `A mirror contact of ${fault.element} in the start path.`;
+  if (contact && contactMover?.kind === 'coil')
+    return contact.closedAt === 0
+      ? `A test once a year, power off and locked: push the armature of ${contact.element} in by hand, this contact must open.`
+      : `Force-guided contacts, and one that opens with ${contact.element} in the start path or the enable.`;
+  if (first?.kind === 'touch' && fault.id.startsWith('cable'))
+    return 'A sheathed cable of its own for each channel; or channels of opposite polarity, so that the fuse melts.';
+  if (first?.kind === 'touch' && first.nodes.includes(model.frame))
+    return 'Earth 0 V at one point and fuse the plus, so that the first touch melts the fuse; contacts always on the plus side of coils.';
+  if (first?.kind === 'touch')
+    return 'A safety relay that notices when its channels touch; each channel in a cable of its own. Until then test each channel by itself.';
+  if (first?.kind === 'no-latch') return 'The button is replaced; look at every use whether it stays in.';
+  if (first?.kind === 'no-delay') return 'Time the stop whenever the machine is tested.';
+  if (contactMover?.does || mover?.does)
+    return 'A second contact in a channel of its own, and something that compares the two: a safety relay, or mirror contacts of two contactors.';
+  return 'Nothing in this circuit; test it by hand, see the test sheet.';
+}

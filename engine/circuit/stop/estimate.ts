@@ -1,0 +1,162 @@
+/** What the circuit resembles among the categories of ISO 13849-1, and the simplified estimate. An indication, no more. */
+import type { StopCircuit } from '../../refit/types.ts';
+import type { NamedFault } from './faults.ts';
+import * as iso from './iso-13849.ts';
+import type { Judgement } from './judge.ts';
+import { isKind, kindSpec } from './kinds.ts';
+import { type Read, readSettings } from './settings.ts';
+
+export interface EstimatePart {
+  readonly element: string;
+  /** Years. */
+  readonly mttfd: number;
+  readonly coverage: number;
+  readonly says: string;
+}
+
+export interface Estimate {
+  readonly resembles: 'B or 1' | '3' | '4' | 'none';
+  readonly why: string;
+  readonly channels: number;
+  readonly parts: readonly EstimatePart[];
+  /** Years for each channel, capped. */
+  readonly mttfd: number | undefined;
+  readonly coverage: number | undefined;
+  readonly commonCause: number;
+  /** The level by the simplified chart; undefined where there is none. */
+  readonly level: iso.Level | undefined;
+  /** What was left out, and what would be needed. */
+  readonly missing: readonly string[];
+  readonly source: string;
+}
+
+const DEFAULT_USES = 500;
+const ENOUGH_COMMON_CAUSE = 65;
+
+export function estimateOf(
+  circuit: StopCircuit,
+  answers: Read,
+  judged: readonly (readonly [NamedFault, Judgement])[],
+): Estimate {
+  const counted = judged.filter(([fault]) => !fault.mayExclude);
+  const dangerous = counted.filter(([, { verdict }]) => verdict === 'dangerous').length;
+  const unnoticed = counted.filter(([, { verdict }]) => verdict === 'unnoticed').length;
+  const channels = dangerous > 0 ? 1 : 2;
+  const resembles = counted.length === 0 ? 'none' : dangerous > 0 ? 'B or 1' : unnoticed > 0 ? '3' : '4';
+  const uses = answers['uses-a-year'] ?? DEFAULT_USES;
+  const missing: string[] = [];
+  if (answers['uses-a-year'] === undefined)
+    missing.push(`how often it is used: ${DEFAULT_USES} a year is taken`);
+  const parts: EstimatePart[] = [];
+  for (const element of Object.values(circuit.elements)) {
+    const part = partOf(element, uses, judged, missing);
+    if (part) parts.push(part);
+  }
+  const commonCause = Object.entries(iso.COMMON_CAUSE).reduce(
+    (sum, [id, { points }]) => sum + (answers[id] === 1 ? points : 0),
+    0,
+  );
+  const category: iso.Category = resembles === '4' ? '4' : resembles === '3' ? '3' : '1';
+  const switches = parts.filter(({ element }) =>
+    ['contactor', 'relay'].includes(circuit.elements[element]!.kind),
+  );
+  const others = parts.filter((part) => !switches.includes(part));
+  const years = parts.length === 0 ? undefined : channelsOf(others, switches, channels);
+  const mttfd = years === undefined ? undefined : iso.capped(years, category);
+  const coverage =
+    parts.length === 0 || channels === 1
+      ? undefined
+      : iso.averageCoverage(parts.map((part) => [part.coverage, part.mttfd]));
+  const needsPoints = channels === 2 && commonCause < ENOUGH_COMMON_CAUSE;
+  if (needsPoints)
+    missing.push(
+      `${ENOUGH_COMMON_CAUSE} points against a common cause (table F.1), of which ${commonCause} are answered with yes`,
+    );
+  const level = mttfd === undefined || needsPoints ? undefined : iso.levelOf(category, coverage ?? 0, mttfd);
+  return {
+    resembles,
+    why:
+      resembles === 'none'
+        ? 'Nothing could be examined.'
+        : dangerous > 0
+          ? `${dangerous} single faults are dangerous, so it counts as one channel.`
+          : unnoticed > 0
+            ? `No single fault that was examined is dangerous, and ${unnoticed} are not noticed.`
+            : 'No single fault that was examined is dangerous, and all are noticed.',
+    channels,
+    parts,
+    mttfd,
+    coverage,
+    commonCause,
+    level,
+    missing,
+    source:
+      'ISO 13849-1:2015, simplified method: Table C.1, formulas C.1, D.1, D.2, E.1, Table F.1, Figure 5 (recalled, check the standard)',
+  };
+}
+
+function channelsOf(
+  others: readonly EstimatePart[],
+  switches: readonly EstimatePart[],
+  channels: number,
+): number {
+  const years = (list: readonly EstimatePart[]) => list.map(({ mttfd }) => mttfd);
+  if (channels === 1 || switches.length < 2) return iso.channelMttfd(years([...others, ...switches]));
+  const half = Math.ceil(switches.length / 2);
+  return iso.symmetric(
+    iso.channelMttfd(years([...others, ...switches.slice(0, half)])),
+    iso.channelMttfd(years([...others, ...switches.slice(half)])),
+  );
+}
+
+function partOf(
+  { id, kind, settings }: StopCircuit['elements'][string],
+  uses: number,
+  judged: readonly (readonly [NamedFault, Judgement])[],
+  missing: string[],
+): EstimatePart | undefined {
+  if (!isKind(kind)) return undefined;
+  const usual =
+    kind === 'contactor'
+      ? iso.USUAL_B10D.contactor
+      : kind === 'relay'
+        ? iso.USUAL_B10D['small load']
+        : kind === 'mushroom'
+          ? iso.USUAL_B10D['emergency stop']
+          : kind === 'door' || kind === 'limit' || kind === 'locked-door'
+            ? iso.USUAL_B10D['position switch']
+            : undefined;
+  const own = readSettings(kindSpec(kind).settings, settings, '');
+  const read = own.ok ? own.value : {};
+  const coverage = coverageOf(id, kind === 'contactor' || kind === 'relay', judged);
+  if (usual === undefined) {
+    if (kind !== 'safety-relay' && kind !== 'delayed-relay') return undefined;
+    if (read.mttfd === undefined) {
+      missing.push(`${id}: the maker’s mean time to a dangerous failure; it is left out`);
+      return undefined;
+    }
+    const mttfd = read.mttfd / (365 * 86_400);
+    return { element: id, mttfd, coverage: 0.99, says: 'by its maker' };
+  }
+  const b10d = read.b10d ?? usual;
+  return {
+    element: id,
+    mttfd: iso.mttfdOf(b10d, uses),
+    coverage,
+    says: read.b10d === undefined ? `${b10d} operations, usual value of Table C.1` : `${b10d} operations`,
+  };
+}
+
+/** Table E.1 (recalled): 0.99 where mirror or force-guided contacts tell, 0.9 where two channels are compared, else 0. */
+function coverageOf(
+  element: string,
+  isSwitch: boolean,
+  judged: readonly (readonly [NamedFault, Judgement])[],
+): number {
+  const own = judged.filter(
+    ([{ element: of, faults, mayExclude }]) =>
+      of === element && !mayExclude && faults.some(({ kind }) => kind === 'contact-closed'),
+  );
+  const told = own.length > 0 && own.every(([, { verdict }]) => verdict === 'noticed' || verdict === 'stops');
+  return told ? (isSwitch ? 0.99 : 0.9) : 0;
+}

@@ -1,0 +1,37 @@
+/** Stop circuits: what really happens when somebody asks a machine to stop, with every single fault. */
+export {
+  type Act,
+  act,
+  actOn,
+  actsOf,
+  canAct,
+  demandsOf,
+  handsOf,
+  POWER_OFF,
+  POWER_ON,
+  standingOf,
+  startActs,
+  started,
+  takeOver,
+} from './acts.ts';
+export { analyseStop, type FaultReport, NOT_EXAMINED, type StopAnalysis } from './analyse.ts';
+export { CIRCUIT_SETTINGS } from './answers.ts';
+export { type Baseline, baselineOf } from './baseline.ts';
+export { sayJudgement, whatCatches } from './catch.ts';
+export { compileStop, terminalsOf } from './compile.ts';
+export type { AxisDistances, GuardDistance, Mark } from './distances.ts';
+export type { Estimate } from './estimate.ts';
+export { type NamedFault, singleFaults } from './faults.ts';
+export { type StopFinding, sayStopping } from './findings.ts';
+export { type Judgement, judge, type Verdict } from './judge.ts';
+export { isKind, KINDS, kindSpec } from './kinds.ts';
+export type { Model } from './model.ts';
+export { MOTION_SETTINGS } from './motion.ts';
+export { type Fault, networkOf } from './network.ts';
+export { dangerousPairs, type FaultPair, type PairProgress } from './pairs.ts';
+export { type MotionWanted, motionsOf, PATTERNS, type Pattern } from './patterns/index.ts';
+export { Simulation } from './simulate.ts';
+export { copyState, type State } from './state.ts';
+export { type DemandStops, SAY_CATEGORY, type Stopping } from './stops.ts';
+export { type TestSheet, testSheet, testSheetHtml, testSheetText } from './test-sheet.ts';
+export { type Race, sayState, type Truth, type TruthRow } from './truth.ts';
