@@ -1,137 +1,18 @@
 /** A cut described in workshop words, worked out by its sheet: what it asks of spindle and axes. */
-import { cutBoring } from '../handbook/cut-boring.ts';
-import { cutDrilling } from '../handbook/cut-drilling.ts';
-import { cutMilling } from '../handbook/cut-milling.ts';
-import { cutParting } from '../handbook/cut-parting.ts';
-import { cutThreading } from '../handbook/cut-threading.ts';
-import { cutTurning } from '../handbook/cut-turning.ts';
-import { tapTorque } from '../handbook/tap-torque.ts';
 import { tapTorqueSimple } from '../handbook/tap-torque-simple.ts';
 import { parseQuantity, type Result } from '../quantity/index.ts';
 import { nearest } from '../refit/nearest.ts';
 import { evaluate, type Sheet } from '../sheet/index.ts';
-import { CUTTING_MATERIALS } from '../tables/cutting-materials.ts';
-import { TAP_KINDS, TAPPING_MATERIALS } from '../tables/tapping-materials.ts';
+import { TAP_KINDS } from '../tables/tapping-materials.ts';
 import { largest } from './bisect.ts';
+import { materialOf } from './cut-material.ts';
+import { OPERATIONS, type Operation, SHAPES, type Shape } from './cut-shapes.ts';
 import { basicSizes } from './dimensions.ts';
 import { drillsFor } from './drills.ts';
 import { parseThread } from './parse.ts';
 import { usualPasses } from './passes.ts';
-import { orList, problem } from './text.ts';
+import { LONGEST, orList, problem } from './text.ts';
 import type { Thread } from './types.ts';
-
-export const OPERATIONS = [
-  'turning',
-  'boring',
-  'parting',
-  'drilling',
-  'milling',
-  'threading',
-  'tapping',
-] as const;
-export type Operation = (typeof OPERATIONS)[number];
-
-interface Shape {
-  readonly sheet: Sheet;
-  /** The word people type, and the symbol it is. */
-  readonly words: Readonly<Record<string, string>>;
-  /** What is usual where nothing was said, with why. */
-  readonly usual: Readonly<Record<string, readonly [text: string, why: string]>>;
-  /** Symbol of the feed that may be lowered to stay within a limit. */
-  readonly feed?: string;
-  /** Symbol of the diameter from which a cutting speed follows. */
-  readonly diameter: string;
-  readonly needsThread?: boolean;
-}
-
-const EFFICIENCY = ['80 %', 'belts and gears'] as const;
-const WORN = ['1.3', 'a tool near the end of its life'] as const;
-const PUSH = {
-  k_f: ['0.5', 'feed force of a sharp tool, upper end'],
-  k_p: ['0.4', 'push of a sharp tool, upper end'],
-} as const;
-const TOOL = { eta: EFFICIENCY, k_w: WORN } as const;
-const general = { efficiency: 'eta', wear: 'k_w' } as const;
-
-const SHAPES: Readonly<Record<Operation, Shape>> = {
-  turning: {
-    sheet: cutTurning as Sheet,
-    words: {
-      diameter: 'D',
-      depth: 'ap',
-      feed: 'f',
-      speed: 'vc',
-      edge: 'kappa',
-      feedshare: 'k_f',
-      pushshare: 'k_p',
-      ...general,
-    },
-    usual: { kappa: ['95 deg', 'a usual turning tool'], ...PUSH, ...TOOL },
-    feed: 'f',
-    diameter: 'D',
-  },
-  boring: {
-    sheet: cutBoring as Sheet,
-    words: {
-      diameter: 'D',
-      depth: 'ap',
-      feed: 'f',
-      speed: 'vc',
-      edge: 'kappa',
-      bar: 'd_b',
-      overhang: 'L',
-      feedshare: 'k_f',
-      pushshare: 'k_p',
-      ...general,
-    },
-    usual: { kappa: ['91 deg', 'a usual boring bar'], ...PUSH, ...TOOL },
-    feed: 'f',
-    diameter: 'D',
-  },
-  parting: {
-    sheet: cutParting as Sheet,
-    words: { diameter: 'D', width: 'w', feed: 'f', speed: 'vc', feedshare: 'k_f', ...general },
-    usual: { k_f: ['0.6', 'push of a parting blade, upper end'], ...TOOL },
-    feed: 'f',
-    diameter: 'D',
-  },
-  drilling: {
-    sheet: cutDrilling as Sheet,
-    words: { diameter: 'D', feed: 'f', speed: 'vc', point: 'sigma', ...general },
-    usual: { sigma: ['118 deg', 'a usual twist drill'], ...TOOL },
-    feed: 'f',
-    diameter: 'D',
-  },
-  milling: {
-    sheet: cutMilling as Sheet,
-    words: { diameter: 'D', teeth: 'z', feed: 'fz', width: 'ae', depth: 'ap', speed: 'vc', ...general },
-    usual: TOOL,
-    feed: 'fz',
-    diameter: 'D',
-  },
-  threading: {
-    sheet: cutThreading as Sheet,
-    words: {
-      depth: 'a',
-      infeed: 'da',
-      flanks: 'q',
-      speed: 'vc',
-      feedshare: 'k_f',
-      pushshare: 'k_p',
-      ...general,
-    },
-    usual: { q: ['2', 'straight in'], ...PUSH, ...TOOL },
-    diameter: 'd',
-    needsThread: true,
-  },
-  tapping: {
-    sheet: tapTorque as Sheet,
-    words: { hole: 'D0', speed: 'n' },
-    usual: {},
-    diameter: 'd',
-    needsThread: true,
-  },
-};
 
 /** What a machine has, SI. */
 export interface Capacity {
@@ -171,8 +52,6 @@ export interface Cut {
   /** What was taken as usual, and what to mind. Whole sentences. */
   readonly notes: readonly string[];
 }
-
-const LONGEST = 80;
 
 /**
  * Works a cut out from texts: `cutOf('turning', { material: 'steel', diameter: '60 mm', … })`.
@@ -304,56 +183,6 @@ function readSpeed(text: string, unit: string, diameter: number | undefined): Re
   return {
     ok: true,
     value: unit === 'r/min' ? (2 * other.value.value) / diameter : (other.value.value * diameter) / 2,
-  };
-}
-
-interface MaterialValues {
-  readonly name: string;
-  readonly soft: boolean;
-  /** Only the shorter formula of tapping has a factor for it. */
-  readonly byPitch?: boolean;
-  readonly values: Readonly<Record<string, number>>;
-  readonly notes: readonly string[];
-}
-
-function materialOf(text: string | undefined, operation: Operation): Result<MaterialValues> {
-  const table = operation === 'tapping' ? TAPPING_MATERIALS : CUTTING_MATERIALS;
-  const names = table.map(({ id }) => id);
-  if (text === undefined) return problem('empty', `material is missing: ${orList(names)}.`);
-  const word = text.trim().toLowerCase().slice(0, LONGEST);
-  const index = table.findIndex(({ id, words }) => id === word || words.includes(word));
-  const found = table[index];
-  if (!found) {
-    const near = nearest(
-      word,
-      table.flatMap(({ id, words }) => [id, ...words]),
-    );
-    return problem(
-      'unknown-name',
-      `material: there is no “${word}”.${near ? ` Did you mean ${near}?` : ''} There is ${orList(names)}.`,
-    );
-  }
-  const notes = found.id === word ? [] : [`“${word}” was read as ${found.name}.`];
-  const soft = /alumin|brass|iron/.test(found.id);
-  if (operation === 'tapping') {
-    const tapping = TAPPING_MATERIALS[index]!;
-    const kt = tapping.byHole ?? tapping.byPitch;
-    return {
-      ok: true,
-      value: {
-        name: found.name,
-        soft,
-        values: { kt: kt! },
-        byPitch: tapping.byHole === undefined,
-        notes,
-      },
-    };
-  }
-  const cutting = CUTTING_MATERIALS[index]!;
-  if (cutting.note) notes.push(cutting.note);
-  return {
-    ok: true,
-    value: { name: found.name, soft, values: { kc11: cutting.kc11, mc: cutting.mc }, notes },
   };
 }
 

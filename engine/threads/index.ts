@@ -1,14 +1,7 @@
 /** The thread book and the cuts. */
 export { CHART_LEADS, type ChartRow, chartOf } from './chart.ts';
-export {
-  type Asked,
-  type Capacity,
-  type Cut,
-  type CutRow,
-  cutOf,
-  OPERATIONS,
-  type Operation,
-} from './cuts.ts';
+export { OPERATIONS, type Operation } from './cut-shapes.ts';
+export { type Asked, type Capacity, type Cut, type CutRow, cutOf } from './cuts.ts';
 export { type Basic, basicSizes, dimensionsOf, taperLengths } from './dimensions.ts';
 export { type Drill, drillsFor, inchDrill, metricDrill } from './drills.ts';
 export { limitsOf } from './limits.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { cutOf, OPERATIONS } from './cuts.ts';
+import { OPERATIONS } from './cut-shapes.ts';
+import { cutOf } from './cuts.ts';
 import { drillsFor, inchDrill, metricDrill } from './drills.ts';
 import {
   basicSizes,

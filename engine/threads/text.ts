@@ -4,8 +4,8 @@ import { type Problem, type Result, refuse } from '../quantity/index.ts';
 export const MM = 1e-3;
 export const INCH = 25.4e-3;
 export const DEGREE = Math.PI / 180;
-/** No name of a thread is longer. */
-const LONGEST = 80;
+/** No name of a thread and no value of a cut is longer. */
+export const LONGEST = 80;
 
 const FRACTIONS: Readonly<Record<string, string>> = {
   '½': '1/2',
