@@ -401,3 +401,18 @@ test('derived: by keyboard alone: cautions, entries, readings, a row set aside, 
   await page.locator('.status', { hasText: 'Saved:' }).waitFor();
   await page.context().close();
 }, 120_000);
+
+test('derived: two thousand pasted rows: the table stays short, the wild row is in sight', async () => {
+  const page = await on.open('/');
+  await bench(page, 'boatyard-mill', 'travel-per-turn', 'X.screw');
+  await give(page, { turns: '10' });
+  const rows = Array.from({ length: 2000 }, (_, i) =>
+    i === 999 ? '90' : (50 + 0.05 * Math.sin(i)).toFixed(2),
+  );
+  await paste(page, 1, 0, rows.join('\n'));
+  await expect.poll(() => page.locator('.bench-now').innerText(), { timeout: 60_000 }).toMatch(/^5\.0/);
+  await page.getByText(/more rows count as well/).waitFor();
+  expect(await page.locator('.bench-readings tbody tr').count()).toBeLessThan(100);
+  await page.getByRole('button', { name: 'Set aside row 1000' }).waitFor();
+  await page.context().close();
+}, 120_000);

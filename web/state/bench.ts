@@ -1,5 +1,5 @@
 /** Bench tests as a screen uses them: the list, asked once, and an outcome that follows what is typed. */
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { Outcome, Taken } from '../../engine/evidence/index.ts';
 import type { Problem } from '../../engine/quantity/types.ts';
 import type { BenchRecording, BenchSheet, Measured } from '../worker/bench-protocol.ts';
@@ -61,7 +61,10 @@ export async function recording(
 const HAND_RESTS = 80;
 const SLOW = 300;
 
-/** The newest outcome, and whether a newer one is being worked out for longer than a moment. */
+/**
+ * The newest outcome, and whether a newer one is being worked out for longer than a moment. Only one is worked out at a time:
+ * what was typed meanwhile follows as it stands then.
+ */
 export function useWorked(
   session: Session,
   method: string,
@@ -69,34 +72,31 @@ export function useWorked(
 ): { readonly worked: Worked | undefined; readonly slow: boolean } {
   const [worked, setWorked] = useState<Worked>();
   const [slow, setSlow] = useState(false);
+  const running = useRef<Promise<unknown>>(Promise.resolve());
   useEffect(() => {
     let current = true;
-    const ask = setTimeout(() => {
-      workOut(session, method, taken).then(
-        (got) => {
-          if (!current) return;
-          clearTimeout(waiting);
-          setSlow(false);
-          setWorked(got);
-        },
-        (fault: unknown) => {
-          if (!current) return;
-          clearTimeout(waiting);
-          setSlow(false);
-          setWorked({
-            taken,
-            problem: {
-              code: 'undefined-result',
-              message: fault instanceof Error ? fault.message : String(fault),
-            },
-          });
-        },
-      );
-    }, HAND_RESTS);
     const waiting = setTimeout(() => setSlow(true), HAND_RESTS + SLOW);
+    const show = (got: Worked): void => {
+      if (!current) return;
+      clearTimeout(waiting);
+      setSlow(false);
+      setWorked(got);
+    };
+    const ask = async (): Promise<void> => {
+      if (!current) return;
+      try {
+        show(await workOut(session, method, taken));
+      } catch (fault) {
+        const message = fault instanceof Error ? fault.message : String(fault);
+        show({ taken, problem: { code: 'undefined-result', message } });
+      }
+    };
+    const rest = setTimeout(() => {
+      running.current = running.current.then(ask);
+    }, HAND_RESTS);
     return () => {
       current = false;
-      clearTimeout(ask);
+      clearTimeout(rest);
       clearTimeout(waiting);
     };
   }, [session, method, taken]);

@@ -9,6 +9,9 @@ import { isTable } from './table-text.ts';
 /** Far above what a reading may have, low enough that a page does not choke on it. */
 const LONGEST_CELL = 2_000;
 
+/** Rows that are drawn at once; a long table is cut in its middle, but for what is odd or wrong. */
+const AT_ONCE = 120;
+
 interface Props {
   readonly columns: readonly Column[];
   readonly rows: readonly Row[];
@@ -28,8 +31,17 @@ export function Readings(props: Props) {
   const table = useRef<HTMLTableElement>(null);
   const [asking, setAsking] = useState<number>();
   const [tooLong, setTooLong] = useState('');
+  const [isWhole, setIsWhole] = useState(false);
   // One empty row waits below what is typed; a test of few readings starts with as many as it needs.
   const shown = Math.max(rows.length + (rows.length > 0 && isBlank(rows.at(-1)!) ? 0 : 1), props.least, 3);
+  const marked = (at: number): boolean =>
+    faults.has(at + 1) || rows[at]?.aside !== undefined || questions.some(({ row }) => row === at + 1);
+  const everyRow = Array.from({ length: shown }, (_, at) => at);
+  const numbers =
+    isWhole || shown <= AT_ONCE
+      ? everyRow
+      : everyRow.filter((at) => at < AT_ONCE / 2 || at >= shown - 10 || marked(at));
+  const hidden = shown - numbers.length;
   const cell = (row: number, column: number): HTMLElement | null =>
     table.current?.querySelector<HTMLElement>(`[data-cell="${row}.${column}"]`) ?? null;
 
@@ -87,7 +99,7 @@ export function Readings(props: Props) {
             if (!event.currentTarget.contains(event.relatedTarget)) onTyping(undefined);
           }}
         >
-          {Array.from({ length: shown }, (_, at) => {
+          {numbers.map((at) => {
             const row = rows[at];
             const number = at + 1;
             const isAside = row?.aside !== undefined;
@@ -95,7 +107,6 @@ export function Readings(props: Props) {
             const fault = isAside ? undefined : faults.get(number);
             return (
               <RowLine
-                // biome-ignore lint/suspicious/noArrayIndexKey: a row is its number
                 key={at}
                 at={at}
                 columns={columns}
@@ -121,6 +132,14 @@ export function Readings(props: Props) {
           })}
         </tbody>
       </table>
+      {hidden > 0 && (
+        <p className="small">
+          {hidden} more rows count as well; they are not drawn here, to keep typing quick.{' '}
+          <button type="button" className="plain" onClick={() => setIsWhole(true)}>
+            Show all rows
+          </button>
+        </p>
+      )}
       {tooLong && (
         <p className="bad small" role="alert">
           {tooLong}
