@@ -1,6 +1,15 @@
 /** A thread on a page. */
 import { formatQuantity } from '../../engine/quantity/index.ts';
-import type { Dimension, Drill, Limits, Plan, Side, TapPlan, Thread } from '../../engine/threads/index.ts';
+import {
+  type Dimension,
+  type Drill,
+  type Limits,
+  PLAN_CAUTION,
+  type Plan,
+  type Side,
+  type TapPlan,
+  type Thread,
+} from '../../engine/threads/index.ts';
 import type { Page } from './page.ts';
 import { padEnd, padStart, plural } from './text.ts';
 
@@ -80,6 +89,7 @@ export function printThread(page: Page, answer: ThreadAnswer): void {
 
 function printPlan(page: Page, { thread, side, length }: ThreadAnswer, plan: Plan): void {
   page.heading(`Cutting it ${SIDES[side]} with a single point, ${mm(length, 1)} mm long`);
+  page.prose(`! ${PLAN_CAUTION}`, INDENT, INDENT.repeat(2));
   const [first] = plan.limits;
   page.prose(
     `At most ${rpm(plan.speed)}: ${first!.name} allows no more. The slide then moves at ${formatQuantity(plan.feed, 'mm/min', { digits: 3 })}.`,

@@ -10,6 +10,7 @@ export { flankInfeed, type Pass, passesOf, usualPasses } from './passes.ts';
 export {
   AXIS_SHARE,
   type Machine,
+  PLAN_CAUTION,
   type Plan,
   planThread,
   type SpeedLimit,

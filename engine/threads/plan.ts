@@ -68,6 +68,10 @@ export interface Plan {
   readonly assumed: readonly string[];
 }
 
+/** Stands with every plan, before anything turns. */
+export const PLAN_CAUTION =
+  'Never turn faster than is marked on the chuck. Close the guard, and let the first pass run in the air with the tool clear of the work: the slide must stop before shoulder and chuck.';
+
 /** 1 m/min for each millimetre it trails, near the middle of old machines. */
 export const USUAL_GAIN = 1 / 60 / MM;
 /** Share of the fastest axis speed: a habit, so that feed and control keep something in hand. */

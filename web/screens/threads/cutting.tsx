@@ -1,6 +1,12 @@
 /** How the machine can cut a thread: passes, and the chart for the wall. */
 import { formatQuantity } from '../../../engine/quantity/index.ts';
-import { type Machine, planThread, type Side, type Thread } from '../../../engine/threads/index.ts';
+import {
+  type Machine,
+  PLAN_CAUTION,
+  planThread,
+  type Side,
+  type Thread,
+} from '../../../engine/threads/index.ts';
 import { usePerson } from '../../state/person.ts';
 import type { Field, Fields } from './fields.ts';
 import { Passes } from './passes.tsx';
@@ -44,6 +50,9 @@ export function Cutting({ thread, side, infeed, fields }: CuttingProps) {
     <div className="columns two" style={{ marginTop: '1rem' }}>
       <div>
         <h3>Passes</h3>
+        <p className="caution">
+          <strong>Take care.</strong> {PLAN_CAUTION}
+        </p>
         <p>
           At most <strong>{rpm(plan.speed)}</strong>: {plan.limits[0]!.name} allows no more. Begin at least{' '}
           {mm(plan.runIn, 1)} mm before the thread and leave {mm(plan.runOut, 1)} mm behind it. Keep the
