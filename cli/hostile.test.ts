@@ -33,6 +33,7 @@ const LINES: Readonly<Record<string, readonly string[]>> = {
   keep: ['FILE', 'X.motor'],
   worth: ['FILE'],
   show: ['FILE'],
+  stop: ['FILE', '--pattern', 'one-contactor', '--test-sheet', 'OUT'],
   thread: [
     'M10',
     '--class',

@@ -17,6 +17,7 @@ import { set } from './set.ts';
 import { sheet } from './sheet.ts';
 import { show } from './show.ts';
 import { simulate } from './simulate.ts';
+import { stop } from './stop.ts';
 import { survey } from './survey.ts';
 import { thread } from './thread.ts';
 import { whyFinding } from './why.ts';
@@ -41,6 +42,7 @@ export const COMMANDS: readonly Command[] = [
   option,
   choose,
   survey,
+  stop,
   history,
   pack,
   unpack,

@@ -45,6 +45,13 @@ export const NOT_EXAMINED: readonly string[] = [
   'Whether the categories and levels named here are what the law asks for where you are. This is no certificate.',
 ];
 
+/** Worst first; among the unnoticed those that took a way of stopping, and of these contactors first. */
+function rank({ fault, judged }: Pick<FaultReport, 'fault' | 'judged'>): number {
+  const lost = judged.kept.length > 0 ? 0 : 2;
+  const contactor = fault.id === `${fault.element} welded` ? 0 : 1;
+  return 8 * ORDER[judged.verdict] + (fault.mayExclude ? 4 : 0) + lost + contactor;
+}
+
 const ORDER = { dangerous: 0, unnoticed: 1, noticed: 2, stops: 3 } as const;
 
 /** Everything but pairs of faults. A circuit that cannot be read is refused with its place. */
@@ -66,11 +73,7 @@ export function analyseStop(circuit: StopCircuit): Result<StopAnalysis> {
       says: sayJudgement(fault, each),
       catches: whatCatches(model, fault, each),
     }))
-    .sort(
-      (a, b) =>
-        ORDER[a.judged.verdict] - ORDER[b.judged.verdict] ||
-        Number(Boolean(a.fault.mayExclude)) - Number(Boolean(b.fault.mayExclude)),
-    );
+    .sort((a, b) => rank(a) - rank(b));
   const truth = truthOf(base, circuit);
   const races = racesOf(base);
   const axes = axisDistances(circuit, stops);

@@ -2,36 +2,41 @@
 import type { NamedFault } from './faults.ts';
 import type { Judgement } from './judge.ts';
 import type { Model } from './model.ts';
-import { isDangerous } from './trial.ts';
+import { type HappeningKind, isDangerous } from './trial.ts';
 
 const list = (names: readonly string[]): string =>
   names.length <= 1 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 
-const SAYS = {
-  'runs-on': (motions: string) => `${motions} does not stop`,
-  'only-told': (motions: string) => `${motions} is only told to stop by the control; the power stays on`,
-  starts: (motions: string) => `${motions} starts by itself`,
-  drops: (motions: string) => `${motions} drops: nothing holds it`,
-  unlocks: (motions: string) => `the door can be opened while ${motions} still turns`,
-  rougher: (motions: string) => `${motions} coasts instead of braking`,
-  'power-returns': (motions: string) => `${motions} gets its power back without a start`,
-  ignored: (motions: string) => `${motions} does not heed the stop button for every day`,
-} as const;
+/** 'X and Z do', 'spindle does'. */
+const says = (motions: readonly string[], one: string, many: string): string =>
+  `${list(motions)} ${motions.length === 1 ? one : many}`;
+
+const SAYS: Readonly<Record<HappeningKind, (motions: readonly string[]) => string>> = {
+  'runs-on': (motions) => says(motions, 'does not stop', 'do not stop'),
+  'only-told': (motions) =>
+    `${says(motions, 'is', 'are')} only told to stop by the control; the power stays on`,
+  starts: (motions) => says(motions, 'starts by itself', 'start by themselves'),
+  drops: (motions) => `${says(motions, 'drops', 'drop')}: nothing holds`,
+  unlocks: (motions) => `the door can be opened while ${says(motions, 'still turns', 'still move')}`,
+  rougher: (motions) => `${says(motions, 'coasts', 'coast')} instead of braking`,
+  'power-returns': (motions) => `${says(motions, 'gets its power', 'get their power')} back without a start`,
+  ignored: (motions) => `${says(motions, 'does', 'do')} not heed the stop button for every day`,
+};
 
 /** 'K1 is welded: it still stops by K2, but nobody is told; the next fault ends stopping.' */
 export function sayJudgement(fault: NamedFault, judged: Judgement): string {
-  const { verdict, happenings, by, noticedBy, hiddenByPower, atOnce, melted, restless } = judged;
+  const { verdict, happenings, by, kept, noticedBy, hiddenByPower, atOnce, melted, restless } = judged;
   const worst = happenings.filter(isDangerous).slice(0, 2);
   const mild = happenings.filter((each) => !isDangerous(each)).slice(0, 1);
-  const also = mild.map(({ kind, motions }) => ` ${cap(SAYS[kind](list(motions)))}.`).join('');
+  const also = mild.map(({ kind, motions }) => ` ${cap(SAYS[kind](motions))}.`).join('');
   const swings = restless.length > 0 ? ` ${list(restless)} never comes to rest.` : '';
   const rest = `${also}${swings}`;
   const stopsBy = by.length > 0 ? ` by ${list(by)}` : '';
   switch (verdict) {
     case 'dangerous':
-      return `${fault.says}: ${worst.map(({ kind, motions, after }) => `after “${after}” ${SAYS[kind](list(motions))}`).join('; ')}.${rest}`;
+      return `${fault.says}: ${worst.map(({ kind, motions, after }) => `after “${after}” ${SAYS[kind](motions)}`).join('; ')}.${rest}`;
     case 'unnoticed':
-      return `${fault.says}: it still stops${stopsBy}, but nobody is told; the next fault may end stopping.${rest}`;
+      return `${fault.says}: it still stops${stopsBy}, but nobody is told; ${kept.length > 0 ? 'the next fault ends stopping' : 'it lies in wait for a second fault'}.${rest}`;
     case 'noticed':
       return `${fault.says}: it still stops${stopsBy}, and does not start again after “${noticedBy[0] ?? 'power off and on'}”.${hiddenByPower ? ' Switching the power off and on before the next start hides it.' : ''}${rest}`;
     case 'stops':
@@ -57,10 +62,7 @@ export function whatCatches(model: Model, fault: NamedFault, { verdict, happenin
     return 'Switch both sides of the lock’s coil, through contacts that are open while a contactor is in; a standstill monitor. Test the lock while the spindle turns.';
   if (does('only-told') && fault.group !== 'input')
     return 'A second contactor in a row with the first, or safe torque off beside it: the control’s enable is no stop.';
-  if (
-    fault.group === 'input' ||
-    contact?.element === model.controls.find(({ element }) => element === contact?.element)?.element
-  )
+  if (fault.group === 'input' || model.controls.some(({ element }) => element === contact?.element))
     return verdict === 'dangerous'
       ? 'Take the power away by contactors or safe torque off, not by asking the control or by the drive’s enable.'
       : 'The power is taken away without it; try the stop once with the drive enabled and once without.';
@@ -70,7 +72,7 @@ export function whatCatches(model: Model, fault: NamedFault, { verdict, happenin
     (does('starts') && fault.element === 'S2')
   )
     return 'A start that acts only when the button is let go (falling edge): a safety relay with a watched reset.';
-  if (contact?.main || (mover?.kind === 'coil' && mover.element === fault.element))
+  if (contact?.main || mover?.kind === 'coil')
     return verdict === 'dangerous'
       ? 'A second contactor in a row with this one, each with a mirror contact in the start path.'
       : `A mirror contact of ${fault.element} in the start path.`;

@@ -79,7 +79,7 @@ export function estimateOf(
       resembles === 'none'
         ? 'Nothing could be examined.'
         : dangerous > 0
-          ? `${dangerous} single faults are dangerous, so it counts as one channel.`
+          ? `${dangerous === 1 ? 'One single fault is' : `${dangerous} single faults are`} dangerous, so it counts as one channel.`
           : unnoticed > 0
             ? `No single fault that was examined is dangerous, and ${unnoticed} are not noticed.`
             : 'No single fault that was examined is dangerous, and all are noticed.',

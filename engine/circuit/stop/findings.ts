@@ -15,7 +15,10 @@ export interface StopFinding {
 
 type Looked = Omit<StopAnalysis, 'findings' | 'estimate' | 'notExamined'>;
 
-const length = (metres: number): string => formatQuantity(metres, 'mm', { digits: 3 });
+const length = (metres: number): string =>
+  Math.abs(metres) < 1
+    ? formatQuantity(metres, 'mm', { digits: 3 })
+    : formatQuantity(metres, 'm', { digits: 3 });
 const seconds = (time: number): string => formatQuantity(time, 's', { digits: 3 });
 
 /** 'X: stop category 0: …, stands after 0.52 s and 24.2 mm' */
@@ -165,7 +168,7 @@ function faultFinding({ faults }: Looked): StopFinding {
     verdict: dangerous.length > 0 ? 'fails' : 'fits',
     sentence:
       dangerous.length > 0
-        ? `${dangerous.length} of ${faults.length} single faults are dangerous. ${dangerous[0]!.says}`
+        ? `${dangerous.length} of ${faults.length} single faults ${dangerous.length === 1 ? 'is' : 'are'} dangerous. ${dangerous[0]!.says}`
         : `None of ${faults.length - excluded.length} single faults that were tried keeps it from stopping.${excluded.length > 0 ? ` ${excluded.length} more rest on the devices: ${excluded.map(({ fault }) => fault.id).join(', ')}.` : ''}`,
     ...(dangerous[0] ? { remedy: dangerous[0].catches } : {}),
   };

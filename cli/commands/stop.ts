@@ -1,0 +1,120 @@
+/** `fettle stop`: what really happens when somebody asks the machine to stop, with every single fault. */
+import {
+  analyseStop,
+  dangerousPairs,
+  type FaultPair,
+  motionsOf,
+  PATTERNS,
+  type StopAnalysis,
+  testSheet,
+  testSheetHtml,
+} from '../../engine/circuit/stop/index.ts';
+import { shown } from '../arguments.ts';
+import type { Command } from '../command.ts';
+import { EXIT } from '../exit.ts';
+import { openRefit, writeWhole } from '../files.ts';
+import { stopJson } from '../json/stop.ts';
+import { type Page, pageOn } from '../print/page.ts';
+import {
+  printEstimate,
+  printFaults,
+  printPairs,
+  printPlaces,
+  printStopFindings,
+  printTruth,
+} from '../print/stop.ts';
+import { quoted } from '../print/text.ts';
+import { record } from '../record.ts';
+import { need, Refusal } from '../refusal.ts';
+
+export const stop: Command = {
+  name: 'stop',
+  summary: 'asks whether the machine really stops, with every single fault',
+  usage: [
+    'stop FILE [--pattern NAME] [--truth] [--faults] [--pairs] [--test-sheet OUT.html] [--force] [--json]',
+  ],
+  about: `Does every stop stop, does nothing start by itself, what does each single fault do, where must switches and guards stand. --pattern lays a circuit out in place of what is there: ${PATTERNS.map(({ id }) => id).join(', ')}. The exit code is 0 when nothing fails and nothing is unknown, 1 when something fails, 3 when nothing fails but something is unknown, and 2 when the file or the circuit cannot be read. It examines a drawing; it makes no machine safe and certifies nothing. Local rules and licensed trades come first.`,
+  options: {
+    pattern: { takes: 'a name', says: 'lay this pattern out and record it' },
+    truth: { says: 'every act in every state' },
+    faults: { says: 'every single fault, worst first' },
+    pairs: { says: 'also two faults of which the first is not noticed; this takes a while' },
+    'test-sheet': { takes: 'OUT.html', says: 'write the test sheet to do at the machine' },
+    force: { says: 'write over a test sheet that is there' },
+    json: { says: 'as JSON' },
+  },
+  examples: ['stop lathe.refit', 'stop lathe.refit --pattern safety-relay', 'stop lathe.refit --faults'],
+  words: [1, 1],
+  run: ({ io, words, text, has }) => {
+    const file = openRefit(words[0]!);
+    const wanted = text('pattern');
+    let circuit = file.refit.stop;
+    if (wanted !== undefined) {
+      const pattern = PATTERNS.find(({ id }) => id === wanted.trim());
+      if (!pattern)
+        throw new Refusal(
+          `There is no pattern “${shown(wanted)}”; there are: ${PATTERNS.map(({ id }) => id).join(', ')}.`,
+        );
+      const made = pattern.make(motionsOf(file.refit));
+      record(
+        io,
+        file,
+        [{ do: 'stop', old: circuit, new: made }],
+        [pattern.need, `Limits: ${pattern.limits}`],
+      );
+      circuit = made;
+    }
+    const page = pageOn(io);
+    if (circuit === null) {
+      page.prose('No stop circuit is drawn yet. Lay one out:');
+      for (const { id, name, need: why } of PATTERNS) page.prose(`${id}: ${name}. ${why}`, '', '    ');
+      page.line(`    fettle stop ${quoted(file.path)} --pattern safety-relay`);
+      return EXIT.unknown;
+    }
+    const found = need(analyseStop(circuit));
+    const pairs = has('pairs') ? allPairs(found) : undefined;
+    const out = text('test-sheet');
+    if (out !== undefined) {
+      const today = new Date().toISOString().slice(0, 10);
+      const sheet = testSheet(file.refit.name, circuit, found, today);
+      writeWhole(out, new TextEncoder().encode(testSheetHtml(sheet)), has('force'));
+    }
+    if (has('json')) io.out(`${JSON.stringify(stopJson(circuit.pattern, found, pairs), null, 2)}\n`);
+    else {
+      page.prose(page.paint('bold', `Stop circuit of ${file.refit.name}`));
+      printStopFindings(page, found);
+      if (has('truth')) printTruth(page, found, circuit);
+      if (has('faults')) printFaults(page, found.faults);
+      if (pairs) printPairs(page, pairs);
+      printPlaces(page, found);
+      printEstimate(page, found);
+      if (out !== undefined)
+        page.prose(
+          `${shown(out)} now holds the test sheet: do it at the machine, sign it, and do it again after every change.`,
+        );
+      printMore(page, file.path, has('faults'));
+    }
+    return exitOf(found);
+  },
+};
+
+function printMore(page: Page, path: string, faults: boolean): void {
+  if (faults) return;
+  page.heading('What next');
+  page.line(`    fettle stop ${quoted(path)} --faults`);
+}
+
+function allPairs({ base, faults }: StopAnalysis): readonly FaultPair[] {
+  const pairs: FaultPair[] = [];
+  for (const { found } of dangerousPairs(
+    base,
+    faults.map(({ fault, judged }) => [fault, judged]),
+  ))
+    pairs.push(...found);
+  return pairs;
+}
+
+function exitOf({ findings }: StopAnalysis): number {
+  const has = (verdict: string) => findings.some((each) => each.verdict === verdict);
+  return has('fails') ? EXIT.fails : has('unknown') ? EXIT.unknown : EXIT.fine;
+}

@@ -1,0 +1,51 @@
+/** A looked-through stop circuit as JSON; docs/command-line.md says what is in it. Infinity is written as null. */
+import type { FaultPair, StopAnalysis } from '../../engine/circuit/stop/index.ts';
+
+export function stopJson(
+  pattern: string | null,
+  { findings, stops, faults, truth, races, axes, guards, estimate, notExamined }: StopAnalysis,
+  pairs: readonly FaultPair[] | undefined,
+) {
+  return {
+    format: 'fettle-stop',
+    version: 1,
+    pattern,
+    findings,
+    stops: stops.map(({ act, role, stops: own, doesNotStop }) => ({
+      act: act.says,
+      role,
+      doesNotStop,
+      stops: own.map(({ run: _run, ...stop }) => stop),
+    })),
+    faults: faults.map(({ fault, judged, says, catches }) => ({
+      id: fault.id,
+      group: fault.group,
+      element: fault.element,
+      verdict: judged.verdict,
+      says,
+      catches,
+      mayExclude: fault.mayExclude ?? null,
+      hiddenByPower: judged.hiddenByPower,
+      noticedBy: judged.noticedBy,
+    })),
+    truth: {
+      states: truth.states,
+      complete: truth.complete,
+      rows: truth.rows.map((row) => ({ ...row, stops: row.stops.map(({ run: _run, ...stop }) => stop) })),
+    },
+    races,
+    axes,
+    guards,
+    estimate,
+    ...(pairs
+      ? {
+          pairs: pairs.map(({ first, second, judged }) => ({
+            first: first.id,
+            second: second.id,
+            happenings: judged.happenings,
+          })),
+        }
+      : {}),
+    notExamined,
+  };
+}

@@ -1,0 +1,71 @@
+/** The stop circuits of the samples: what is planted is found, and what is said to mend it does. */
+import { describe, expect, test } from 'vitest';
+import { analyseStop, type StopAnalysis } from '../engine/circuit/stop/index.ts';
+import type { StopCircuit } from '../engine/refit/index.ts';
+import { sample } from './read.fixture.ts';
+
+const look = (circuit: StopCircuit): StopAnalysis => {
+  const found = analyseStop(circuit);
+  if (!found.ok) throw new Error(found.problem.message);
+  return found.value;
+};
+const verdictOf = ({ faults }: StopAnalysis, id: string): string | undefined =>
+  faults.find(({ fault }) => fault.id === id)?.judged.verdict;
+
+describe('the lathe', () => {
+  const circuit = sample('carriage-works-lathe').stop!;
+  const found = look(circuit);
+
+  test('derived: planted: both channels in one cable; crushed, nothing stops and nobody is told', () => {
+    const crushed = found.faults[0]!;
+    expect(crushed.fault.id).toBe('cable W1 crushed');
+    expect(crushed.judged.verdict).toBe('dangerous');
+    expect(crushed.catches).toMatch(/cable of its own/);
+  });
+
+  test('derived: planted: an ordinary contact where a mirror contact belongs', () => {
+    expect(verdictOf(found, 'K1 welded')).toBe('unnoticed');
+    const { says, catches } = found.faults.find(({ fault }) => fault.id === 'K1 welded')!;
+    expect(says).toMatch(/it still stops by K2.*but nobody is told; the next fault ends stopping/);
+    expect(catches).toMatch(/mirror contact of K1/);
+    // K2 has its mirror contact.
+    expect(verdictOf(found, 'K2 welded')).toBe('noticed');
+  });
+
+  test('derived: a cable for each channel and a mirror contact mend both', () => {
+    const k1 = circuit.elements.K1!;
+    const mended = look({
+      ...circuit,
+      elements: { ...circuit.elements, K1: { ...k1, settings: { ...k1.settings, linked: 'yes' } } },
+      wires: Object.fromEntries(
+        Object.values(circuit.wires).map((wire) => {
+          const second = /S1\.2|K3\.23/.test(`${wire.from} ${wire.to}`);
+          return [wire.id, { ...wire, cable: wire.cable === 'W1' && second ? 'W2' : wire.cable }];
+        }),
+      ),
+    });
+    expect(verdictOf(mended, 'K1 welded')).toBe('noticed');
+    expect(
+      mended.faults.filter(({ judged, fault }) => judged.verdict === 'dangerous' && !fault.mayExclude),
+    ).toEqual([]);
+  });
+
+  test('derived: planted: the lower limit switch of X stands too close to the hard stop', () => {
+    expect(found.findings.find(({ id }) => id === 'X.switches')?.verdict).toBe('fails');
+    expect(found.findings.find(({ id }) => id === 'Z.switches')?.verdict).toBe('fits');
+  });
+});
+
+test('derived: the mill: braked, the head held by its brake before the drive lets go; only a broken brake lets it drop', () => {
+  const found = look(sample('boatyard-mill').stop!);
+  const head = found.stops
+    .find(({ role }) => role === 'emergency')!
+    .stops.find(({ motion }) => motion === 'Z')!;
+  expect(head.category).toBe('1');
+  expect(head.drop).toBe(0);
+  expect(
+    found.faults
+      .filter(({ judged, fault }) => judged.verdict === 'dangerous' && !fault.mayExclude)
+      .map(({ fault }) => fault.id),
+  ).toEqual(['Y3 does not close']);
+});
