@@ -34,7 +34,11 @@ function rowsOf({ summary: s, supply, circle }: Run, move: Move): Row[] {
       s.settled === null ? 'not within the time' : show(s.settled, 's'),
       `until it stays within ${show(s.settleBand, 'µm')}`,
     ],
-    ['greatest current', show(s.peakCurrent, 'A'), `r.m.s. ${show(s.rmsCurrent, 'A')}`],
+    [
+      'greatest current',
+      show(s.peakCurrent, 'A'),
+      s.rmsCurrent === null ? '' : `r.m.s. ${show(s.rmsCurrent, 'A')}`,
+    ],
     ['greatest motor speed', show(s.peakSpeed, 'r/min')],
     ['time at the current limit', show(s.atCurrentLimit, 's')],
     ['time at the voltage limit', show(s.atVoltageLimit, 's')],

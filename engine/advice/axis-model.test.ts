@@ -33,7 +33,7 @@ describe.each(SAMPLES.map(({ id }) => id))('%s', (id) => {
       );
       for (const kind of kinds) {
         const run = simulate(model, moveOf(setting, kind), { points: 200, settleBand: setting.settleBand });
-        expect(Math.abs(run.summary.energy.relative), kind).toBeLessThan(1e-6);
+        expect(Math.abs(run.summary.energy!.relative), kind).toBeLessThan(1e-6);
         const says = inWords(run, model, { continuousCurrent: setting.continuousCurrent });
         expect(says.length, kind).toBeGreaterThan(1);
         for (const { sentence } of says) expect(sentence).not.toMatch(/NaN|Infinity|undefined|no finite/);

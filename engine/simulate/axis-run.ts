@@ -18,6 +18,7 @@ import {
   TAKEN,
   VOLTAGE,
 } from './io.ts';
+import { keptOf } from './kept.ts';
 import { type AxisModel, type StepperMotor, travelPerRadian } from './model.ts';
 import { CURRENT, type DriveKind, type Ending, HELD, LIMIT, LOAD, PHI, W1, WIND, ZC, ZV } from './modes.ts';
 import type { Move } from './moves.ts';
@@ -57,6 +58,7 @@ export class AxisRun {
   private readonly h: number;
   private readonly look: number;
   private readonly weight: number;
+  private readonly books: boolean;
   private readonly duty: number;
   private readonly brushDrop: number;
   private readonly storedAtStart: number;
@@ -78,8 +80,10 @@ export class AxisRun {
     axis: number,
     events: EventList,
     settleBand: number,
+    books: boolean,
   ) {
     this.model = model;
+    this.books = books;
     this.followingLimit = model.drive.followingLimit;
     this.axis = axis;
     this.events = events;
@@ -92,9 +96,8 @@ export class AxisRun {
     const sampled = drive === 'voltage' || drive === 'current';
     this.controller = sampled ? new Controller(model) : null;
     this.stepper = model.motor.kind === 'stepper' ? model.motor : null;
-    this.plant = new Plant(constantsOf(model), drive, h, this.reference, (ending, time) =>
-      this.note(ending, time),
-    );
+    const note = (ending: Ending | 'stuck', time: number): void => this.note(ending, time);
+    this.plant = new Plant(constantsOf(model), drive, h, this.reference, note, books, keptOf(model, h));
     this.plant.tracks = model.supply.kind !== 'constant';
     this.weight = weightTorque(model);
     this.driveOffAt = happenings.driveOff;
@@ -350,13 +353,13 @@ export class AxisRun {
       until,
       referenceEnd: this.reference.end,
       finalFollowing: this.io[FOLLOWING]!,
-      rmsCurrent: Math.sqrt(Math.max(0, plant.energy[ENERGY.copper]!) / until),
+      rmsCurrent: this.books ? Math.sqrt(Math.max(0, plant.energy[ENERGY.copper]!) / until) : null,
       sticks: events.count('stick', axis),
       slips: events.count('slip', axis),
       distance: move.kind === 'reversal' ? move.distance : null,
       travelAfterOff: this.on ? null : this.io[ACTUAL]! - this.placeAtOff,
       stepsLost: model.motor.kind === 'stepper' ? Math.round(behind / (2 * Math.PI)) * 4 : 0,
-      energy: this.energy(),
+      energy: this.books ? this.energy() : null,
     });
   }
 

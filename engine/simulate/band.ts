@@ -92,7 +92,7 @@ export class BandMaker {
   piece(count = PIECE): void {
     const end = Math.min(this.wanted, this.done + count);
     for (; this.done < end; this.done++) {
-      const run = simulate(this.variant(), this.move, { ...this.options, points: 4 * TIMES });
+      const run = simulate(this.variant(), this.move, { ...this.options, points: 4 * TIMES, books: false });
       this.take(run);
     }
   }

@@ -108,7 +108,7 @@ describe('play and friction', () => {
     const run = simulate(model, move);
     expect(Math.abs(run.summary.lostMotion! - 40e-6)).toBeLessThan(3e-6);
     expect(run.events.some(({ kind }) => kind === 'play-crossed')).toBe(true);
-    expect(run.summary.energy.relative).toBeLessThan(1e-6);
+    expect(run.summary.energy!.relative).toBeLessThan(1e-6);
   });
   test('derived: play hardly matters to a scale on the slide', () => {
     const model = changed(SHOP, {
@@ -139,7 +139,7 @@ describe('play and friction', () => {
     );
     expect(falling.summary.slips).toBeGreaterThan(5);
     expect(level.summary.slips).toBeLessThan(3);
-    expect(falling.summary.energy.relative).toBeLessThan(1e-6);
+    expect(falling.summary.energy!.relative).toBeLessThan(1e-6);
   });
 });
 
@@ -220,7 +220,7 @@ describe('a stepping motor', () => {
     const calm = simulate(model, { ...RAPID, speed: 0.03, acceleration: 0.3 } as Move);
     expect(calm.summary.stalled).toBeNull();
     expect(Math.abs(calm.summary.finalFollowing)).toBeLessThan(2e-5);
-    expect(calm.summary.energy.relative).toBeLessThan(1e-6);
+    expect(calm.summary.energy!.relative).toBeLessThan(1e-6);
     const fast = simulate(model, { ...RAPID, distance: 0.2, speed: 0.25, acceleration: 4 } as Move);
     expect(fast.summary.stalled).not.toBeNull();
     expect(Math.abs(fast.summary.stalled!.stepsLost)).toBeGreaterThan(4);
@@ -286,8 +286,8 @@ describe('switched off', () => {
     expect(rel(coast.summary.travelAfterOff!, wanted)).toBeLessThan(1e-2);
     const short = simulate(changed(base, { drive: { whenOff: 'short' } }), move, { until: 2 });
     expect(short.summary.travelAfterOff!).toBeLessThan(0.15 * coast.summary.travelAfterOff!);
-    expect(coast.summary.energy.relative).toBeLessThan(1e-6);
-    expect(short.summary.energy.relative).toBeLessThan(1e-6);
+    expect(coast.summary.energy!.relative).toBeLessThan(1e-6);
+    expect(short.summary.energy!.relative).toBeLessThan(1e-6);
   });
 });
 
@@ -329,6 +329,6 @@ test('derived: energy adds up to 1e-6 of its largest part whatever happens', () 
   for (const model of models)
     for (const move of moves) {
       const { energy } = simulate(model, move, { points: 0 }).summary;
-      expect(energy.relative, `${move.kind}: ${JSON.stringify(energy)}`).toBeLessThan(1e-6);
+      expect(energy!.relative, `${move.kind}: ${JSON.stringify(energy)}`).toBeLessThan(1e-6);
     }
 });

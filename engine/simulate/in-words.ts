@@ -87,7 +87,7 @@ export function inWords(run: Run, model: AxisModel, options: InWordsOptions = {}
       );
     if (summary.atCurrentLimit > 0.002)
       say('note', `For ${ms(summary.atCurrentLimit)} the drive stands at its current limit.`);
-    if (model.motor.kind === 'servo') {
+    if (model.motor.kind === 'servo' && summary.rmsCurrent !== null) {
       const rms = formatQuantity(summary.rmsCurrent, 'A', { digits: 2 });
       const peak = formatQuantity(summary.peakCurrent, 'A', { digits: 2 });
       if (continuousCurrent === undefined)

@@ -67,15 +67,16 @@ function addProduct(form: Float64Array, weight: number, a: Row, b: Row): void {
       form[pair] = form[pair]! + weight * (i === j ? a[i]! * b[i]! : a[i]! * b[j]! + a[j]! * b[i]!);
 }
 
-export function makeLift(sample: OneSample, loop: InnerLoop): Lift {
+/** `forms`: which energies may be asked for later; working them out takes longer than all the rest. */
+export function makeLift(sample: OneSample, loop: InnerLoop, wanted: 'all' | 'input' | 'none' = 'all'): Lift {
   const P = sample.matrix;
   const { T, Kcp, Kci, delay, samples } = loop;
   const one = unit(7);
-  const wanted = unit(6);
+  const asking = unit(6);
   let w1 = unit(0);
   let w2 = unit(1);
   let wind = unit(2);
-  let i = mix([1, wanted], [-1, unit(3)]);
+  let i = mix([1, asking], [-1, unit(3)]);
   let zc = unit(4);
   let queued = unit(5);
   let turn = nothing();
@@ -89,7 +90,7 @@ export function makeLift(sample: OneSample, loop: InnerLoop): Lift {
     addProduct(form, weight / 5, bend, bend);
   };
   for (let at = 0; at < samples; at++) {
-    const lack = mix([1, wanted], [-1, i]);
+    const lack = mix([1, asking], [-1, i]);
     const asked = mix([Kcp, lack], [Kci, zc]);
     voltages.push(asked);
     const v = delay === 0 ? asked : queued;
@@ -110,16 +111,18 @@ export function makeLift(sample: OneSample, loop: InnerLoop): Lift {
       Row,
       Row,
     ];
-    const slid = mix([1, dturn], [-1, nwind], [1, wind]);
-    square(forms[0]!, T, i, ni, mix([1 / T, charge]));
-    square(forms[1]!, sample.slope1 * T, w1, nw1, mix([1 / T, dturn]));
-    addProduct(forms[1]!, sample.dry1, dturn, one);
-    square(forms[2]!, sample.slope2 * T, w2, nw2, mix([1 / T, slid]));
-    addProduct(forms[2]!, sample.dry2, slid, one);
-    const twist = mix([1 / T, nwind], [-1 / T, wind]);
-    square(forms[3]!, sample.damping * T, mix([1, w1], [-1, w2]), mix([1, nw1], [-1, nw2]), twist);
-    addProduct(forms[4]!, 1, v, charge);
-    addProduct(forms[5]!, sample.load, slid, one);
+    if (wanted !== 'none') addProduct(forms[4]!, 1, v, charge);
+    if (wanted === 'all') {
+      const slid = mix([1, dturn], [-1, nwind], [1, wind]);
+      square(forms[0]!, T, i, ni, mix([1 / T, charge]));
+      square(forms[1]!, sample.slope1 * T, w1, nw1, mix([1 / T, dturn]));
+      addProduct(forms[1]!, sample.dry1, dturn, one);
+      square(forms[2]!, sample.slope2 * T, w2, nw2, mix([1 / T, slid]));
+      addProduct(forms[2]!, sample.dry2, slid, one);
+      const twist = mix([1 / T, nwind], [-1 / T, wind]);
+      square(forms[3]!, sample.damping * T, mix([1, w1], [-1, w2]), mix([1, nw1], [-1, nw2]), twist);
+      addProduct(forms[5]!, sample.load, slid, one);
+    }
     zc = mix([1, zc], [T, lack]);
     queued = asked;
     turn = mix([1, turn], [1, dturn]);

@@ -35,7 +35,7 @@ test('derived: full current until the bus voltage limits (closed form), L = 0', 
   }
   const limit = run.events.find(({ kind }) => kind === 'voltage-limit');
   expect(Math.abs(limit!.time - 0.0278468627)).toBeLessThan(6e-11);
-  expect(run.summary.energy.relative).toBeLessThan(1e-10);
+  expect(run.summary.energy!.relative).toBeLessThan(1e-10);
 });
 
 test('derived: straight on 75 V without a current limit, L included', () => {
@@ -191,7 +191,7 @@ describe('smoothed friction with both limits: two independent solvers agreed', (
       close(at(two!.time, two!.following, t) * 1e3, e2);
       close(at(two!.time, two!.current, t), i2);
     }
-    expect(one!.summary.energy.relative).toBeLessThan(1e-9);
+    expect(one!.summary.energy!.relative).toBeLessThan(1e-9);
   });
   test('derived: N2, at both limits', () => {
     const move: Move = { kind: 'rapid', distance: 0.05, speed: 0.16, acceleration: 8, jerk: 0 };

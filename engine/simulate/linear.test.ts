@@ -221,7 +221,7 @@ test('derived: energy adds up to 1e-9 on every linear run', () => {
       { kind: 'rapid', distance: 0.05, speed: 0.12, acceleration: 2, jerk: 0 } as const,
       { kind: 'rapid', distance: 0.05, speed: 0.12, acceleration: 2, jerk: 60 } as const,
     ])
-      expect(simulate(model, move).summary.energy.relative).toBeLessThan(
+      expect(simulate(model, move).summary.energy!.relative).toBeLessThan(
         model.control.kind === 'pid' ? 2e-4 : 1e-9,
       );
 });

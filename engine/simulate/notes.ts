@@ -99,13 +99,13 @@ export class Notes {
     readonly until: number;
     readonly referenceEnd: number;
     readonly finalFollowing: number;
-    readonly rmsCurrent: number;
+    readonly rmsCurrent: number | null;
     readonly sticks: number;
     readonly slips: number;
     readonly distance: number | null;
     readonly travelAfterOff: number | null;
     readonly stepsLost: number;
-    readonly energy: EnergyBalance;
+    readonly energy: EnergyBalance | null;
   }): Summary {
     const { places } = this;
     const settled = this.lastOutside < end.until - 1e-9 && end.until > end.referenceEnd;

@@ -6,6 +6,7 @@
  */
 
 import { VOLTAGE, WANTED } from './io.ts';
+import { Kept } from './kept.ts';
 import { formValue, type InnerLoop, type Lift, makeLift, settle } from './lift.ts';
 import {
   buildMode,
@@ -20,7 +21,6 @@ import {
   INPUTS,
   LOAD,
   type Mode,
-  type ModeFlags,
   ONE,
   PHI,
   REF,
@@ -57,6 +57,7 @@ const FAST_TO = [W1, W2, WIND, CURRENT, PHI, CHARGE] as const;
 
 /** A mode with its kept step. */
 interface Slot {
+  readonly key: number;
   readonly mode: Mode;
   /** ROWS × 5 weights of what varies, then ROWS constants for `load`. */
   readonly matrix: Float64Array;
@@ -92,6 +93,9 @@ const GAUSS_WEIGHT = [
   0.08566224618958516,
 ];
 
+/** Lifted steps kept for the next run of a model; a force that varies brings new ones. */
+const MOST_LIFTS = 64;
+
 /** A run that needs more steps by series than this has a loop that is far too fast for its inertia. */
 const MOST_SERIES = 200_000;
 
@@ -115,6 +119,9 @@ export class Plant {
   /** J given to the motor so far; lifted steps count where `tracks` says so, since it costs time. */
   drawn = 0;
   tracks = false;
+  /** Whether energies are booked; a search or a band needs none, and each look is quicker without. */
+  private readonly books: boolean;
+  private kept: Kept;
   private readonly series = new Series();
   private readonly slots = new Map<number, Slot>();
   private slot: Slot;
@@ -133,7 +140,17 @@ export class Plant {
   pulse = 0;
 
   /** `h` is the sample whose steps are kept, in s; the reference is needed by an analogue control and by a stepper. */
-  constructor(constants: Constants, drive: DriveKind, h: number, reference: Reference | null, log: PlantLog) {
+  constructor(
+    constants: Constants,
+    drive: DriveKind,
+    h: number,
+    reference: Reference | null,
+    log: PlantLog,
+    books = true,
+    kept = new Kept(),
+  ) {
+    this.books = books;
+    this.kept = kept;
     this.constants = constants;
     this.drive = drive;
     this.h = h;
@@ -163,6 +180,7 @@ export class Plant {
   setConstants(constants: Constants): void {
     this.settleEnergy();
     this.constants = constants;
+    this.kept = new Kept();
     this.slots.clear();
     this.settleModes();
   }
@@ -198,7 +216,12 @@ export class Plant {
       ((((DRIVES.indexOf(drive) * 3 + s1 + 1) * 5 + s2 + 2) * 3 + contact + 1) * 3 + satI + 1) * 3 + satV + 1;
     let slot = this.slots.get(key);
     if (!slot) {
-      slot = makeSlot(this.constants, { drive, s1, s2, contact, satI, satV });
+      let mode = this.kept.modes.get(key);
+      if (!mode) {
+        mode = buildMode(this.constants, { drive, s1, s2, contact, satI, satV });
+        this.kept.modes.set(key, mode);
+      }
+      slot = makeSlot(this.constants, key, mode);
       this.slots.set(key, slot);
     }
     return slot;
@@ -255,8 +278,6 @@ export class Plant {
     const turn = P[20]! * w1 + P[21]! * w2 + P[22]! * wind + P[23]! * i + (P[24]! * held + P[34]!);
     const charge = P[25]! * w1 + P[26]! * w2 + P[27]! * wind + P[28]! * i + (P[29]! * held + P[35]!);
     const slid = turn - (nwind - wind);
-    const square1 = meanSquare(w1, nw1, turn / h);
-    const square2 = meanSquare(w2, nw2, slid / h);
     // How far a speed may bend below both its ends within the sample.
     const sag1 = 1.5 * Math.abs((w1 + nw1) / 2 - turn / h);
     const sag2 = 1.5 * Math.abs((w2 + nw2) / 2 - slid / h);
@@ -270,11 +291,13 @@ export class Plant {
       this.advance(h);
       return;
     }
-    energy[0]! += h * meanSquare(i, ni, charge / h);
-    energy[1]! += slot.dry1 * turn + slot.slope1 * h * square1;
-    energy[2]! += slot.dry2 * slid + slot.slope2 * h * square2;
-    if (slot.damping !== 0)
-      energy[3]! += slot.damping * h * meanSquare(w1 - w2, nw1 - nw2, (nwind - wind) / h);
+    if (this.books) {
+      energy[0]! += h * meanSquare(i, ni, charge / h);
+      energy[1]! += slot.dry1 * turn + slot.slope1 * h * meanSquare(w1, nw1, turn / h);
+      energy[2]! += slot.dry2 * slid + slot.slope2 * h * meanSquare(w2, nw2, slid / h);
+      if (slot.damping !== 0)
+        energy[3]! += slot.damping * h * meanSquare(w1 - w2, nw1 - nw2, (nwind - wind) / h);
+    }
     let given = 0;
     if (this.drive === 'voltage') given = held * charge;
     else if (this.drive === 'current') given = held * (this.constants.R * held * h + this.constants.K * turn);
@@ -301,9 +324,8 @@ export class Plant {
     if (!slot.ready || slot.load !== this.u[LOAD]!) this.prepare(slot);
     let lift = slot.lift;
     if (lift === null) {
-      // A mode that lasts a few looks only is not worth the matrix.
-      if (slot.looks++ < 16) return false;
-      lift = makeLift(slot, loop);
+      lift = this.liftFor(slot, loop);
+      if (lift === null) return false;
       slot.lift = lift;
     }
     const { x } = this;
@@ -360,44 +382,7 @@ export class Plant {
       Math.min(b, n2) - sag2 >= slot.low2 &&
       Math.max(b, n2) + sag2 <= slot.high2;
     if (!within || (slot.others && this.near(slot, n1, n2, nw, ni))) return false;
-    const S = lift.moments;
-    S[0] = S[0]! + a * a;
-    S[1] = S[1]! + a * b;
-    S[2] = S[2]! + a * c;
-    S[3] = S[3]! + a * d;
-    S[4] = S[4]! + a * e;
-    S[5] = S[5]! + a * f;
-    S[6] = S[6]! + a * g;
-    S[7] = S[7]! + a;
-    S[8] = S[8]! + b * b;
-    S[9] = S[9]! + b * c;
-    S[10] = S[10]! + b * d;
-    S[11] = S[11]! + b * e;
-    S[12] = S[12]! + b * f;
-    S[13] = S[13]! + b * g;
-    S[14] = S[14]! + b;
-    S[15] = S[15]! + c * c;
-    S[16] = S[16]! + c * d;
-    S[17] = S[17]! + c * e;
-    S[18] = S[18]! + c * f;
-    S[19] = S[19]! + c * g;
-    S[20] = S[20]! + c;
-    S[21] = S[21]! + d * d;
-    S[22] = S[22]! + d * e;
-    S[23] = S[23]! + d * f;
-    S[24] = S[24]! + d * g;
-    S[25] = S[25]! + d;
-    S[26] = S[26]! + e * e;
-    S[27] = S[27]! + e * f;
-    S[28] = S[28]! + e * g;
-    S[29] = S[29]! + e;
-    S[30] = S[30]! + f * f;
-    S[31] = S[31]! + f * g;
-    S[32] = S[32]! + f;
-    S[33] = S[33]! + g * g;
-    S[34] = S[34]! + g;
-    S[35] = S[35]! + 1;
-    lift.used = true;
+    if (this.books) gather(lift, a, b, c, d, e, f, g);
     if (this.tracks) this.drawn += formValue(lift.forms[ENERGY.input]!, a, b, c, d, e, f, g);
     x[W1] = n1;
     x[W2] = n2;
@@ -407,6 +392,20 @@ export class Plant {
     inner[0] = nz;
     inner[1] = nq;
     return true;
+  }
+
+  /** The lifted step of a mode for its load; null while the mode has not lasted. */
+  private liftFor(slot: Slot, loop: InnerLoop): Lift | null {
+    // A mode that lasts a few looks only is not worth the matrix; waiting also for a known one keeps every run alike.
+    if (slot.looks++ < 16) return null;
+    const forms = this.books ? 'all' : this.tracks ? 'input' : 'none';
+    const name = `${slot.key} ${slot.load} ${forms}`;
+    let known = this.kept.lifts.get(name);
+    if (!known) {
+      known = makeLift(slot, loop, forms);
+      if (this.kept.lifts.size < MOST_LIFTS) this.kept.lifts.set(name, known);
+    }
+    return { ...known, moments: new Float64Array(known.moments.length), used: false };
   }
 
   /** Whether a guard on a torque comes near its end within the sample. */
@@ -436,8 +435,13 @@ export class Plant {
   /** Works out the kept step of a mode by series from each unit state, and its constants for the load. */
   private prepare(slot: Slot): void {
     const { matrix, all, mode } = slot;
+    const known = this.kept.steps.get(slot.key);
+    if (!slot.ready && known) {
+      all.set(known);
+      slot.ready = true;
+    }
     if (!slot.ready) {
-      const E = this.kept(mode);
+      const E = this.oneSample(mode);
       for (let column = 0; column < COLUMNS; column++) {
         const from = FAST_FROM[column]!;
         for (let row = 0; row < ROWS; row++) all[row * COLUMNS + column] = E[FAST_TO[row]! * WIDTH + from]!;
@@ -447,6 +451,7 @@ export class Plant {
         for (let at = 0; at < WIDTH; at++) i += mode.current[at]! * E[at * WIDTH + from]!;
         all[3 * COLUMNS + column] = i;
       }
+      this.kept.steps.set(slot.key, all.slice());
       slot.ready = true;
     }
     if (slot.lift) settle(slot.lift, this.energy);
@@ -462,7 +467,7 @@ export class Plant {
    * What every state and input becomes over one sample: by series over a fraction of it that is short enough for the
    * fastest motion, then squared as often as the sample was halved.
    */
-  private kept(mode: Mode): Float64Array {
+  private oneSample(mode: Mode): Float64Array {
     const { series } = this;
     clearReference(series);
     const y = new Float64Array(STATES);
@@ -564,7 +569,8 @@ export class Plant {
     // Motor and slide speed, wind-up and current are all that a sampled drive's energies need.
     const used = short ? CURRENT : WIDTH - 1;
     for (let at = 0; at < INPUTS; at++) z[STATES + at] = u[at]!;
-    for (let node = 0; node < ats.length; node++) {
+    const nodes = this.books || this.tracks ? ats.length : 0;
+    for (let node = 0; node < nodes; node++) {
       const t = ats[node]! * s;
       const weight = weights[node]! * s;
       for (let at = short ? W1 : PHI; at <= used; at++) z[at] = series.value(at, t);
@@ -738,8 +744,8 @@ function meanSquare(a: number, b: number, mean: number): number {
   return mean * mean + (half * half) / 3 + (bend * bend) / 5;
 }
 
-function makeSlot(c: Constants, flags: ModeFlags): Slot {
-  const mode = buildMode(c, flags);
+function makeSlot(c: Constants, key: number, mode: Mode): Slot {
+  const { flags } = mode;
   const rigid = c.stiffness === Number.POSITIVE_INFINITY;
   const has = (ending: Ending): boolean => mode.guards.some((guard) => guard.ending === ending);
   const { s1, s2 } = flags;
@@ -750,6 +756,7 @@ function makeSlot(c: Constants, flags: ModeFlags): Slot {
   const { dry, slope } = slideFriction(c, s2);
   const slips1 = rigid ? sign2 : s1;
   return {
+    key,
     mode,
     matrix: new Float64Array(ROWS * 6),
     all: new Float64Array(ROWS * COLUMNS),
@@ -768,4 +775,55 @@ function makeSlot(c: Constants, flags: ModeFlags): Slot {
     slope2: s2 === 0 ? 0 : slope,
     damping: rigid || flags.contact === 0 ? 0 : c.damping,
   };
+}
+
+/** Gathers the products of what a lifted step begins with; its energies are linear in them. */
+function gather(
+  lift: Lift,
+  a: number,
+  b: number,
+  c: number,
+  d: number,
+  e: number,
+  f: number,
+  g: number,
+): void {
+  const S = lift.moments;
+  S[0] = S[0]! + a * a;
+  S[1] = S[1]! + a * b;
+  S[2] = S[2]! + a * c;
+  S[3] = S[3]! + a * d;
+  S[4] = S[4]! + a * e;
+  S[5] = S[5]! + a * f;
+  S[6] = S[6]! + a * g;
+  S[7] = S[7]! + a;
+  S[8] = S[8]! + b * b;
+  S[9] = S[9]! + b * c;
+  S[10] = S[10]! + b * d;
+  S[11] = S[11]! + b * e;
+  S[12] = S[12]! + b * f;
+  S[13] = S[13]! + b * g;
+  S[14] = S[14]! + b;
+  S[15] = S[15]! + c * c;
+  S[16] = S[16]! + c * d;
+  S[17] = S[17]! + c * e;
+  S[18] = S[18]! + c * f;
+  S[19] = S[19]! + c * g;
+  S[20] = S[20]! + c;
+  S[21] = S[21]! + d * d;
+  S[22] = S[22]! + d * e;
+  S[23] = S[23]! + d * f;
+  S[24] = S[24]! + d * g;
+  S[25] = S[25]! + d;
+  S[26] = S[26]! + e * e;
+  S[27] = S[27]! + e * f;
+  S[28] = S[28]! + e * g;
+  S[29] = S[29]! + e;
+  S[30] = S[30]! + f * f;
+  S[31] = S[31]! + f * g;
+  S[32] = S[32]! + f;
+  S[33] = S[33]! + g * g;
+  S[34] = S[34]! + g;
+  S[35] = S[35]! + 1;
+  lift.used = true;
 }

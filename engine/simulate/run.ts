@@ -35,7 +35,8 @@ export interface Summary {
   readonly settled: number | null;
   readonly settleBand: number;
   readonly peakCurrent: number;
-  readonly rmsCurrent: number;
+  /** Null, like the energies, where none were booked. */
+  readonly rmsCurrent: number | null;
   /** rad/s of the motor. */
   readonly peakSpeed: number;
   /** s at the current limit and at the voltage limit. */
@@ -51,7 +52,7 @@ export interface Summary {
   /** A stepper out of step: when, and by how many full steps it is off at the end. */
   readonly stalled: { readonly at: number; readonly stepsLost: number } | null;
   readonly unstable: { readonly from: number; readonly says: string } | null;
-  readonly energy: EnergyBalance;
+  readonly energy: EnergyBalance | null;
 }
 
 export interface Roundness {

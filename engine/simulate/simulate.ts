@@ -22,6 +22,8 @@ export interface SimulateOptions {
   readonly look?: number;
   /** m within which the axis counts as arrived. */
   readonly settleBand?: number;
+  /** Whether energies and the r.m.s. current are worked out; true where absent. Without them a run is quicker. */
+  readonly books?: boolean;
   /** The second axis of a circle, where it is not this one's twin. */
   readonly second?: AxisModel;
   /** Asked now and then; true ends the run early. */
@@ -53,7 +55,9 @@ export function simulate(model: AxisModel, move: Move, options: SimulateOptions 
   const events = new EventList();
   const band = options.settleBand ?? 2e-6;
   const models = references.length === 2 ? [model, options.second ?? model] : [model];
-  const axes = models.map((each, at) => new AxisRun(each, references[at]!, happenings, h, at, events, band));
+  const axes = models.map(
+    (each, at) => new AxisRun(each, references[at]!, happenings, h, at, events, band, options.books ?? true),
+  );
   const bus = new Bus(model.supply, (kind, t) => {
     if (kind === 'dump-on' || kind === 'dump-off') events.add(kind, t, -1);
   });
