@@ -30,6 +30,7 @@ export { MOTION_SETTINGS } from './motion.ts';
 export { type Fault, networkOf } from './network.ts';
 export { dangerousPairs, type FaultPair, type PairProgress } from './pairs.ts';
 export { type MotionWanted, motionsOf, PATTERNS, type Pattern } from './patterns/index.ts';
+export { type Flow, type Pool, pictureOf, type Standing, type Stream, standingsOf } from './picture.ts';
 export { Simulation } from './simulate.ts';
 export { copyState, type State } from './state.ts';
 export { type DemandStops, SAY_CATEGORY, type Stopping } from './stops.ts';
