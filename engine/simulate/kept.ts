@@ -10,6 +10,8 @@ export class Kept {
   readonly modes = new Map<number, Mode>();
   /** Matrices of one sample, by mode. */
   readonly steps = new Map<number, Float64Array>();
+  /** The same for one load, by mode and load. */
+  readonly loaded = new Map<string, Float64Array>();
   /** By mode, load and which energies may be asked for; without their moments. */
   readonly lifts = new Map<string, Lift>();
 }

@@ -60,8 +60,7 @@ interface Slot {
   readonly key: number;
   readonly mode: Mode;
   /** ROWS × 5 weights of what varies, then ROWS constants for `load`. */
-  readonly matrix: Float64Array;
-  readonly all: Float64Array;
+  matrix: Float64Array;
   load: number;
   ready: boolean;
   /** Several samples in one step, for this load. */
@@ -93,8 +92,9 @@ const GAUSS_WEIGHT = [
   0.08566224618958516,
 ];
 
-/** Lifted steps kept for the next run of a model; a force that varies brings new ones. */
-const MOST_LIFTS = 64;
+/** Steps kept for the next run of a model, of either kind; a force that varies brings new ones. */
+const MOST_KEPT = 64;
+const NO_NUMBERS = new Float64Array(0);
 
 /** A run that needs more steps by series than this has a loop that is far too fast for its inertia. */
 const MOST_SERIES = 200_000;
@@ -403,9 +403,13 @@ export class Plant {
     let known = this.kept.lifts.get(name);
     if (!known) {
       known = makeLift(slot, loop, forms);
-      if (this.kept.lifts.size < MOST_LIFTS) this.kept.lifts.set(name, known);
+      if (this.kept.lifts.size < MOST_KEPT) this.kept.lifts.set(name, known);
     }
-    return { ...known, moments: new Float64Array(known.moments.length), used: false };
+    return {
+      ...known,
+      moments: this.books ? new Float64Array(known.moments.length) : NO_NUMBERS,
+      used: false,
+    };
   }
 
   /** Whether a guard on a torque comes near its end within the sample. */
@@ -432,35 +436,46 @@ export class Plant {
     return false;
   }
 
-  /** Works out the kept step of a mode by series from each unit state, and its constants for the load. */
+  /** The kept step of a mode for the load that acts now. */
   private prepare(slot: Slot): void {
-    const { matrix, all, mode } = slot;
-    const known = this.kept.steps.get(slot.key);
-    if (!slot.ready && known) {
-      all.set(known);
-      slot.ready = true;
-    }
-    if (!slot.ready) {
-      const E = this.oneSample(mode);
-      for (let column = 0; column < COLUMNS; column++) {
-        const from = FAST_FROM[column]!;
-        for (let row = 0; row < ROWS; row++) all[row * COLUMNS + column] = E[FAST_TO[row]! * WIDTH + from]!;
-        if (mode.current[CURRENT] === 1) continue;
-        // The current follows from the rest, at the end of the sample.
-        let i = 0;
-        for (let at = 0; at < WIDTH; at++) i += mode.current[at]! * E[at * WIDTH + from]!;
-        all[3 * COLUMNS + column] = i;
+    const { kept } = this;
+    const load = this.u[LOAD]!;
+    const name = `${slot.key} ${load}`;
+    let matrix = kept.loaded.get(name);
+    if (!matrix) {
+      let all = kept.steps.get(slot.key);
+      if (!all) {
+        all = this.stepOf(slot.mode);
+        kept.steps.set(slot.key, all);
       }
-      this.kept.steps.set(slot.key, all.slice());
-      slot.ready = true;
+      matrix = new Float64Array(ROWS * 6);
+      for (let row = 0; row < ROWS; row++) {
+        for (let column = 0; column < 5; column++) matrix[row * 5 + column] = all[row * COLUMNS + column]!;
+        matrix[ROWS * 5 + row] = all[row * COLUMNS + 5]! + load * all[row * COLUMNS + 6]!;
+      }
+      if (kept.loaded.size < MOST_KEPT) kept.loaded.set(name, matrix);
     }
     if (slot.lift) settle(slot.lift, this.energy);
     slot.lift = null;
-    slot.load = this.u[LOAD]!;
-    for (let row = 0; row < ROWS; row++) {
-      for (let column = 0; column < 5; column++) matrix[row * 5 + column] = all[row * COLUMNS + column]!;
-      matrix[ROWS * 5 + row] = all[row * COLUMNS + 5]! + slot.load * all[row * COLUMNS + 6]!;
+    slot.matrix = matrix;
+    slot.load = load;
+    slot.ready = true;
+  }
+
+  /** What the rows of a kept step become of each of its columns, by series from each unit state. */
+  private stepOf(mode: Mode): Float64Array {
+    const all = new Float64Array(ROWS * COLUMNS);
+    const E = this.oneSample(mode);
+    for (let column = 0; column < COLUMNS; column++) {
+      const from = FAST_FROM[column]!;
+      for (let row = 0; row < ROWS; row++) all[row * COLUMNS + column] = E[FAST_TO[row]! * WIDTH + from]!;
+      if (mode.current[CURRENT] === 1) continue;
+      // The current follows from the rest, at the end of the sample.
+      let i = 0;
+      for (let at = 0; at < WIDTH; at++) i += mode.current[at]! * E[at * WIDTH + from]!;
+      all[3 * COLUMNS + column] = i;
     }
+    return all;
   }
 
   /**
@@ -758,8 +773,7 @@ function makeSlot(c: Constants, key: number, mode: Mode): Slot {
   return {
     key,
     mode,
-    matrix: new Float64Array(ROWS * 6),
-    all: new Float64Array(ROWS * COLUMNS),
+    matrix: NO_NUMBERS,
     load: 0,
     ready: false,
     lift: null,
