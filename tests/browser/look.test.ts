@@ -20,6 +20,8 @@ const PAGES: readonly (readonly [path: string, ready: string])[] = [
   ['/refit/carriage-works-lathe/keep', '.keep li'],
   ['/refit/carriage-works-lathe/worth', '.range'],
   ['/refit/carriage-works-lathe/fault', '.taps li'],
+  ['/refit/carriage-works-lathe/stop', '.stop-findings li'],
+  ['/refit/boatyard-mill/stop', '.stop-findings li'],
   ['/refit/boatyard-mill/evidence', '.bench-cards'],
   ['/refit/boatyard-mill/evidence/back-emf?for=X.motor', '.bench-hazards'],
   ['/refit/boatyard-mill/habits', '.field'],

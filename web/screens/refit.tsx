@@ -14,6 +14,7 @@ import { Worth } from './worth.tsx';
 
 const EvidencePage = lazy(() => import('./evidence.tsx'));
 const MovePage = lazy(() => import('./move.tsx'));
+const StopPage = lazy(() => import('./stop.tsx'));
 const SurveyPage = lazy(() => import('./survey.tsx'));
 const SurveyPrint = lazy(() => import('./survey/print.tsx'));
 
@@ -92,6 +93,7 @@ function Pages({ session, view }: { session: Session; view: View }) {
           {tab('know', 'Know')}
           {tab(`fit/${view.refit.chains[0]?.id ?? 'machine'}`, 'Fit')}
           {tab(`move/${view.refit.chains[0]?.id ?? ''}`, 'Move')}
+          {tab('stop', 'Stop')}
           {tab('habits', 'Habits')}
           {tab('history', 'History')}
         </nav>
@@ -137,6 +139,9 @@ function Pages({ session, view }: { session: Session; view: View }) {
             </Route>
             <Route path={`${home}/move/:subject`}>
               {({ subject }) => <MovePage session={session} view={view} subject={subject} />}
+            </Route>
+            <Route path={`${home}/stop`}>
+              <StopPage session={session} view={view} />
             </Route>
             <Route path={`${home}/habits`}>
               <Policies session={session} view={view} />

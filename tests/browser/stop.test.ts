@@ -1,0 +1,108 @@
+/** The stop circuit through the screen: press, pull, switch off and on; find the planted fault, see it happen, mend it. */
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { cut, type Stage, stage, violations } from './stage.ts';
+
+let on: Stage;
+beforeAll(async () => {
+  on = await stage();
+}, 180_000);
+afterAll(() => on.close());
+afterEach(() => {
+  expect(on.faults.splice(0)).toEqual([]);
+});
+
+const HOME = '/refit/carriage-works-lathe/stop';
+const motion = (page: Page, id: string) => page.locator(`[data-motion="${id}"]`);
+const press = (page: Page, words: string) => page.getByRole('button', { name: words, exact: true }).click();
+const fault = (page: Page, id: string) => page.locator(`[data-fault="${id}"]`);
+const group = (page: Page, words: string) => page.locator('summary', { hasText: words }).click();
+
+test('pressing, pulling, switching off and on: what stops stays stopped until somebody starts it', async () => {
+  const page = await on.open(HOME);
+  const x = motion(page, 'X');
+  await x.getByText('is driven').waitFor();
+  await press(page, 'Press S1');
+  await x.getByText('stops: no power').waitFor();
+  expect(await page.locator('.stop-log li').first().innerText()).toMatch(/press S1: X STOPS.*K1 off.*K2 off/);
+  expect(await page.getByRole('button', { name: 'Press S1', exact: true }).isDisabled()).toBe(true);
+  await press(page, 'Pull S1 out');
+  await x.getByText('stops: no power').waitFor();
+  await press(page, 'Switch the power off');
+  await press(page, 'Switch the power on');
+  await x.getByText('stops: no power').waitFor();
+  await press(page, 'Power on and start');
+  await x.getByText('is driven').waitFor();
+  // Current flows to both contactors, and the table says the same as the picture.
+  await page.locator('figure').first().getByText('The same as a table').click();
+  expect(
+    await page
+      .locator('figure')
+      .first()
+      .locator('tr', { hasText: /^K1\t?held$|^K1\s*held$/ })
+      .count(),
+  ).toBe(1);
+  await page.context().close();
+}, 120_000);
+
+test('the planted faults are found, shown, and gone once mended', async () => {
+  const page = await on.open(HOME);
+  await page.locator('[data-finding="faults"]', { hasText: 'fails' }).waitFor();
+  const crushed = fault(page, 'cable W1 crushed');
+  expect(await crushed.innerText()).toMatch(/do not stop[\s\S]*cable of its own/);
+  await crushed.getByRole('button', { name: 'Show me: cable W1 crushed' }).click();
+  await page.locator('.stop-log li', { hasText: 'press S1: nothing changes' }).waitFor();
+  await motion(page, 'X').getByText('is driven').waitFor();
+  await press(page, 'Take the fault out');
+  await group(page, 'Still stops, and nobody is told');
+  expect(await fault(page, 'K1 welded').innerText()).toMatch(
+    /nobody is told; the next fault ends stopping[\s\S]*mirror contact of K1/,
+  );
+
+  await group(page, 'Change the circuit');
+  await page.locator('[data-element="K1"] summary').click();
+  await page.getByLabel('K1: those that open are mirror contacts').selectOption('yes');
+  await page.locator('.status', { hasText: 'Saved: stop circuit: K1 changed' }).waitFor();
+  await fault(page, 'K1 welded').waitFor({ state: 'detached' });
+  // The second channel gets a cable of its own.
+  for (const wire of ['w6', 'w8']) {
+    await page.getByLabel(`${wire} cable`).fill('W2');
+    await page.getByLabel(`${wire} cable`).press('Enter');
+    await page.locator('.status', { hasText: `Saved: stop circuit: wire ${wire} changed` }).waitFor();
+  }
+  await page.locator('[data-finding="faults"] .verdict.fits').waitFor();
+  expect(await crushed.count()).toBe(0);
+  await page.context().close();
+}, 120_000);
+
+test('a pattern is laid out by keyboard and taken back; pairs can be looked for and stopped', async () => {
+  const page = await on.open(HOME);
+  await page.locator('summary', { hasText: 'Lay out another' }).press('Enter');
+  await page
+    .getByRole('button', { name: 'Lay it out: A stop button that only asks the control' })
+    .press('Enter');
+  await page.locator('[data-finding="stop.S1"] .verdict.fails').waitFor();
+  expect(await page.locator('[data-finding="stop.S1"]').innerText()).toMatch(/power stays/);
+  await page.getByRole('button', { name: 'Undo', exact: true }).click();
+  await page.locator('[data-finding="stop.S1"] .verdict.fits').waitFor();
+  await press(page, 'Look for pairs');
+  await page.getByText(/[1-9]\d* of \d+ pairs tried/).waitFor();
+  await press(page, 'Stop looking');
+  await page.getByRole('button', { name: 'Look for pairs' }).waitFor();
+  await page.context().close();
+}, 120_000);
+
+test('a phone: everything opened, nothing cut, nothing for axe; a wrong setting is refused in words', async () => {
+  const page = await on.open('/refit/boatyard-mill/stop', { viewport: { width: 390, height: 844 } });
+  await page.locator('.stop-findings li').first().waitFor();
+  await group(page, 'Every act in every state');
+  await group(page, 'Change the circuit');
+  await page.locator('[data-element="K1"] summary').click();
+  const field = page.getByLabel('K1: time to let go');
+  await field.fill('5 kg');
+  await field.press('Enter');
+  await page.getByRole('alert').filter({ hasText: 'Not taken over.' }).waitFor();
+  expect(await violations(page)).toEqual([]);
+  expect(await cut(page)).toEqual([]);
+  await page.context().close();
+}, 120_000);

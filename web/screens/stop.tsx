@@ -1,0 +1,164 @@
+/** The stop circuit: choose or draw one, try it by hand, and see what every single fault does. */
+import { useMemo } from 'react';
+import {
+  analyseStop,
+  compileStop,
+  type Model,
+  motionsOf,
+  PATTERNS,
+  testSheet,
+  testSheetHtml,
+} from '../../engine/circuit/stop/index.ts';
+import type { StopCircuit } from '../../engine/refit/types.ts';
+import type { Session, View } from '../state/session.ts';
+import { EditCircuit } from './stop/edit.tsx';
+import { FaultList, PairList } from './stop/fault-list.tsx';
+import { Live } from './stop/live.tsx';
+import { Distances, Resembles, StopFindings, TruthTable } from './stop/results.tsx';
+import { useLook } from './stop/use-look.ts';
+import { useMachine } from './stop/use-machine.ts';
+import './stop/stop.css';
+
+interface Props {
+  readonly session: Session;
+  readonly view: View;
+}
+
+export default function StopPage({ session, view }: Props) {
+  const { stop } = view.refit;
+  const record = (next: StopCircuit): void => {
+    void session.record([{ do: 'stop', old: stop, new: next }]);
+  };
+  const made = useMemo(() => (stop === null ? undefined : compileStop(stop)), [stop]);
+  return (
+    <div className="stack">
+      <h1>What stops the machine</h1>
+      <div className="caution">
+        <strong>A drawing stops nothing.</strong> This looks through what is drawn here. It makes no machine
+        safe and certifies nothing. Mains wiring belongs to a licensed electrician, and local rules come
+        first. Switch off, lock, wait until the drives have discharged and measure before you touch a wire.
+      </div>
+      <Patterns view={view} record={record} />
+      {stop !== null && made && !made.ok && (
+        <p role="alert" className="bad">
+          {made.problem.where}: {made.problem.message}
+        </p>
+      )}
+      {stop !== null && made?.ok && <Opened circuit={stop} model={made.value} name={view.refit.name} />}
+      {stop !== null && <EditCircuit circuit={stop} record={record} />}
+    </div>
+  );
+}
+
+function Patterns({ view, record }: { view: View; record: (next: StopCircuit) => void }) {
+  const { stop } = view.refit;
+  const cards = (
+    <ul className="stop-patterns">
+      {PATTERNS.map(({ id, name, need, reach, limits, make }) => (
+        <li key={id} className="sheet" data-pattern={id}>
+          <h3>{name}</h3>
+          <p className="small">
+            <strong>For:</strong> {need}
+          </p>
+          <p className="small">
+            <strong>Reach:</strong> {reach}
+          </p>
+          <p className="small">
+            <strong>Limits:</strong> {limits}
+          </p>
+          <button
+            type="button"
+            aria-label={`${stop?.pattern === id ? 'Lay it out again' : 'Lay it out'}: ${name}`}
+            onClick={() => record(make(motionsOf(view.refit)))}
+          >
+            {stop?.pattern === id ? 'Lay it out again' : 'Lay it out'}
+          </button>
+        </li>
+      ))}
+    </ul>
+  );
+  if (stop === null)
+    return (
+      <section aria-labelledby="stop-choose">
+        <h2 id="stop-choose">Choose a way to stop</h2>
+        {cards}
+      </section>
+    );
+  const now = PATTERNS.find(({ id }) => id === stop.pattern);
+  return (
+    <details className="sheet">
+      <summary>{now ? `Laid out as: ${now.name}` : 'Drawn by hand'}. Lay out another in its place</summary>
+      {cards}
+    </details>
+  );
+}
+
+function Opened({ circuit, model, name }: { circuit: StopCircuit; model: Model; name: string }) {
+  const { looked, problem, busy, pairs, seekPairs } = useLook(circuit);
+  const machine = useMachine(model);
+  return (
+    <>
+      {circuit.note && <p>{circuit.note}</p>}
+      <p role="status" className="small soft">
+        {problem ??
+          (busy
+            ? 'Trying every single fault …'
+            : looked
+              ? `${looked.faults.length} single faults tried.`
+              : '')}
+      </p>
+      <div className="columns two">
+        <div className="stack">
+          <Live model={model} circuit={circuit} machine={machine} />
+        </div>
+        {looked && (
+          <div className="stack">
+            <StopFindings looked={looked} />
+          </div>
+        )}
+      </div>
+      {looked && (
+        <>
+          <FaultList
+            faults={looked.faults}
+            shown={machine.fault?.id}
+            show={(fault) => {
+              machine.show(fault);
+              const still = matchMedia('(prefers-reduced-motion: reduce)').matches;
+              document.getElementById('stop-live')?.scrollIntoView({ behavior: still ? 'auto' : 'smooth' });
+            }}
+          />
+          <PairList pairs={pairs} seek={seekPairs} />
+          <TruthTable looked={looked} circuit={circuit} />
+          <Distances looked={looked} />
+          <Resembles looked={looked} />
+          <Sheet circuit={circuit} name={name} />
+        </>
+      )}
+    </>
+  );
+}
+
+/** The sheet to do at the machine, as a file that needs nothing else. */
+function Sheet({ circuit, name }: { circuit: StopCircuit; name: string }) {
+  const save = (): void => {
+    const found = analyseStop(circuit);
+    if (!found.ok) return;
+    const today = new Date().toISOString().slice(0, 10);
+    const html = testSheetHtml(testSheet(name, circuit, found.value, today));
+    const link = document.createElement('a');
+    link.href = URL.createObjectURL(new Blob([html], { type: 'text/html' }));
+    link.download = 'stop-test-sheet.html';
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+  };
+  return (
+    <section aria-labelledby="stop-sheet">
+      <h2 id="stop-sheet">Test it at the machine</h2>
+      <p>One act a line, what must happen, and room to sign. Again after every change.</p>
+      <button type="button" onClick={save}>
+        Save the test sheet to print
+      </button>
+    </section>
+  );
+}

@@ -1,0 +1,107 @@
+/** Single faults by hazard, worst first, each with what would catch it and a way to see it happen. */
+import { useState } from 'react';
+import type { FaultReport, NamedFault, Verdict } from '../../../engine/circuit/stop/index.ts';
+import type { Pairs } from './use-look.ts';
+
+const GROUPS: readonly (readonly [Verdict, string, string])[] = [
+  ['dangerous', 'Dangerous', 'fails'],
+  ['unnoticed', 'Still stops, and nobody is told', 'tight'],
+  ['noticed', 'Still stops, and does not start again', 'fits'],
+  ['stops', 'Stops it, or keeps it from starting', 'fits'],
+];
+
+interface Props {
+  readonly faults: readonly FaultReport[];
+  readonly shown: string | undefined;
+  readonly show: (fault: NamedFault) => void;
+}
+
+export function FaultList({ faults, shown, show }: Props) {
+  const [open, setOpen] = useState<ReadonlySet<Verdict>>(new Set());
+  return (
+    <section className="stack" aria-labelledby="stop-faults">
+      <h2 id="stop-faults">Every single fault</h2>
+      <p className="small soft">
+        {faults.length} faults were put in one after another. Each time somebody asked for a stop, took it
+        back and tried to start again.
+      </p>
+      {GROUPS.map(([verdict, title, colour]) => {
+        const own = faults.filter(({ judged }) => judged.verdict === verdict);
+        if (own.length === 0) return null;
+        return (
+          <details
+            key={verdict}
+            className="sheet"
+            open={verdict === 'dangerous' ? true : undefined}
+            onToggle={(event) => {
+              const { open: isOpen } = event.currentTarget;
+              setOpen((before) => (isOpen ? new Set([...before, verdict]) : before));
+            }}
+          >
+            <summary>
+              <span className={`verdict ${colour}`}>
+                {title}: {own.length}
+              </span>
+            </summary>
+            {(verdict === 'dangerous' || open.has(verdict)) && (
+              <ul className="stop-faults">
+                {own.map((report) => (
+                  <Row key={report.fault.id} report={report} shown={shown === report.fault.id} show={show} />
+                ))}
+              </ul>
+            )}
+          </details>
+        );
+      })}
+    </section>
+  );
+}
+
+function Row({ report, shown, show }: { report: FaultReport; shown: boolean; show: Props['show'] }) {
+  const { fault, judged, says, catches } = report;
+  const serious = judged.verdict === 'dangerous' || judged.verdict === 'unnoticed';
+  return (
+    <li data-fault={fault.id}>
+      <p>{says}</p>
+      {serious && (
+        <p className="small">
+          <strong>What catches it:</strong> {catches}
+        </p>
+      )}
+      <button
+        type="button"
+        aria-pressed={shown}
+        onClick={() => show(fault)}
+        aria-label={`Show me: ${fault.id}`}
+      >
+        Show me
+      </button>
+    </li>
+  );
+}
+
+export function PairList({ pairs, seek }: { pairs: Pairs | undefined; seek: (go: boolean) => void }) {
+  return (
+    <section className="stack" aria-labelledby="stop-pairs">
+      <h2 id="stop-pairs">Two faults, the first unnoticed</h2>
+      <p className="row">
+        <button type="button" onClick={() => seek(!pairs?.running)}>
+          {pairs?.running ? 'Stop looking' : 'Look for pairs'}
+        </button>
+        <span role="status" className="small soft">
+          {pairs && `${pairs.done} of ${pairs.all} pairs tried, ${pairs.found.length} dangerous.`}
+        </span>
+      </p>
+      {pairs && pairs.found.length > 0 && (
+        <ul className="small">
+          {pairs.found.slice(0, 60).map(({ first, second, says }) => (
+            <li key={`${first} ${second}`}>
+              {first}, then {second}: {says}
+            </li>
+          ))}
+          {pairs.found.length > 60 && <li>… and {pairs.found.length - 60} more</li>}
+        </ul>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,112 @@
+/** The machine under the hand: press, open, release, switch off and on, and see what is held and what stops. */
+import { useMemo } from 'react';
+import {
+  type Act,
+  isKind,
+  KINDS,
+  type Model,
+  pictureOf,
+  standingOf,
+} from '../../../engine/circuit/stop/index.ts';
+import type { StopCircuit } from '../../../engine/refit/types.ts';
+import { FlowPicture } from './flow-picture.tsx';
+import type { Machine } from './use-machine.ts';
+
+interface Props {
+  readonly model: Model;
+  readonly circuit: StopCircuit;
+  readonly machine: Machine;
+}
+
+export function Live({ model, circuit, machine }: Props) {
+  const flows = useMemo(() => pictureOf(model), [model]);
+  const { state, simulation, fault } = machine;
+  return (
+    <section className="stack" aria-labelledby="stop-live">
+      <h2 id="stop-live">Try it</h2>
+      {fault && (
+        <div className="caution" role="status">
+          <strong>Shown with a fault:</strong> {fault.says}.{' '}
+          <button type="button" onClick={machine.mend}>
+            Take the fault out
+          </button>
+        </div>
+      )}
+      <Motions model={model} machine={machine} circuit={circuit} />
+      <Hands circuit={circuit} machine={machine} />
+      <ol className="stop-log small" aria-live="polite" aria-label="What happened, newest first">
+        {machine.happened.map(({ n, act, says }) => (
+          <li key={n}>
+            <strong>{act}:</strong> {says}
+          </li>
+        ))}
+      </ol>
+      {flows.map((flow) => (
+        <FlowPicture
+          key={flow.supply}
+          flow={flow}
+          simulation={simulation}
+          state={state}
+          marked={fault?.element}
+        />
+      ))}
+    </section>
+  );
+}
+
+function Motions({ model, machine: { state }, circuit }: Props) {
+  return (
+    <ul className="stop-motions">
+      {model.motions.map(({ id, brake }, at) => {
+        const { torque, driven, open, falls } = standingOf(model, state, at);
+        return (
+          <li key={id} className={driven ? 'sheet driven' : falls ? 'sheet falls' : 'sheet'} data-motion={id}>
+            <strong>{circuit.motions[id]?.name ?? id}</strong>
+            <br />
+            {falls
+              ? 'nothing holds it: it drops'
+              : driven
+                ? 'is driven'
+                : torque
+                  ? 'told to stop, its power stays'
+                  : 'stops: no power'}
+            {brake >= 0 && `; brake ${open ? 'open' : 'closed'}`}
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+function Hands({ circuit, machine }: { circuit: StopCircuit; machine: Machine }) {
+  const name = ({ mover }: Act): string => {
+    if (mover < 0) return 'Main switch';
+    const { element } = machine.simulation.network.model.movers[mover]!;
+    const each = circuit.elements[element];
+    return each?.name || (each && isKind(each.kind) ? KINDS[each.kind].name : element);
+  };
+  const groups = new Map<number, Act[]>();
+  for (const each of machine.acts) groups.set(each.mover, [...(groups.get(each.mover) ?? []), each]);
+  return (
+    <div className="stop-hands">
+      <button type="button" className="main" onClick={machine.start}>
+        Power on and start
+      </button>
+      {[...groups].map(([mover, acts]) => (
+        <fieldset key={mover} className="row">
+          <legend className="small soft">{name(acts[0]!)}</legend>
+          {acts.map((each) => (
+            <button
+              key={each.says}
+              type="button"
+              disabled={!machine.can(each)}
+              onClick={() => machine.do(each)}
+            >
+              {each.says.charAt(0).toUpperCase() + each.says.slice(1)}
+            </button>
+          ))}
+        </fieldset>
+      ))}
+    </div>
+  );
+}
