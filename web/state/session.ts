@@ -7,6 +7,7 @@ import { api, Refusal } from '../api.ts';
 import { Engine } from '../worker/client.ts';
 import type { Reading, Snapshot } from '../worker/protocol.ts';
 import { getPerson } from './person.ts';
+import type { Quick } from './quick.ts';
 
 export interface View {
   readonly refit: Refit;
@@ -44,6 +45,8 @@ export class Session {
   #queue: Promise<unknown> = Promise.resolve();
   #draftNumber = 0;
   #settling: ReturnType<typeof setTimeout> | undefined;
+  #quick: Quick | undefined;
+  #closed = false;
 
   constructor(id: string) {
     this.id = id;
@@ -64,9 +67,10 @@ export class Session {
 
   #change(change: Partial<View>): void {
     if (this.#state.state !== 'open') return;
-    const before = this.#state.view.shown;
+    const { shown, refit } = this.#state.view;
     this.#set({ state: 'open', view: { ...this.#state.view, ...change } });
-    if (change.shown && change.shown !== before) this.#settleSoon();
+    if (change.shown && change.shown !== shown) this.#settleSoon();
+    if (change.refit && change.refit !== refit) this.#quickSoon();
   }
 
   /** Once the hand rests, chances worked out from slopes give way to drawn ones. */
@@ -112,6 +116,7 @@ export class Session {
       });
       this.#settleSoon();
       this.#follow();
+      void this.#fetchQuick();
     } catch (error) {
       this.#set({ state: 'failed', message: error instanceof Error ? error.message : String(error) });
     }
@@ -165,10 +170,35 @@ export class Session {
   /** Whether a text that is not recorded is being tried. */
   isReading = (): boolean => Boolean(this.#view?.reading);
 
+  /** Fetched once the page stands; until then keystrokes go to the worker. */
+  async #fetchQuick(): Promise<void> {
+    const { Quick: Own } = await import('./quick.ts');
+    if (this.#closed) return;
+    this.#quick = new Own();
+    this.#quickSoon();
+  }
+
+  /** Brings the engine beside the hand up to what is recorded, while nobody waits for it. */
+  #quickSoon(): void {
+    const later = window.requestIdleCallback ?? ((task: () => void) => setTimeout(task, 50));
+    later(() => {
+      const view = this.#view;
+      if (view) this.#quick?.take(view.refit, getPerson().system);
+    });
+  }
+
   /** Shows what a text would do, without recording it. */
   async draft(path: string, text: string, basis?: Basis): Promise<void> {
     const mine = ++this.#draftNumber;
     const ask = text === '' ? null : { path, text, ...(basis ? { basis } : {}) };
+    const view = this.#view;
+    if (ask && view && this.#quick?.isFor(view.refit)) {
+      const { reading, snapshot } = this.#quick.draft(view.recorded, ask);
+      this.#change({ reading, shown: snapshot, trial: null });
+      // The worker follows, so that working, pictures and chances are those of what is shown.
+      await this.engine.ask('draft', ask);
+      return;
+    }
     const { reading, snapshot } = await this.engine.ask('draft', ask);
     if (mine === this.#draftNumber) this.#change({ reading, shown: snapshot, trial: null });
   }
@@ -258,6 +288,7 @@ export class Session {
   async setSystem(): Promise<void> {
     if (!this.#view) return;
     const snapshot = await this.engine.ask('system', { system: getPerson().system });
+    this.#quickSoon();
     this.#change({ recorded: snapshot, shown: snapshot, trial: null, reading: null });
   }
 
@@ -266,6 +297,7 @@ export class Session {
   }
 
   close(): void {
+    this.#closed = true;
     clearTimeout(this.#settling);
     this.#live?.close();
     this.engine.stop();

@@ -1,9 +1,7 @@
 /** The engine, beside the page so that typing never waits for it. */
 import {
   type Assessment,
-  answer,
   assess,
-  count,
   next,
   type Remedy,
   type Step,
@@ -16,7 +14,9 @@ import type { UnitSystem } from '../../engine/quantity/index.ts';
 import { applyEdit } from '../../engine/refit/edit.ts';
 import { findPlace } from '../../engine/refit/place.ts';
 import type { Change, Refit } from '../../engine/refit/types.ts';
-import type { Ask, Asked, Cancel, Reading, Reply, Snapshot } from './protocol.ts';
+import type { Ask, Asked, Cancel, Reply, Snapshot } from './protocol.ts';
+import { readingOf } from './reading.ts';
+import { snapshot } from './snapshot.ts';
 import { Sender } from './travel.ts';
 
 /** What is recorded, and what is shown: the same, or a draft on top of it. */
@@ -48,24 +48,6 @@ class Shown {
     this.snapshot = snapshot;
     this.rest = rest;
   }
-}
-
-/** What to find out next is only worked out for what is recorded: a draft must answer within a frame. */
-function snapshot(assessment: Assessment, steps: readonly Step[] = []): Snapshot {
-  const answers: Record<string, string> = {};
-  for (const chain of [...assessment.refit.chains.map((each) => each.id), null]) {
-    answers[chain ?? 'machine'] = answer(assessment.findings.filter((finding) => finding.chain === chain));
-  }
-  const { findings, notAsked, problems, questions } = assessment;
-  return {
-    findings,
-    notAsked,
-    problems,
-    questions,
-    next: steps,
-    answers,
-    counts: count(findings),
-  };
 }
 
 function record(refit: Refit, system?: UnitSystem): Snapshot {
@@ -100,9 +82,7 @@ function draft(ask: Asked['draft']['ask']): Shown {
     ...(ask.basis ? { basis: ask.basis } : {}),
     ...(ask.note ? { note: ask.note } : {}),
   });
-  const reading: Reading = set.ok
-    ? { path, text, notes: set.value.notes, questions: set.value.questions, changes: set.value.changes }
-    : { path, text, problem: set.problem, notes: [], questions: [], changes: [] };
+  const reading = readingOf({ path, text }, set);
   return new Shown(tryOut(reading.changes), { reading });
 }
 
