@@ -20,6 +20,8 @@ async function place(page: Page, chain: string, name: string): Promise<void> {
   const summary = group.locator('details > summary', { hasText: name }).first();
   if (!(await summary.evaluate((element) => (element.parentElement as HTMLDetailsElement).open)))
     await summary.click();
+  // Fields are made once the place is open.
+  await summary.locator('..').locator('.field').first().waitFor();
   const more = group.locator('summary', { hasText: 'more that decide nothing now' });
   for (const each of await more.all()) {
     if (!(await each.evaluate((element) => (element.parentElement as HTMLDetailsElement).open)))
