@@ -107,16 +107,8 @@ function Opened({ circuit, model, name }: { circuit: StopCircuit; model: Model; 
               ? `${looked.faults.length} single faults tried.`
               : '')}
       </p>
-      <div className="columns two">
-        <div className="stack">
-          <Live model={model} circuit={circuit} machine={machine} />
-        </div>
-        {looked && (
-          <div className="stack">
-            <StopFindings looked={looked} />
-          </div>
-        )}
-      </div>
+      <Live model={model} circuit={circuit} machine={machine} />
+      {looked && <StopFindings looked={looked} />}
       {looked && (
         <>
           <FaultList

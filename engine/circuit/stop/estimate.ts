@@ -38,7 +38,8 @@ export function estimateOf(
   answers: Read,
   judged: readonly (readonly [NamedFault, Judgement])[],
 ): Estimate {
-  const counted = judged.filter(([fault]) => !fault.mayExclude);
+  // Holding an axis up is a function of its own, beside stopping.
+  const counted = judged.filter(([fault]) => !fault.mayExclude && fault.group !== 'brake');
   const dangerous = counted.filter(([, { verdict }]) => verdict === 'dangerous').length;
   const unnoticed = counted.filter(([, { verdict }]) => verdict === 'unnoticed').length;
   const channels = dangerous > 0 ? 1 : 2;

@@ -179,10 +179,9 @@ export function domains(model: Model): Int32Array {
       [net[loop]!, net[plus]!] as const,
     ]),
   ];
-  for (const [at, { plus, minus }] of model.sources.entries()) {
-    of[net[plus]!] = at;
-    if (of[net[minus]!]! < 0) of[net[minus]!] = at;
-  }
+  // Minus sides that are both earthed are one net; nothing is followed through them.
+  const minuses = new Set(model.sources.map(({ minus }) => net[minus]!));
+  for (const [at, { plus }] of model.sources.entries()) of[net[plus]!] = at;
   for (let changed = true; changed; ) {
     changed = false;
     for (const [a, b] of edges)
@@ -190,11 +189,12 @@ export function domains(model: Model): Int32Array {
         [a, b],
         [b, a],
       ] as const)
-        if (of[from]! >= 0 && of[to]! < 0) {
+        if (of[from]! >= 0 && of[to]! < 0 && !minuses.has(to)) {
           of[to] = of[from]!;
           changed = true;
         }
   }
+  for (const [at, { minus }] of model.sources.entries()) if (of[net[minus]!]! < 0) of[net[minus]!] = at;
   return Int32Array.from(model.nodes, (_, at) => of[net[at]!]!);
 }
 

@@ -44,13 +44,16 @@ type Loose = Omit<Stream, 'column' | 'top' | 'bottom'>;
 
 export function pictureOf(model: Model): readonly Flow[] {
   const { net } = networkOf(model);
-  const of = domains(model);
+  const domain = new Map([...domains(model)].map((supply, node) => [net[node]!, supply]));
   return model.sources.map((source, at) => {
-    const loose = streamsOf(model, net).filter(({ from, to }) => {
-      const own = (each: number) => [...of].some((domain, node) => domain === at && net[node] === each);
-      return from !== to && own(from) && own(to);
-    });
-    return layOut(source.element, loose, net[source.plus]!, net[source.minus]!);
+    const minus = net[source.minus]!;
+    const minuses = new Set(model.sources.map((each) => net[each.minus]!));
+    const own = (each: number): boolean => domain.get(each) === at && !minuses.has(each);
+    const ends = (each: number): boolean => own(each) || each === minus;
+    const loose = streamsOf(model, net).filter(
+      ({ from, to }) => from !== to && ends(from) && ends(to) && (own(from) || own(to)),
+    );
+    return layOut(source.element, loose, net[source.plus]!, minus);
   });
 }
 

@@ -33,14 +33,20 @@ export function Live({ model, circuit, machine }: Props) {
         </div>
       )}
       <Motions model={model} machine={machine} circuit={circuit} />
-      <Hands circuit={circuit} machine={machine} />
-      <ol className="stop-log small" aria-live="polite" aria-label="What happened, newest first">
-        {machine.happened.map(({ n, act, says }) => (
-          <li key={n}>
-            <strong>{act}:</strong> {says}
-          </li>
-        ))}
-      </ol>
+      <div className="columns two">
+        <Hands circuit={circuit} machine={machine} />
+        <div>
+          <h3>What happened, newest first</h3>
+          <ol className="stop-log small" aria-live="polite">
+            {machine.happened.length === 0 && <li>Nothing yet: press a button.</li>}
+            {machine.happened.map(({ n, act, says }) => (
+              <li key={n}>
+                <strong>{act}:</strong> {says}
+              </li>
+            ))}
+          </ol>
+        </div>
+      </div>
       {flows.map((flow) => (
         <FlowPicture
           key={flow.supply}
