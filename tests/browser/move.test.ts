@@ -11,7 +11,7 @@ afterAll(() => on.close());
 test('a servo axis: moved, a gain dragged into instability, gains to begin with, kept to compare', async () => {
   const page = await on.open('/refit/carriage-works-lathe/move/Z');
   const says = page.locator('.says');
-  await says.getByText('behind its command').waitFor({ timeout: 60_000 });
+  await says.getByText('behind its command').first().waitFor({ timeout: 60_000 });
   expect(await says.innerText()).not.toMatch(/swing|unstable/i);
   await page.getByText('Will the loop hold still?').waitFor();
   await page.getByText('phase margin').waitFor();
@@ -41,9 +41,22 @@ test('a servo axis: moved, a gain dragged into instability, gains to begin with,
   expect(on.faults.splice(0)).toEqual([]);
 }, 240_000);
 
+test('the salvaged servo against the stepper on offer, in one plot', async () => {
+  const page = await on.open('/refit/carriage-works-lathe/move/X');
+  const says = page.locator('.says');
+  await says.getByText('behind its command').first().waitFor({ timeout: 60_000 });
+  await page.getByRole('button', { name: 'Keep this to compare' }).click();
+  const was = await says.locator('.sayings').first().innerText();
+  await page.getByLabel('Motor', { exact: true }).selectOption({ index: 1 });
+  await expect.poll(() => says.locator('.sayings').first().innerText(), { timeout: 60_000 }).not.toBe(was);
+  expect(await says.locator('.sayings').nth(1).innerText()).toBe(was);
+  await page.locator('.trace.other').first().waitFor({ state: 'attached' });
+  expect(on.faults.splice(0)).toEqual([]);
+}, 240_000);
+
 test('a stepper axis goes round a circle, and a thousand of it can be stopped on the way', async () => {
   const page = await on.open('/refit/boatyard-mill/move/X');
-  await page.locator('.says').getByText('behind its command').waitFor({ timeout: 60_000 });
+  await page.locator('.says').getByText('behind its command').first().waitFor({ timeout: 60_000 });
   await page.getByLabel('Move', { exact: true }).selectOption('circle');
   await page.getByText('The circle is out of round').waitFor({ timeout: 60_000 });
   await page.getByLabel('Move', { exact: true }).selectOption('rapid');

@@ -31,18 +31,19 @@ const POINTS = 1600;
 
 export default function MovePage({ session, view, subject }: Props) {
   const [setting, setSetting] = useState<MoveSetting>();
+  const [parts, setParts] = useState<Parts>({});
   const { shown } = view;
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new snapshot is a new model
   useEffect(() => {
     let current = true;
-    session.engine.ask('axisModel', { chain: subject }).then(
+    session.engine.ask('axisModel', { chain: subject, parts }).then(
       (got) => current && setSetting(got),
       () => undefined,
     );
     return () => {
       current = false;
     };
-  }, [session, subject, shown]);
+  }, [session, subject, shown, parts]);
   const home = `/refit/${session.id}/move`;
   return (
     <div>
@@ -59,10 +60,57 @@ export default function MovePage({ session, view, subject }: Props) {
           </Link>
         ))}
       </nav>
+      <Others key={subject} view={view} subject={subject} parts={parts} onChange={setParts} />
       {!setting && <p role="status">Putting the axis together …</p>}
       {setting && !setting.model && <Lacking session={session} setting={setting} />}
       {setting?.model && <Moving key={subject} subject={subject} setting={setting} model={setting.model} />}
     </div>
+  );
+}
+
+/** Parts put in places of the axis for a try, by place. */
+type Parts = Readonly<Record<string, string>>;
+
+/** Places of the axis for which there is more than one part: tried here, not chosen in the refit. */
+function Others({
+  view,
+  subject,
+  parts,
+  onChange,
+}: {
+  view: View;
+  subject: string;
+  parts: Parts;
+  onChange: (parts: Parts) => void;
+}) {
+  const places = view.refit.chains.find(({ id }) => id === subject)?.places ?? {};
+  const open = Object.entries(places).filter(
+    ([, { options, chosen }]) => options.length > 1 && chosen !== null && chosen !== 'none',
+  );
+  useEffect(() => () => onChange({}), [onChange]);
+  if (open.length === 0) return null;
+  return (
+    <fieldset className="row others" aria-label="Parts to try">
+      {open.map(([place, { options, chosen }]) => (
+        <div key={place}>
+          <label htmlFor={`try-${place}`}>{capital(place)}</label>
+          <select
+            id={`try-${place}`}
+            value={parts[place] ?? chosen ?? ''}
+            onChange={(event) => {
+              const { [place]: _gone, ...rest } = parts;
+              onChange(event.target.value === chosen ? rest : { ...rest, [place]: event.target.value });
+            }}
+          >
+            {options.map((id) => (
+              <option key={id} value={id}>
+                {view.refit.parts[id]?.name ?? id}
+              </option>
+            ))}
+          </select>
+        </div>
+      ))}
+    </fieldset>
   );
 }
 

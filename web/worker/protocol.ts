@@ -64,8 +64,11 @@ export interface Asked {
   keep: { ask: null; answer: readonly PartAdvice[] };
   worth: { ask: null; answer: Worth };
   pictures: { ask: { chain: string }; answer: readonly unknown[] };
-  /** The axis as the simulation wants it. */
-  axisModel: { ask: { chain: string }; answer: MoveSetting };
+  /** The axis as the simulation wants it, with other parts in some of its places. */
+  axisModel: {
+    ask: { chain: string; parts: Readonly<Record<string, string>> };
+    answer: MoveSetting;
+  };
   /** Bench tests: what there are, what readings come to, what recording them would change. */
   bench: { ask: BenchAsk; answer: BenchAnswer };
 }

@@ -8,6 +8,7 @@ import {
   seekRemedies,
   seekSpread,
   why,
+  withOption,
 } from '../../engine/assess/index.ts';
 import { setPath } from '../../engine/assess/set-policy.ts';
 import type { UnitSystem } from '../../engine/quantity/index.ts';
@@ -187,7 +188,13 @@ async function work(message: Ask): Promise<unknown> {
     }
     case 'axisModel': {
       const { axisModel } = await import('../../engine/advice/axis-model.ts');
-      return axisModel(shown ?? need(), message.ask.chain);
+      const { chain, parts } = message.ask;
+      const base = shown ?? need();
+      const refit = Object.entries(parts).reduce(
+        (now, [place, part]) => withOption(now, chain, place, part),
+        base.refit,
+      );
+      return axisModel(refit === base.refit ? base : assess(refit, { previous: base }), chain);
     }
     case 'pictures': {
       const { pictures } = await import('../../engine/assess/pictures/index.ts');
