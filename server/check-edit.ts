@@ -2,10 +2,11 @@
 
 import { policyFault } from '../engine/assess/set-policy.ts';
 import { POLICY } from '../engine/checks/policies.ts';
+import { compileStop } from '../engine/circuit/stop/index.ts';
 import { PARTS, PLACES, type PlaceId } from '../engine/parts/index.ts';
 import { parseQuantity } from '../engine/quantity/index.ts';
 import type { Problem, Result } from '../engine/quantity/types.ts';
-import type { Change, Evidence, Fact, Part, Place, Refit } from '../engine/refit/index.ts';
+import type { Change, Evidence, Fact, Part, Place, Refit, StopCircuit } from '../engine/refit/index.ts';
 import { nearest } from '../engine/refit/nearest.ts';
 import { itemProblem } from '../engine/refit/read-answer.ts';
 import { readFact } from '../engine/refit/read-fact.ts';
@@ -52,6 +53,7 @@ function changeProblem(parts: Parts, change: Change): Problem | undefined {
     case 'survey':
       return change.new ? itemProblem(change.new, change.old) : undefined;
     case 'stop':
+      return change.new ? stopProblem(change.new) : undefined;
     case 'tag':
     case 'keep':
     case 'machine':
@@ -77,6 +79,11 @@ function partProblem(part: Part, before: Part | null): Problem | undefined {
     if (problem) return { ...problem, where: `facts.${name}${problem.where ? `.${problem.where}` : ''}` };
   }
   return undefined;
+}
+
+function stopProblem(circuit: StopCircuit): Problem | undefined {
+  const made = compileStop(circuit);
+  return made.ok ? undefined : { ...made.problem, where: made.problem.where?.replace(/^stop\./, '') ?? '' };
 }
 
 /** What was measured stays when its part goes, but nothing new is measured on a part that is not there. */

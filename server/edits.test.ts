@@ -34,6 +34,33 @@ describe('what a survey finds', () => {
   });
 });
 
+describe('a stop circuit', () => {
+  test('derived: is kept whole, said in words, undone, and refused with the place of what cannot be', async () => {
+    const on = await trial();
+    const id = await on.lathe();
+    const empty = { pattern: null, note: '', elements: {}, wires: {}, motions: {}, settings: {} };
+    const circuit = (settings: object) => ({
+      ...empty,
+      elements: { K1: { id: 'K1', kind: 'contactor', name: '', settings } },
+    });
+    const change = (settings: object) => ({ do: 'stop', old: null, new: circuit(settings) });
+    const refused = await edit(on, id, 0, [change({ 'drop-out': '5 kg' })]);
+    expect([refused.status, refused.json.problem.where]).toEqual([
+      422,
+      'changes[0].new.elements.K1.settings.drop-out',
+    ]);
+    const said = await edit(on, id, 0, [change({ 'drop-out': '30 ms' })]);
+    expect([said.status, said.json.edit?.says]).toEqual([
+      201,
+      'stop circuit: drawn by hand, 1 element, 0 wires',
+    ]);
+    const met = await edit(on, id, 0, [change({})]);
+    expect([met.status, met.json.now]).toEqual([409, '1 element, 0 wires']);
+    await on.call('POST', `/api/refits/${id}/undo`, { json: { who: 'Anna', number: 1 } });
+    expect((await on.open(id)).refit.stop).toBeNull();
+  });
+});
+
 describe('an edit', () => {
   test('derived: is acknowledged, numbered, dated, put into words, and there afterwards', async () => {
     const on = await trial({ now: () => '2026-03-01T18:30:00Z' });

@@ -34,7 +34,7 @@ export interface Truth {
   readonly neverMoves: readonly string[];
 }
 
-const MOST_STATES = 3000;
+const MOST_STATES = 600;
 
 /** A state in words: what is not as it is while the machine runs, and what runs. */
 export function sayState(model: Model, state: State): string {

@@ -36,6 +36,7 @@ export function TruthTable({ looked, circuit }: { looked: Looked; circuit: StopC
       <summary>
         Every act in every state: {truth.rows.length} rows, {truth.states} states
         {truth.complete ? '' : ' (not all there are)'}
+        {truth.rows.length > SHOWN && `, of which the first ${SHOWN} are shown`}
       </summary>
       {open && (
         // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the window is moved by keys
@@ -50,7 +51,7 @@ export function TruthTable({ looked, circuit }: { looked: Looked; circuit: StopC
               </tr>
             </thead>
             <tbody>
-              {truth.rows.map((row) => (
+              {truth.rows.slice(0, SHOWN).map((row) => (
                 <tr key={`${row.from}|${row.act}|${row.held.join()}`}>
                   <td>{row.from}</td>
                   <td>{row.act}</td>
@@ -72,6 +73,9 @@ export function TruthTable({ looked, circuit }: { looked: Looked; circuit: StopC
     </details>
   );
 }
+
+/** Rows a page can hold; the command line shows all. */
+const SHOWN = 400;
 
 const mm = (metres: number): string => formatQuantity(metres, 'mm', { digits: 3 });
 

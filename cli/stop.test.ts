@@ -1,0 +1,54 @@
+import { copyFileSync, existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { fixture, inFolder, run } from './run.fixture.ts';
+
+const WORKS = join(import.meta.dirname, '..', 'samples', 'carriage-works-lathe.json');
+
+test('derived: without a circuit it offers patterns; one laid out is recorded and looked through', async () => {
+  await inFolder(async (folder) => {
+    const file = join(folder, 'machine.json');
+    copyFileSync(fixture('unknown.json'), file);
+    const none = await run('stop', file);
+    expect(none.code).toBe(3);
+    expect(none.out).toContain('safety-relay: Two channels with a safety relay.');
+    const laid = await run('stop', file, '--pattern', 'safety-relay');
+    expect(laid.out).toMatch(/Recorded: stop circuit: safety-relay, \d+ elements, \d+ wires/);
+    expect(laid.code).toBe(3);
+    expect((await run('stop', file)).code).toBe(3);
+    const bad = await run('stop', file, '--pattern', 'asks-the-control');
+    expect(bad.code).toBe(1);
+    expect(bad.out).toContain('The power stays'.toLowerCase().slice(4));
+  });
+});
+
+test('derived: JSON holds every fault with its verdict; pairs only where they were asked for', async () => {
+  const { out, code } = await run('stop', WORKS, '--json');
+  expect(code).toBe(1);
+  const said = JSON.parse(out);
+  expect(said).toMatchObject({ format: 'fettle-stop', version: 1, pattern: 'two-contactors' });
+  expect(said.faults[0]).toMatchObject({ id: 'cable W1 crushed', verdict: 'dangerous' });
+  expect(said.faults.find(({ id }: { id: string }) => id === 'K1 welded').verdict).toBe('unnoticed');
+  expect(said.pairs).toBeUndefined();
+  expect(said.notExamined.join(' ')).toMatch(/no certificate/);
+});
+
+test('derived: pairs find what two unnoticed faults do together', async () => {
+  const { out } = await run('stop', WORKS, '--pairs');
+  expect(out).toMatch(/K1 welded, then K2 welded/);
+}, 120_000);
+
+test('derived: a test sheet is written once, and over another only by force; truth shows acts in states', async () => {
+  await inFolder(async (folder) => {
+    const sheet = join(folder, 'test.html');
+    expect((await run('stop', WORKS, '--test-sheet', sheet)).code).toBe(1);
+    expect(readFileSync(sheet, 'utf8')).toContain('Push the armature of K2 in by hand');
+    const again = await run('stop', WORKS, '--test-sheet', sheet);
+    expect(again.code).toBe(2);
+    expect(again.err).toMatch(/is there already/);
+    expect((await run('stop', WORKS, '--test-sheet', sheet, '--force', '--truth')).out).toMatch(
+      /press S1 → held: .*X: stop category 0/s,
+    );
+    expect(existsSync(`${sheet}.tmp`)).toBe(false);
+  });
+});
