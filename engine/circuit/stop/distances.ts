@@ -59,7 +59,7 @@ export function axisDistances(circuit: StopCircuit, stops: readonly DemandStops[
       const { worst, needs } = longest(stops, motion.id);
       const runOn = worst?.distance;
       const { travel } = read;
-      // Home is looked for slowly: the run-on goes with the square of the speed at worst in proportion.
+      // Looked for at a share of the highest speed, it runs on by that share at most: what brakes it does not grow weaker.
       const slow =
         runOn === undefined || read.speed === undefined || read['home-speed'] === undefined
           ? undefined

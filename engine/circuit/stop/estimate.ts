@@ -136,8 +136,7 @@ function partOf(
       missing.push(`${id}: the maker’s mean time to a dangerous failure; it is left out`);
       return undefined;
     }
-    const mttfd = read.mttfd / (365 * 86_400);
-    return { element: id, mttfd, coverage: 0.99, says: 'by its maker' };
+    return { element: id, mttfd: read.mttfd, coverage: 0.99, says: 'by its maker' };
   }
   const b10d = read.b10d ?? usual;
   return {

@@ -86,6 +86,15 @@ function* stopFindings({ base, stops }: Looked, circuit: StopCircuit): Generator
       sentence: 'There is no emergency stop button in the circuit.',
       remedy: 'Add one where the operator stands, and one that is reached from the chuck side.',
     };
+  const spindles = Object.values(circuit.motions).some(({ kind }) => kind === 'spindle');
+  if (spindles && base.demands.filter(({ role }) => role === 'emergency').length === 1)
+    yield {
+      id: 'stop.reach',
+      title: 'Is an emergency stop in reach from everywhere?',
+      verdict: 'tight',
+      sentence:
+        'There is one. It is common practice (no source) to have one where the operator stands and one that is reached from the side of the chuck or cutter.',
+    };
   for (const { act, role, stops: own, doesNotStop } of stops) {
     const spindle = (stop: Stopping) => circuit.motions[stop.motion]?.kind === 'spindle';
     const said = own.map((stop) => sayStopping(stop, spindle(stop))).join('. ');

@@ -3,9 +3,12 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { StopCircuit } from '../../refit/types.ts';
 import { analyseStop } from './analyse.ts';
+import { CIRCUIT_SETTINGS } from './answers.ts';
 import { compileStop, terminalsOf } from './compile.ts';
-import { KINDS } from './kinds.ts';
+import { KINDS, type SettingSpec } from './kinds.ts';
+import { MOTION_SETTINGS } from './motion.ts';
 import { PATTERNS } from './patterns/index.ts';
+import { readSetting } from './settings.ts';
 
 const MOTIONS = [{ id: 'X', kind: 'axis' as const, name: 'X' }];
 const pattern = PATTERNS.find(({ id }) => id === 'safety-relay')!.make(MOTIONS);
@@ -134,6 +137,19 @@ describe('hostile', () => {
     const made = compileStop({ ...pattern, ...change } as StopCircuit);
     expect(made.ok ? 'accepted' : made.problem.where).toBe(where);
     expect(made.ok ? 'accepted' : made.problem.message).toMatch(message);
+  });
+
+  test('derived: every unit that is asked for can be typed', () => {
+    const asked: SettingSpec[] = [
+      ...Object.values(KINDS).flatMap(({ settings }): SettingSpec[] => Object.values(settings)),
+      ...Object.values(MOTION_SETTINGS).flatMap((settings) => Object.values(settings)),
+      ...Object.values(CIRCUIT_SETTINGS),
+    ];
+    for (const spec of asked)
+      if (spec.kind === 'number') {
+        const read = readSetting(spec, spec.unit === '1' ? '12' : `12 ${spec.unit}`);
+        expect(read.ok, `${spec.name}: ${spec.unit}`).toBe(true);
+      }
   });
 
   test('derived: twenty supplies are too many potentials, and that is said', () => {

@@ -45,12 +45,12 @@ const b10d: SettingSpec = {
   usual: '',
   unit: '1',
 };
-/** Mean time to a dangerous failure where the maker gives that instead. Empty is not known. */
+/** Mean years to a dangerous failure where the maker gives that instead. Empty is not known. */
 const mttfd: SettingSpec = {
   kind: 'number',
-  name: 'mean time to a dangerous failure',
+  name: 'years to a dangerous failure (MTTFd)',
   usual: '',
-  unit: 'year',
+  unit: '1',
 };
 
 const direct = choice('contacts opened directly by the push', ['yes', 'no']);

@@ -23,7 +23,7 @@ export interface TestSheet {
 }
 
 const LOCKED =
-  'Power off, main switch locked, wait until the drives have discharged, measure that nothing is live.';
+  'Power off, main switch locked, wait until the drives have discharged, measure less than 60 V and that nothing else is live.';
 
 /** `today` is an ISO date, given by the caller. */
 export function testSheet(
@@ -85,6 +85,7 @@ export function testSheet(
         expected: 'It stays where it is; sag: ______ mm',
         caution: 'Nobody under it or reaching under it. Block it before motor or brake is taken off.',
       });
+  lines.push(...ELECTRICAL);
   return {
     machine: name,
     made: today,
@@ -98,6 +99,26 @@ export function testSheet(
     lines: lines.map((line, at) => ({ number: at + 1, ...line })),
   };
 }
+
+/** IEC 60204-1:2016, 6.2.4 and clause 18; limits as quoted in testers' manuals, the rest recalled. */
+const ELECTRICAL: readonly Omit<TestLine, 'number'>[] = [
+  {
+    part: 'Stored charge',
+    act: 'Switch off, wait 5 s, measure the voltage of every d.c. bus.',
+    expected: 'At most 60 V (IEC 60204-1:2016, 6.2.4).',
+    caution: 'A meter fit for the voltage, covers on until then, one hand, not alone.',
+  },
+  {
+    part: 'Earth and insulation, by a licensed electrician',
+    act: 'Measure the protective conductor from the supply to every part that can be touched.',
+    expected: 'As its length and cross-section let expect (IEC 60204-1:2016, 18.2). Written down: ______ ohm',
+  },
+  {
+    part: 'Earth and insulation, by a licensed electrician',
+    act: 'Measure the insulation between power circuits and the protective conductor at 500 V d.c., electronics taken off.',
+    expected: 'At least 1 megohm (IEC 60204-1:2016, 18.3). Written down: ______ megohm',
+  },
+];
 
 /** Wires that run to a button, a door, a switch or a start loop. */
 const CHANNEL = /\((?:[^)]*\b(?:S\d+|U\d+)\.)/;

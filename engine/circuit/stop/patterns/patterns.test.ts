@@ -111,6 +111,28 @@ test('derived: the estimate says what it rests on and never claims a level that 
   expect(estimate.missing.join(' ')).toMatch(/common cause/);
   expect(looked.get('one-contactor')!.estimate.resembles).toBe('B or 1');
   expect(looked.get('safety-relay')!.estimate.missing.join(' ')).toMatch(/U1: the maker/);
+  // With the maker's years and the points answered there is a level, from the parts by D.1 and D.2.
+  const drawn = PATTERNS.find(({ id }) => id === 'safety-relay')!.make(MOTIONS);
+  const u1 = drawn.elements.U1!;
+  const answered = analyseStop({
+    ...drawn,
+    elements: { ...drawn.elements, U1: { ...u1, settings: { ...u1.settings, mttfd: '150' } } },
+    settings: {
+      'uses-a-year': '500',
+      'ccf-separation': 'yes',
+      'ccf-protection': 'yes',
+      'ccf-environment': 'yes',
+      'ccf-other': 'yes',
+    },
+  });
+  if (!answered.ok) throw new Error(answered.problem.message);
+  const { mttfd, commonCause, level, resembles } = answered.value.estimate;
+  expect(commonCause).toBe(65);
+  // Button 2000 years, unit 150, one contactor 26 000: alike in both channels.
+  expect(mttfd).toBeCloseTo(1 / (1 / 2000 + 1 / 150 + 1 / 26_000), 6);
+  expect(resembles).toBe('4');
+  // The button is only compared, so the coverage is not that of category 4 and the chart gives nothing.
+  expect(level).toBeUndefined();
 });
 
 test('derived: the test sheet: one action a line, cautions at the step, escaped', () => {
