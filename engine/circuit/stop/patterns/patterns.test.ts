@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { StopCircuit } from '../../../refit/types.ts';
 import { analyseStop, type StopAnalysis } from '../analyse.ts';
 import { dangerousPairs } from '../pairs.ts';
 import { testSheet, testSheetHtml, testSheetText } from '../test-sheet.ts';
@@ -78,6 +79,30 @@ test('derived: stop categories: coasting, braked, held by its brake first', () =
   const vertical = category('vertical-axis');
   expect(vertical.brakeOn).toBeLessThan(vertical.torqueOff);
   expect(vertical.drop).toBe(0);
+});
+
+test('derived: an axis that drops: with its brake first it is held, without it or with a late brake that is said', () => {
+  const verdict = (change: (circuit: StopCircuit) => StopCircuit): string | undefined => {
+    const drawn = PATTERNS.find(({ id }) => id === 'vertical-axis')!.make(MOTIONS);
+    const found = analyseStop(change(drawn));
+    if (!found.ok) throw new Error(found.problem.message);
+    const { verdict: is, sentence } = found.value.findings.find(({ id }) => id === 'X.brake')!;
+    return `${is}: ${sentence}`;
+  };
+  expect(verdict((same) => same)).toMatch(/^fits/);
+  const brake = (engage: string) => (circuit: StopCircuit) => ({
+    ...circuit,
+    elements: { ...circuit.elements, Y1: { ...circuit.elements.Y1!, settings: { engage } } },
+  });
+  // The power goes 520 ms after the button, its hold-up 100 ms later; on a power cut there are only those 100 ms.
+  expect(verdict(brake('60 ms'))).toMatch(/^fits/);
+  expect(verdict(brake('120 ms'))).toMatch(/^fails: After “switch the power off”/);
+  expect(
+    verdict((circuit) => ({
+      ...circuit,
+      motions: { ...circuit.motions, X: { ...circuit.motions.X!, brake: null } },
+    })),
+  ).toMatch(/^fails: X drops when nothing holds it/);
 });
 
 test('derived: a braked axis runs on by v·t + v²/2a from the moment the drive obeys', () => {
