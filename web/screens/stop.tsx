@@ -95,7 +95,7 @@ function Patterns({ view, record }: { view: View; record: (next: StopCircuit) =>
 
 function Opened({ circuit, model, name }: { circuit: StopCircuit; model: Model; name: string }) {
   const { looked, problem, busy, pairs, seekPairs } = useLook(circuit);
-  const machine = useMachine(model);
+  const machine = useMachine(model, circuit);
   return (
     <>
       {circuit.note && <p>{circuit.note}</p>}

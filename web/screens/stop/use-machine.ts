@@ -11,11 +11,15 @@ import {
   networkOf,
   POWER_ON,
   Simulation,
+  StopOrder,
+  sayStopping,
   standingOf,
   startActs,
   started,
+  stoppingOf,
   takeOver,
 } from '../../../engine/circuit/stop/index.ts';
+import type { StopCircuit } from '../../../engine/refit/types.ts';
 
 export interface Happened {
   readonly n: number;
@@ -42,7 +46,7 @@ export interface Machine {
 /** Milliseconds between the steps of a shown fault. */
 const STEP = 1100;
 
-export function useMachine(model: Model): Machine {
+export function useMachine(model: Model, circuit: StopCircuit): Machine {
   const [fault, setFault] = useState<NamedFault>();
   const simulation = useMemo(() => new Simulation(networkOf(model, fault?.faults)), [model, fault]);
   const [state, setState] = useState<State>(() => started(new Simulation(networkOf(model))));
@@ -57,12 +61,13 @@ export function useMachine(model: Model): Machine {
     (into: Simulation, each: Act | undefined, says: string): void => {
       const before = now.current;
       const after = takeOver(into.network, before);
-      const settled = each ? act(into, after, each) : into.settle(after);
+      const order = new StopOrder(model, after);
+      const settled = each ? act(into, after, each, order.watch) : into.settle(after, order.watch);
       now.current = after;
       setState(after);
       count.current++;
       const what = [
-        ...changes(model, before, after),
+        ...changes(model, circuit, before, after, order),
         ...settled.melted.map((at) => `fuse ${model.contacts[at]!.element} melts`),
         ...settled.restless.map((at) => `${model.movers[at]!.id} chatters`),
         ...(settled.shorted.length > 0 ? ['plus meets minus without a fuse between them'] : []),
@@ -70,7 +75,7 @@ export function useMachine(model: Model): Machine {
       const entry = { n: count.current, act: says, says: what.join('; ') || 'nothing changes' };
       setHappened((list) => [entry, ...list].slice(0, 12));
     },
-    [model],
+    [model, circuit],
   );
 
   const stopPlaying = useCallback(() => {
@@ -149,15 +154,24 @@ export function useMachine(model: Model): Machine {
 }
 
 /** What an act changed, in words: 'K1 lets go; X stops'. */
-function changes(model: Model, before: State, after: State): readonly string[] {
+function changes(
+  model: Model,
+  circuit: StopCircuit,
+  before: State,
+  after: State,
+  order: StopOrder,
+): readonly string[] {
   const movers = model.movers.flatMap(({ id, kind }, at) =>
     kind === 'hand' || before.at[at] === after.at[at] ? [] : [`${id} ${after.at[at] === 1 ? 'on' : 'off'}`],
   );
   const motions = model.motions.flatMap(({ id }, at) => {
     const [was, is] = [standingOf(model, before, at), standingOf(model, after, at)];
-    if (was.driven && !is.driven) return [`${id} STOPS${is.torque ? ', only told to: its power stays' : ''}`];
-    if (!was.driven && is.driven) return [`${id} STARTS`];
-    return !was.falls && is.falls ? [`${id} DROPS`] : [];
+    if (was.driven && !is.driven) {
+      const spindle = circuit.motions[id]?.kind === 'spindle';
+      return [`STOPS ${sayStopping(stoppingOf(model, circuit, at, order), spindle)}`];
+    }
+    if (!was.driven && is.driven) return [`STARTS ${id}`];
+    return !was.falls && is.falls ? [`DROPS ${id}`] : [];
   });
   return [...motions, ...movers];
 }
