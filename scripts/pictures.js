@@ -14,6 +14,10 @@ const SHOTS = [
   ['know', '/refit/carriage-works-lathe/know', '.cards li'],
   ['fit', '/refit/carriage-works-lathe/fit/X', '.formula math'],
   ['supply', '/refit/carriage-works-lathe/fit/machine', '.finding'],
+  ['move', '/refit/carriage-works-lathe/move/X', '.move-chart'],
+  ['bench-test', '/refit/boatyard-mill/evidence', '.bench-cards'],
+  ['stop', '/refit/carriage-works-lathe/stop', '.stop-findings li'],
+  ['thread', '/threads', '.thread-profile svg'],
   ['history', '/refit/carriage-works-lathe/history', 'table'],
 ];
 const WINDOWS = [
