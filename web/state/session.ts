@@ -34,6 +34,8 @@ export type State =
 
 /** Milliseconds without a change after which chances are drawn. */
 const HAND_RESTS = 150;
+/** Milliseconds after a keystroke until the worker is told; less than anything waits that asks it about what is shown. */
+const FOLLOWS = 80;
 
 export class Session {
   readonly id: string;
@@ -45,6 +47,7 @@ export class Session {
   #queue: Promise<unknown> = Promise.resolve();
   #draftNumber = 0;
   #settling: ReturnType<typeof setTimeout> | undefined;
+  #following: ReturnType<typeof setTimeout> | undefined;
   #quick: Quick | undefined;
   #closed = false;
 
@@ -190,13 +193,14 @@ export class Session {
   /** Shows what a text would do, without recording it. */
   async draft(path: string, text: string, basis?: Basis): Promise<void> {
     const mine = ++this.#draftNumber;
+    clearTimeout(this.#following);
     const ask = text === '' ? null : { path, text, ...(basis ? { basis } : {}) };
     const view = this.#view;
     if (ask && view && this.#quick?.isFor(view.refit)) {
       const { reading, snapshot } = this.#quick.draft(view.recorded, ask);
       this.#change({ reading, shown: snapshot, trial: null });
-      // The worker follows, so that working, pictures and chances are those of what is shown.
-      await this.engine.ask('draft', ask);
+      // The worker follows once the hand rests, so that working, pictures and chances are those of what is shown.
+      this.#following = setTimeout(() => void this.engine.ask('draft', ask), FOLLOWS);
       return;
     }
     const { reading, snapshot } = await this.engine.ask('draft', ask);
@@ -206,6 +210,7 @@ export class Session {
   /** Records a text. Resolves to false when it could not be; the reason stands in the message. */
   async commit(path: string, text: string, basis?: Basis, note?: string): Promise<boolean> {
     const mine = ++this.#draftNumber;
+    clearTimeout(this.#following);
     const { reading, snapshot } = await this.engine.ask('draft', {
       path,
       text,
@@ -270,12 +275,14 @@ export class Session {
   }
 
   async tryRemedy(remedy: Remedy): Promise<void> {
+    clearTimeout(this.#following);
     const changes = await this.engine.ask('remedyChanges', { remedy });
     const shown = await this.engine.ask('attempt', { changes });
     this.#change({ shown, trial: { says: remedy.says, changes }, reading: null });
   }
 
   async dropTrial(): Promise<void> {
+    clearTimeout(this.#following);
     const { snapshot } = await this.engine.ask('draft', null);
     this.#change({ shown: snapshot, trial: null, reading: null });
   }
@@ -299,6 +306,7 @@ export class Session {
   close(): void {
     this.#closed = true;
     clearTimeout(this.#settling);
+    clearTimeout(this.#following);
     this.#live?.close();
     this.engine.stop();
   }
