@@ -9,6 +9,7 @@ import { DRAG, EFFICIENCY, LEAD, MOTOR_FRICTION, RATIO } from '../checks/motion.
 import { BRUSH_DROP, HOT_RESISTANCE } from '../checks/motor-constants.ts';
 import { fact, first, type Ref, when } from '../checks/refs.ts';
 import { formatQuantity } from '../quantity/index.ts';
+import { STANDARD_GRAVITY } from '../simulate/constants.ts';
 import {
   type AxisModel,
   type Brake,
@@ -52,7 +53,6 @@ const result = (working: string, symbol: string): Ref => ({ kind: 'result', work
 
 /** How far a number taken for want of better may be off, evenly. */
 const ASSUMED_SHARE = 0.3;
-const GRAVITY = 9.80665;
 /** Share of critical damping that steel parts and grease give. */
 const STRUCTURE_DAMPING = 0.02;
 /** Share of critical damping of a stepping motor's rotor in its field. */
@@ -139,7 +139,7 @@ function oneAxis(assessment: Assessment, chainId: string): MoveSetting {
   const friction = b.usual(
     'slide.coulomb',
     result('forces', 'F_f'),
-    0.02 * mass * GRAVITY,
+    0.02 * mass * STANDARD_GRAVITY,
     'Friction of the ways: two hundredths of the weight, as if it ran on rails; the friction of this slide is not known.',
   );
   const isPlain = !['ball-rail', 'roller-rail'].includes(facts.choice('slide', 'ways') ?? 'ball-rail');
@@ -231,7 +231,7 @@ function oneAxis(assessment: Assessment, chainId: string): MoveSetting {
       tilt: b.value(fact('slide', 'slope')) ?? 0,
       balance:
         (b.value(fact('slide', 'balanceForce')) ?? 0) +
-        GRAVITY * (b.value(fact('slide', 'counterweight')) ?? 0),
+        STANDARD_GRAVITY * (b.value(fact('slide', 'counterweight')) ?? 0),
       staticFriction: Math.max(staticFriction, friction),
       coulomb: friction,
       viscous: 0,

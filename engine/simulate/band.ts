@@ -1,9 +1,9 @@
 /** Many runs of the same move with what is uncertain drawn anew each time: where the error lies, and how often it trips. */
+import { type Fill, normals, uniforms } from '../metrology/index.ts';
 import { checkModel, checkMove } from './check-model.ts';
 import type { AxisModel } from './model.ts';
 import { ModelError } from './model-error.ts';
 import type { Move } from './moves.ts';
-import { normal, uniform } from './random.ts';
 import type { Run } from './run.ts';
 import { type SimulateOptions, simulate } from './simulate.ts';
 
@@ -77,8 +77,8 @@ export class BandMaker {
     this.move = move;
     this.options = options;
     this.wanted = n;
-    this.even = uniform(seed);
-    this.draw = normal(this.even);
+    this.even = oneByOne(uniforms(seed, 0));
+    this.draw = oneByOne(normals(seed, 1));
     this.grid = new Float32Array(n * TIMES);
     this.peaks = new Float64Array(n);
     this.time = new Float64Array(TIMES);
@@ -210,6 +210,19 @@ export function band(
     onProgress(maker.done / n);
   }
   return maker.finish();
+}
+
+/** The numbers of a stream one after another. */
+function oneByOne(fill: Fill): () => number {
+  const some = new Float64Array(256);
+  let at = some.length;
+  return () => {
+    if (at === some.length) {
+      fill(some);
+      at = 0;
+    }
+    return some[at++]!;
+  };
 }
 
 /** Sorted values; between two of them in a straight line. */
