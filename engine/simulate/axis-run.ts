@@ -1,6 +1,9 @@
 /** One axis under way in a simulation: plant, control, and what happens to it at set times. */
+
+import { advance } from './by-series.ts';
 import { constantsOf, driveKindOf, weightTorque } from './constants.ts';
 import { Controller } from './control.ts';
+import { ENERGY } from './energy.ts';
 import type { EventKind, EventList } from './events.ts';
 import {
   ACTUAL,
@@ -19,14 +22,16 @@ import {
   VOLTAGE,
 } from './io.ts';
 import { keptOf } from './kept.ts';
+import { lifted } from './lifted.ts';
 import { type AxisModel, type StepperMotor, travelPerRadian } from './model.ts';
 import { CURRENT, type DriveKind, type Ending, HELD, LIMIT, LOAD, PHI, W1, WIND, ZC, ZV } from './modes.ts';
 import type { Move } from './moves.ts';
 import { Notes } from './notes.ts';
-import { ENERGY, Plant } from './plant.ts';
+import { Plant } from './plant.ts';
 import type { Happenings, Reference } from './reference.ts';
 import type { EnergyBalance, Summary } from './run.ts';
 import { pullOutTorque } from './stepper.ts';
+import { tick } from './tick.ts';
 
 /** s between two runs of the outer loops, where everything is noted; `h` is one sample. */
 export function lookOf({ control }: AxisModel, h: number): number {
@@ -201,7 +206,7 @@ export class AxisRun {
       this.cuts(controller, io[T]!, io[SPAN]!);
       controller.cutCurrent = 0;
     }
-    if (this.calm(controller) && plant.lift(controller.loop!, controller.inner, io)) {
+    if (this.calm(controller) && lifted(plant, controller.loop!, controller.inner, io)) {
       plant.time = io[T]! + io[SPAN]!;
       return;
     }
@@ -267,15 +272,15 @@ export class AxisRun {
       // A moment within rounding of the end belongs to the next sample.
       if (next >= end - 1e-9 * h) break;
       if (next > plant.time) {
-        plant.advance(next - plant.time);
+        advance(plant, next - plant.time);
         whole = false;
       }
       plant.time = next;
       this.happen(next);
       this.foresee();
     }
-    if (whole) plant.tick();
-    else if (end - plant.time > 1e-9 * h) plant.advance(end - plant.time);
+    if (whole) tick(plant);
+    else if (end - plant.time > 1e-9 * h) advance(plant, end - plant.time);
     plant.time = end;
   }
 

@@ -38,6 +38,16 @@ export class Series {
     }
   }
 
+  /** Inputs that stand still have no reference. */
+  clearReference(): void {
+    const { terms } = this;
+    for (let at = STATES + REF; at < terms.length; at += WIDTH) {
+      terms[at] = 0;
+      terms[at + 1] = 0;
+      terms[at + 2] = 0;
+    }
+  }
+
   /** Highest term that counts over the step last expanded. */
   order = ORDER;
 

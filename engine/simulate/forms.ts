@@ -1,0 +1,89 @@
+/**
+ * Linear expressions while a mode is put together. Each is a place in one array that is used again for the next mode:
+ * a mode takes some sixty of them, and to make each anew took longer than all the sums.
+ */
+import { ONE, STATES, WIDTH } from './modes.ts';
+
+/** Where an expression begins in the array. */
+export type Form = number;
+
+const MOST = 256;
+const cells = new Float64Array(MOST * WIDTH);
+let used = 0;
+
+/** Before a mode is put together: all forms of the one before are gone. */
+export function clearForms(): void {
+  used = 0;
+}
+
+export function zero(): Form {
+  if (used === MOST) throw new RangeError('a mode takes more expressions than there is room for');
+  const form = WIDTH * used++;
+  cells.fill(0, form, form + WIDTH);
+  return form;
+}
+
+export function state(at: number): Form {
+  const form = zero();
+  cells[form + at] = 1;
+  return form;
+}
+
+export const input = (at: number): Form => state(STATES + at);
+
+export function constant(value: number): Form {
+  const form = zero();
+  cells[form + STATES + ONE] = value;
+  return form;
+}
+
+export function scaled(from: Form, by: number): Form {
+  const form = zero();
+  for (let at = 0; at < WIDTH; at++) {
+    const weight = cells[from + at]!;
+    // Nothing times an infinite limit stays nothing.
+    if (weight !== 0) cells[form + at] = weight * by;
+  }
+  return form;
+}
+
+export function sum(a: Form, b: Form): Form {
+  const form = zero();
+  for (let at = 0; at < WIDTH; at++) cells[form + at] = cells[a + at]! + cells[b + at]!;
+  return form;
+}
+
+export function less(a: Form, b: Form): Form {
+  const form = zero();
+  for (let at = 0; at < WIDTH; at++) cells[form + at] = cells[a + at]! - cells[b + at]!;
+  return form;
+}
+
+/** The expression by itself, to keep. */
+export const kept = (form: Form): Float64Array => cells.slice(form, form + WIDTH);
+
+/** Rows as pairs of column (states, then inputs) and weight; row `at` goes from start[at] to start[at + 1]. */
+export interface Sparse {
+  readonly start: Int32Array;
+  readonly column: Int32Array;
+  readonly weight: Float64Array;
+}
+
+export function sparse(rows: readonly Form[]): Sparse {
+  let count = 0;
+  for (const row of rows) for (let at = 0; at < WIDTH; at++) if (cells[row + at] !== 0) count++;
+  const start = new Int32Array(rows.length + 1);
+  const column = new Int32Array(count);
+  const weight = new Float64Array(count);
+  let pair = 0;
+  for (let row = 0; row < rows.length; row++) {
+    for (let at = 0; at < WIDTH; at++) {
+      const value = cells[rows[row]! + at]!;
+      if (value === 0) continue;
+      column[pair] = at;
+      weight[pair++] = value;
+    }
+    start[row + 1] = pair;
+  }
+  return { start, column, weight };
+}
