@@ -2,7 +2,7 @@
  * The circuit as water: from plus at the top, through contacts, to minus at the bottom. Every net is a pool at a height of
  * its own, every contact or coil a stream that falls from one pool to another, so that nothing lies on anything else.
  */
-import { domains } from './faults.ts';
+import { domains } from './domains.ts';
 import type { Model } from './model.ts';
 import { networkOf } from './network.ts';
 import { pulls, type Simulation } from './simulate.ts';

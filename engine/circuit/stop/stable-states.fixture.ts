@@ -121,7 +121,8 @@ type Join = readonly [one: string, other: string, when: Operand];
 
 /** Terminals that are always joined go by one name; what is left are joins that depend on something. */
 function grouped(joins: readonly Join[]): { names: ReadonlyMap<string, string>; ways: readonly Join[] } {
-  const names = new Map(joins.flat().map((each) => [each, each]));
+  const names = new Map<string, string>();
+  for (const [a, b] of joins) names.set(a, a).set(b, b);
   for (const [a, b, when] of joins) {
     if (when !== Logic.TRUE) continue;
     const [kept, gone] = [names.get(a)!, names.get(b)!];
@@ -135,10 +136,14 @@ function grouped(joins: readonly Join[]): { names: ReadonlyMap<string, string>; 
   };
 }
 
-/** For each place, when a path leads to it: it was reached a step before, or a neighbour was. No path needs more steps than there are places. */
+/**
+ * For each place, when a path leads to it: it was reached a step before, or a neighbour was. No path needs more steps than
+ * there are places.
+ */
 function reached(from: string, ways: readonly Join[]): ReadonlyMap<string, Operand> {
   let now = new Map<string, Operand>([[from, Logic.TRUE]]);
-  const places = new Set([from, ...ways.flat()]);
+  const places = new Set([from]);
+  for (const [a, b] of ways) places.add(a).add(b);
   for (let step = 1; step < places.size; step++) {
     const next = new Map<string, Operand[]>([...now].map(([place, when]) => [place, [when]]));
     for (const [a, b, when] of ways)

@@ -1,7 +1,7 @@
 /** The test sheet: one action a line, what must happen, and room to sign. */
 import type { StopCircuit } from '../../refit/types.ts';
 import type { StopAnalysis } from './analyse.ts';
-import { sayStopping } from './findings.ts';
+import { sayStopping } from './say-stopping.ts';
 
 export interface TestLine {
   readonly number: number;

@@ -1,0 +1,87 @@
+/** One element of the drawing as nodes, contacts and movers. */
+import type { StopElement } from '../../refit/types.ts';
+import type { Build } from './build.ts';
+import { doing } from './hands.ts';
+import type { Kind } from './kinds.ts';
+import type { ControlUnit, DriveUnit, SafetyUnit, Source } from './model.ts';
+import type { Read } from './settings.ts';
+import { addControl, addDrive, addSafetyRelay } from './units.ts';
+
+export interface Gathered {
+  readonly build: Build;
+  readonly sources: Source[];
+  readonly safety: SafetyUnit[];
+  readonly controls: ControlUnit[];
+  readonly drives: DriveUnit[];
+  readonly locks: { lock: number; door: number }[];
+}
+
+export function addElement(into: Gathered, { id }: StopElement, kind: Kind, read: Read, bit: number): void {
+  const { build } = into;
+  const coil = (pickUp: number, dropOut: number, a = 'A1', b = 'A2', name = id) =>
+    build.mover({
+      id: name,
+      element: id,
+      kind: 'coil',
+      a: build.node(id, a),
+      b: build.node(id, b),
+      pickUp,
+      dropOut,
+    });
+  switch (kind) {
+    case 'supply':
+      into.sources.push({
+        element: id,
+        plus: build.node(id, 'plus'),
+        minus: build.node(id, 'minus'),
+        earthed: read.earthed === 0,
+      });
+      return;
+    case 'fuse':
+      build.contact(id, '1', '2', -1, 1, { fuse: true });
+      return;
+    case 'button':
+    case 'mushroom':
+    case 'door':
+    case 'limit':
+    case 'key':
+      build.contactsOf(id, build.hand(id, doing(kind, id, read)), kind === 'key' ? { no: read.no } : read, 1);
+      return;
+    case 'locked-door': {
+      const lock = coil(read.release!, 0.05, 'A1', 'A2', `${id} lock`);
+      const door = build.hand(id, { ...doing('door', id, read), needs: lock });
+      build.contactsOf(id, door, read, 1);
+      into.locks.push({ lock, door });
+      return;
+    }
+    case 'contactor': {
+      const mover = coil(read['pick-up']!, read['drop-out']!);
+      const linked = read.linked === 0;
+      for (let n = 0; n < read.main!; n++)
+        build.contact(id, `${2 * n + 1}`, `${2 * n + 2}`, mover, 1, { main: true, linked });
+      // A mirror contact answers for the main contacts; the other auxiliaries stand alone.
+      build.contactsOf(id, mover, { no: read.no }, 5);
+      build.contactsOf(id, mover, { nc: read.nc }, 5, { linked });
+      return;
+    }
+    case 'relay':
+      build.contactsOf(id, coil(read['pick-up']!, read['drop-out']!), read, 5, { linked: read.linked === 0 });
+      return;
+    case 'delayed-relay':
+      build.contactsOf(id, coil(read['pick-up']!, read.delay!), read, 5, { linked: read.linked === 0 });
+      return;
+    case 'safety-relay':
+      addSafetyRelay(into, id, read, bit);
+      return;
+    case 'drive':
+    case 'inverter':
+      addDrive(into, id, read);
+      return;
+    case 'brake':
+      coil(read.release!, read.engage!);
+      return;
+    case 'control':
+      addControl(into, id, read);
+      return;
+  }
+}

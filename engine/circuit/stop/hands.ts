@@ -1,0 +1,32 @@
+/** What a person does to each kind of thing under a hand. */
+import type { Doing } from './model.ts';
+import type { Read } from './settings.ts';
+
+export function doing(kind: 'button' | 'mushroom' | 'door' | 'limit' | 'key', id: string, read: Read): Doing {
+  const common = { springsBack: false, normal: 0 as const, needs: -1, direct: read.direct === 0 };
+  switch (kind) {
+    case 'button':
+      return {
+        ...common,
+        role: (['start', 'stop', 'other'] as const)[read.role!]!,
+        on: `press ${id}`,
+        off: `let go of ${id}`,
+        springsBack: true,
+        direct: false,
+      };
+    case 'mushroom':
+      return {
+        ...common,
+        role: 'emergency',
+        on: `press ${id}`,
+        off: `pull ${id} out`,
+        springsBack: read.latching === 1,
+      };
+    case 'door':
+      return { ...common, role: 'door', on: `open the door ${id}`, off: `close the door ${id}` };
+    case 'limit':
+      return { ...common, role: 'limit', on: `run onto ${id}`, off: `come off ${id}` };
+    case 'key':
+      return { ...common, role: 'key', on: `turn ${id} on`, off: `turn ${id} off`, normal: 1, direct: false };
+  }
+}
