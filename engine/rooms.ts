@@ -17,6 +17,8 @@ export const ENGINE_ROOMS = [
   'assess',
   'evidence',
   'advice',
+  'work',
+  'control',
 ] as const;
 
 /** The rooms around the engine. Each may import the engine, none may import another. */

@@ -54,6 +54,12 @@ function changeProblem(parts: Parts, change: Change): Problem | undefined {
       return change.new ? itemProblem(change.new, change.old) : undefined;
     case 'stop':
       return change.new ? stopProblem(change.new) : undefined;
+    case 'work':
+    case 'auxiliary':
+    case 'device':
+    case 'wire':
+    case 'cable':
+    case 'wiring-setting':
     case 'tag':
     case 'keep':
     case 'machine':

@@ -17,7 +17,14 @@ export function targetOf(change: Change): string {
     case 'tag':
     case 'keep':
     case 'survey':
+    case 'work':
+    case 'auxiliary':
+    case 'device':
+    case 'wire':
+    case 'cable':
       return `${change.do}/${change.id}`;
+    case 'wiring-setting':
+      return `${change.do}/${change.setting}`;
     case 'stop':
     case 'machine':
     case 'title':

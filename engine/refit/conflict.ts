@@ -4,6 +4,7 @@ import { brief } from './brief.ts';
 import { BY_ID, type Namer, sayFact, sayPlaceNow } from './say.ts';
 import { sayStopNow } from './say-stop.ts';
 import { type SurveyChange, sayRecord, surveySubject } from './say-survey.ts';
+import { sayThing as sayWired, type WiringChange, wiringSubject } from './say-wiring.ts';
 import type { Change, ConflictProblem, Refit } from './types.ts';
 
 /** The refusal of `change`, whose author did not see what stands in `refit` now. */
@@ -31,7 +32,7 @@ function subjectOf(change: Change, namer: Namer): string {
     case 'place':
       return namer.place(change.chain, change.place);
     case 'chain':
-      return `axis ${change.id}`;
+      return `${(change.new ?? change.old)?.kind ?? 'axis'} ${change.id}`;
     case 'policy':
       return `policy ${change.policy}`;
     case 'evidence':
@@ -41,6 +42,14 @@ function subjectOf(change: Change, namer: Namer): string {
       return surveySubject(change, namer);
     case 'stop':
       return 'stop circuit';
+    case 'work':
+    case 'auxiliary':
+    case 'device':
+    case 'wire':
+    case 'cable':
+      return wiringSubject(change);
+    case 'wiring-setting':
+      return `wiring, ${change.setting}`;
     case 'machine':
       return 'kind of machine';
     case 'title':
@@ -79,6 +88,18 @@ function sayNow(refit: Refit, change: Change, namer: Namer): string {
       return sayThing(change.do, own(refit.survey, change.id));
     case 'stop':
       return sayStopNow(refit.stop);
+    case 'work':
+      return sayWiredThing(change.do, own(refit.work, change.id));
+    case 'auxiliary':
+      return sayWiredThing(change.do, own(refit.auxiliaries, change.id));
+    case 'device':
+      return sayWiredThing(change.do, own(refit.wiring.devices, change.id));
+    case 'wire':
+      return sayWiredThing(change.do, own(refit.wiring.wires, change.id));
+    case 'cable':
+      return sayWiredThing(change.do, own(refit.wiring.cables, change.id));
+    case 'wiring-setting':
+      return brief(own(refit.wiring.settings, change.setting) ?? 'not there');
     case 'machine':
       return refit.machine;
     case 'title':
@@ -88,6 +109,11 @@ function sayNow(refit: Refit, change: Change, namer: Namer): string {
 
 const sayThing = (kind: SurveyChange['do'], thing: NonNullable<SurveyChange['new']> | undefined): string =>
   thing ? sayRecord(kind, thing) : 'not there';
+
+const sayWiredThing = (
+  kind: WiringChange['do'],
+  thing: NonNullable<WiringChange['new']> | undefined,
+): string => (thing ? sayWired(kind, thing) : 'not there');
 
 const own = <T>(record: Readonly<Record<string, T>>, key: string): T | undefined =>
   Object.hasOwn(record, key) ? record[key] : undefined;

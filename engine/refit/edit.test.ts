@@ -55,7 +55,10 @@ describe('applying and undoing', () => {
       { numRuns: 400, seed: 11 },
     );
     expect([...kinds].sort()).toEqual([
+      'auxiliary',
+      'cable',
       'chain',
+      'device',
       'evidence',
       'fact',
       'keep',
@@ -67,6 +70,9 @@ describe('applying and undoing', () => {
       'survey',
       'tag',
       'title',
+      'wire',
+      'wiring-setting',
+      'work',
     ]);
   });
 
@@ -152,6 +158,12 @@ describe('conflicts say what is there now', () => {
     ['thing to keep', { do: 'keep', id: 'offsets', old: null, new: null }, 'still to do'],
     ['survey', { do: 'survey', id: 'coolant', old: null, new: null }, "works, 1 answered, 'Smells.'"],
     ['stop circuit', { do: 'stop', old: null, new: null }, '3 elements, 1 wire'],
+    ['work', { do: 'work', id: 'collar', old: null, new: null }, 'Collar'],
+    ['auxiliary', { do: 'auxiliary', id: 'turret', old: null, new: null }, 'Turret'],
+    ['device', { do: 'device', id: 'PS1', old: null, new: null }, 'Control supply'],
+    ['wire', { do: 'wire', id: 'w1', old: null, new: null }, 'PS1.+24V to K1.A1'],
+    ['cable', { do: 'cable', id: 'W3', old: null, new: null }, 'To the door'],
+    ['wiring answer', { do: 'wiring-setting', setting: 'country', old: null, new: null }, 'other'],
     ['tag gone', { do: 'tag', id: 'constructor', old: SAMPLE.tags['t-1']!, new: null }, 'not there'],
     [
       'title',
@@ -195,6 +207,11 @@ describe('what would no longer hold together is refused', () => {
       'a fact from a measurement there is not',
       setResistance(resistance, { ...fact('1.4 ohm'), evidence: 'e-2' }),
       /parts.x-motor.facts.resistance.evidence must name a measurement/,
+    ],
+    [
+      'a wire under another name',
+      { do: 'wire', id: 'w2', old: null, new: SAMPLE.wiring.wires.w1! },
+      /wiring.wires.w2.id must be 'w2'/,
     ],
     [
       'a measurement that a fact came from, taken out',

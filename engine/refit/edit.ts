@@ -108,7 +108,21 @@ function applyChange(refit: Refit, change: Change, namer: Namer): Result<Refit> 
     case 'tag':
     case 'keep':
     case 'survey':
+    case 'work':
+    case 'auxiliary':
       return applyRecord(refit, change, namer);
+    case 'device':
+    case 'wire':
+    case 'cable':
+      return applyWiring(refit, change, namer);
+    case 'wiring-setting': {
+      const { settings } = refit.wiring;
+      if ((own(settings, change.setting) ?? null) !== change.old) return conflict(refit, change, namer);
+      return ok({
+        ...refit,
+        wiring: { ...refit.wiring, settings: put(settings, change.setting, change.new) },
+      });
+    }
     case 'stop':
       if (!same(refit.stop, change.old)) return conflict(refit, change, namer);
       return ok({ ...refit, stop: change.new });
@@ -141,7 +155,14 @@ function applyPlace(refit: Refit, change: Extract<Change, { do: 'place' }>, name
 type RecordChange = Extract<Change, { do: keyof typeof RECORDS }>;
 
 /** Changes that put one thing into a record of the refit or take it out, and the record each is for. */
-const RECORDS = { evidence: 'evidence', tag: 'tags', keep: 'keeps', survey: 'survey' } as const;
+const RECORDS = {
+  evidence: 'evidence',
+  tag: 'tags',
+  keep: 'keeps',
+  survey: 'survey',
+  work: 'work',
+  auxiliary: 'auxiliaries',
+} as const;
 
 const isRecordChange = (change: Change): change is RecordChange => Object.hasOwn(RECORDS, change.do);
 
@@ -150,6 +171,25 @@ function applyRecord(refit: Refit, change: RecordChange, namer: Namer): Result<R
   const record: Readonly<Record<string, RecordChange['new']>> = refit[field];
   if (!same(own(record, change.id) ?? null, change.old)) return conflict(refit, change, namer);
   return ok({ ...refit, [field]: put(record, change.id, change.new) });
+}
+
+type WiringChange = Extract<Change, { do: keyof typeof WIRING_RECORDS }>;
+
+const WIRING_RECORDS = { device: 'devices', wire: 'wires', cable: 'cables' } as const;
+
+const isWiringChange = (change: Change): change is WiringChange => Object.hasOwn(WIRING_RECORDS, change.do);
+
+function applyWiring(refit: Refit, change: WiringChange, namer: Namer): Result<Refit> {
+  const field = WIRING_RECORDS[change.do];
+  const record: Readonly<Record<string, WiringChange['new']>> = refit.wiring[field];
+  if (!same(own(record, change.id) ?? null, change.old)) return conflict(refit, change, namer);
+  // Checked here and not with the references, so that one wire's edit does not walk all wires.
+  if (change.new !== null && change.new.id !== change.id)
+    return missing(
+      `wiring.${field}.${change.id}.id must be '${change.id}', the name it stands under.`,
+      `wiring.${field}.${change.id}.id`,
+    );
+  return ok({ ...refit, wiring: { ...refit.wiring, [field]: put(record, change.id, change.new) } });
 }
 
 /** Counts that an edit may have pushed over what a file can hold. */
@@ -168,7 +208,11 @@ function overfull(refit: Refit, changes: readonly Change[]): Problem | undefined
     } else if (isRecordChange(change)) {
       const field = RECORDS[change.do];
       counts.push([field, refit[field], LIMITS[field]]);
-    }
+    } else if (isWiringChange(change)) {
+      const field = WIRING_RECORDS[change.do];
+      counts.push([`wiring.${field}`, refit.wiring[field], LIMITS[field]]);
+    } else if (change.do === 'wiring-setting')
+      counts.push(['wiring.settings', refit.wiring.settings, LIMITS.settings]);
   }
   const checked = new Set<object>();
   for (const [where, record, max] of counts) {

@@ -25,6 +25,7 @@ export { type Survey, surveyOf } from './survey.ts';
 export { itemFound, keepFound, newKeepId, newTagId, partFound, tagFound } from './survey-set.ts';
 export { tagsCsv } from './tags-csv.ts';
 export type {
+  Auxiliary,
   Chain,
   Change,
   Condition,
@@ -43,5 +44,12 @@ export type {
   StopWire,
   SurveyItem,
   Tag,
+  Wiring,
+  WiringCable,
+  WiringDevice,
+  WiringPin,
+  WiringTerminal,
+  WiringWire,
+  Work,
 } from './types.ts';
 export { writeEdits, writeRefit } from './write.ts';

@@ -18,6 +18,15 @@ export const LIMITS = {
   stopMotions: 12,
   /** Settings of one element, motion or stop circuit. */
   stopSettings: 60,
+  work: 300,
+  auxiliaries: 60,
+  devices: 2_000,
+  wires: 8_000,
+  cables: 1_000,
+  /** Terminals of one device. */
+  terminals: 400,
+  /** Settings of one piece of work, auxiliary, device, wire, cable or of the whole wiring. */
+  settings: 100,
   /** Photos named by one thing. */
   photos: 24,
   /** Names of readings, given values or answers of one thing. */

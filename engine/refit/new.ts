@@ -5,7 +5,7 @@ export const newRefit = (
   start: Pick<Refit, 'id' | 'name' | 'machine'> & { readonly about?: string },
 ): Refit => ({
   format: 'fettle-refit',
-  version: 3,
+  version: 4,
   id: start.id,
   name: start.name,
   about: start.about ?? '',
@@ -19,4 +19,7 @@ export const newRefit = (
   keeps: {},
   survey: {},
   stop: null,
+  work: {},
+  auxiliaries: {},
+  wiring: { devices: {}, wires: {}, cables: {}, settings: {} },
 });

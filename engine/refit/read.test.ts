@@ -19,6 +19,14 @@ const broken = (path: readonly (string | number)[], value: unknown): string => {
   return JSON.stringify(copy);
 };
 
+/** What version 4 brought, with nothing in it. */
+const NOTHING_OF_FOUR = {
+  work: {},
+  auxiliaries: {},
+  wiring: { devices: {}, wires: {}, cables: {}, settings: {} },
+};
+const threeOf = ({ work: _w, auxiliaries: _a, wiring: _i, ...three }: Refit) => three;
+
 describe('writing and reading', () => {
   test('derived: reading what was written gives the same refit', () => {
     fc.assert(
@@ -101,7 +109,7 @@ describe('a wrong shape is refused with its path', () => {
   };
   walk(SAMPLE, []);
   const MAY_BE_EMPTY = new Set(
-    'chosen facts policies options places chains evidence tags keeps survey photos given readings aside answers stop pattern brake elements wires motions settings'.split(
+    'chosen facts policies options places chains evidence tags keeps survey photos given readings aside answers stop pattern brake elements wires motions settings work auxiliaries devices cables cable terminals pins'.split(
       ' ',
     ),
   );
@@ -265,14 +273,14 @@ describe('references', () => {
 
 describe('formats of other versions', () => {
   test('derived: a newer version is refused in words', () => {
-    expect(problemOf(broken(['version'], 4)).message).toMatch(/written by a newer Fettle \(version 4/);
+    expect(problemOf(broken(['version'], 5)).message).toMatch(/written by a newer Fettle \(version 5/);
     expect(problemOf(broken(['version'], '1')).where).toBe('version');
     expect(problemOf('{"version": 1}').where).toBe('format');
     expect(problemOf('[]').message).toBe('the whole must be an object in { }.');
   });
 
   test('derived: version 1 comes up to today’s with nothing surveyed and no stop circuit, and what had no survey goes back to the same text', () => {
-    const { evidence: _e, tags: _t, keeps: _k, survey: _s, stop: _c, ...one } = SAMPLE;
+    const { evidence: _e, tags: _t, keeps: _k, survey: _s, stop: _c, ...one } = threeOf(SAMPLE);
     const plain = (value: unknown) =>
       JSON.parse(
         JSON.stringify(value, (key, each) =>
@@ -286,36 +294,34 @@ describe('formats of other versions', () => {
     const old = plain({ ...one, version: 1 });
     const read = readRefit(JSON.stringify(old));
     if (!read.ok) throw new Error(read.problem.message);
-    expect(read.value).toMatchObject({
-      version: 3,
-      evidence: {},
-      tags: {},
-      keeps: {},
-      survey: {},
-      stop: null,
-    });
+    const empty = { evidence: {}, tags: {}, keeps: {}, survey: {}, stop: null, ...NOTHING_OF_FOUR };
+    expect(read.value).toMatchObject({ version: 4, ...empty });
     // Writing today's format and taking the new and empty fields away again gives the old document.
-    const { evidence, tags, keeps, survey, stop, ...back } = JSON.parse(writeRefit(read.value));
-    expect({ evidence, tags, keeps, survey, stop }).toEqual({
-      evidence: {},
-      tags: {},
-      keeps: {},
-      survey: {},
-      stop: null,
-    });
+    const { evidence, tags, keeps, survey, stop, work, auxiliaries, wiring, ...back } = JSON.parse(
+      writeRefit(read.value),
+    );
+    expect({ evidence, tags, keeps, survey, stop, work, auxiliaries, wiring }).toEqual(empty);
     expect({ ...back, version: 1 }).toEqual(old);
     expect(readRefit(writeRefit(read.value))).toEqual(read);
   });
 
-  test('derived: version 2 comes up to version 3 without a stop circuit and goes back to the same text', () => {
-    const { stop: _c, ...two } = SAMPLE;
+  test('derived: version 2 comes up without a stop circuit and goes back to the same text', () => {
+    const { stop: _c, ...two } = threeOf(SAMPLE);
     const old = { ...two, version: 2 };
     const read = readRefit(JSON.stringify(old));
     if (!read.ok) throw new Error(read.problem.message);
-    expect(read.value).toEqual({ ...SAMPLE, stop: null });
+    expect(read.value).toEqual({ ...SAMPLE, stop: null, ...NOTHING_OF_FOUR });
     const { stop, ...back } = JSON.parse(writeRefit(read.value));
     expect(stop).toBeNull();
-    expect({ ...back, version: 2 }).toEqual(old);
+    expect({ ...threeOf(back), version: 2 }).toEqual(old);
+  });
+
+  test('derived: version 3 comes up without work, auxiliaries and wiring and goes back to the same text', () => {
+    const old = { ...threeOf(SAMPLE), version: 3 };
+    const read = readRefit(JSON.stringify(old));
+    if (!read.ok) throw new Error(read.problem.message);
+    expect(read.value).toEqual({ ...SAMPLE, ...NOTHING_OF_FOUR });
+    expect({ ...threeOf(JSON.parse(writeRefit(read.value))), version: 3 }).toEqual(old);
   });
 
   test('derived: older versions climb one step at a time', () => {

@@ -21,9 +21,14 @@ const problem = (path: readonly (string | number)[], words: string): Problem => 
 
 /** Evidence may name a part that was taken out since: what was measured stays measured. */
 function recordsProblem(refit: Refit): Problem | undefined {
-  for (const field of ['evidence', 'tags', 'keeps', 'survey'] as const)
+  for (const field of ['evidence', 'tags', 'keeps', 'survey', 'work', 'auxiliaries'] as const)
     for (const [key, { id }] of Object.entries(refit[field]))
       if (id !== key) return problem([field, key, 'id'], `must be '${key}', the name it stands under`);
+  // Wires may lead to a device that was taken out: that is a finding, not a broken file.
+  for (const field of ['devices', 'wires', 'cables'] as const)
+    for (const [key, { id }] of Object.entries(refit.wiring[field]))
+      if (id !== key)
+        return problem(['wiring', field, key, 'id'], `must be '${key}', the name it stands under`);
   return undefined;
 }
 

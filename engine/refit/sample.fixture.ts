@@ -2,13 +2,24 @@
 import fc from 'fast-check';
 import { BASES } from '../quantity/types.ts';
 import { compareChainIds } from './order.ts';
-import type { Chain, Change, Edit, Fact, FactValue, Part, Place, Refit, StopCircuit } from './types.ts';
+import type {
+  Chain,
+  Change,
+  Edit,
+  Fact,
+  FactValue,
+  Part,
+  Place,
+  Refit,
+  StopCircuit,
+  Wiring,
+} from './types.ts';
 
 const quantity = (text: string): FactValue => ({ kind: 'quantity', text });
 
 export const SAMPLE: Refit = {
   format: 'fettle-refit',
-  version: 3,
+  version: 4,
   id: 'old-lathe',
   name: 'Old lathe',
   about: 'Came without its cabinet.\nThe slides are good.',
@@ -118,6 +129,34 @@ export const SAMPLE: Refit = {
       X: { id: 'X', kind: 'axis', name: 'X', drive: 'D1', brake: null, settings: { speed: '6 m/min' } },
     },
     settings: { 'zero-earthed': 'yes' },
+  },
+  work: {
+    collar: {
+      id: 'collar',
+      kind: 'thread',
+      name: 'Collar',
+      settings: { thread: 'M20x1.5', length: '18 mm' },
+    },
+  },
+  auxiliaries: { turret: { id: 'turret', kind: 'turret', name: 'Turret', settings: { positions: '8' } } },
+  wiring: {
+    devices: {
+      PS1: {
+        id: 'PS1',
+        kind: 'supply-24',
+        name: 'Control supply',
+        part: null,
+        where: 'cabinet',
+        settings: { current: '5 A' },
+        terminals: { '+24V': { kind: 'supply-plus', name: 'plus', settings: { volts: '24 V' } } },
+        pins: { '+24V': { photo: 'supply.jpg', x: 0.25, y: 0.5 } },
+      },
+    },
+    wires: {
+      w1: { id: 'w1', from: 'PS1.+24V', to: 'K1.A1', cable: 'W3', settings: { colour: 'dark blue' } },
+    },
+    cables: { W3: { id: 'W3', name: 'To the door', settings: { length: '2 m' } } },
+    settings: { country: 'other' },
   },
 };
 
@@ -229,6 +268,50 @@ const stops: fc.Arbitrary<StopCircuit> = fc.record({
   settings: settingsOf,
 });
 
+const marks = fc.constantFrom('A1', '+24V', '0V', 'X1:3', '/A', '-');
+const wirings: fc.Arbitrary<Wiring> = fc.record({
+  devices: byId(
+    fc.record({
+      id: ids,
+      kind: ids,
+      name: texts,
+      part: fc.option(ids, { nil: null }),
+      where: texts,
+      settings: settingsOf,
+      terminals: fc.dictionary(marks, fc.record({ kind: ids, name: texts, settings: settingsOf }), {
+        maxKeys: 2,
+        noNullPrototype: true,
+      }),
+      pins: fc.dictionary(
+        marks,
+        fc.record({
+          photo: fc.constant('p.jpg'),
+          x: fc.constantFrom(0, 0.25, 1),
+          y: fc.constantFrom(0, 0.5, 1),
+        }),
+        { maxKeys: 2, noNullPrototype: true },
+      ),
+    }),
+  ),
+  wires: byId(
+    fc.record({
+      id: ids,
+      from: marks.map((mark) => `K1.${mark}`),
+      to: marks.map((mark) => `K2.${mark}`),
+      cable: fc.option(ids, { nil: null }),
+      settings: settingsOf,
+    }),
+  ),
+  cables: byId(fc.record({ id: ids, name: texts, settings: settingsOf })),
+  settings: settingsOf,
+});
+const works = fc.record({
+  id: ids,
+  kind: fc.constantFrom('cut' as const, 'thread' as const, 'tap' as const),
+  name: texts,
+  settings: settingsOf,
+});
+
 /** Whole refits whose references hold: parts are dealt out over the places. */
 export const refits: fc.Arbitrary<Refit> = fc
   .record({
@@ -251,6 +334,9 @@ export const refits: fc.Arbitrary<Refit> = fc
     keeps: byId(keepsOf),
     survey: byId(surveyItems),
     stop: fc.option(stops, { nil: null }),
+    work: byId(works),
+    auxiliaries: byId(fc.record({ id: ids, kind: ids, name: texts, settings: settingsOf })),
+    wiring: wirings,
     chains: fc.uniqueArray(chainIds, { maxLength: 5 }),
     slots: fc.array(fc.record({ chain: fc.nat(5), place: ids, take: fc.nat(3), pick: fc.nat(5) }), {
       maxLength: 6,
@@ -267,11 +353,11 @@ export const refits: fc.Arbitrary<Refit> = fc
       room[slot.place] = { options, chosen: [...options, 'none', null][slot.pick % (options.length + 2)]! };
     }
     const ordered = chains
-      .map((id, index): Chain => ({ id, kind: 'axis', places: places[index + 1]! }))
+      .map((id, index): Chain => ({ id, kind: id === 'S' ? 'spindle' : 'axis', places: places[index + 1]! }))
       .sort((a, b) => compareChainIds(a.id, b.id));
     return {
       format: 'fettle-refit',
-      version: 3,
+      version: 4,
       ...rest,
       places: places[0]!,
       chains: ordered,
@@ -285,7 +371,7 @@ export function someChange(refit: Refit, pick: number, fact: Fact): Change {
   const part = parts[pick % Math.max(1, parts.length)];
   const chain = refit.chains[pick % Math.max(1, refit.chains.length)];
   const title = { name: refit.name, about: refit.about };
-  switch (pick % 17) {
+  switch (pick % 23) {
     case 0:
     case 1:
       if (part)
@@ -376,6 +462,30 @@ export function someChange(refit: Refit, pick: number, fact: Fact): Change {
         old: refit.stop,
         new: pick % 3 ? { ...(refit.stop ?? SAMPLE.stop!), note: `Note ${pick}` } : null,
       };
+    case 17: {
+      const old = refit.work.collar ?? null;
+      return { do: 'work', id: 'collar', old, new: pick % 3 ? SAMPLE.work.collar! : null };
+    }
+    case 18: {
+      const old = refit.auxiliaries.turret ?? null;
+      return { do: 'auxiliary', id: 'turret', old, new: pick % 3 ? SAMPLE.auxiliaries.turret! : null };
+    }
+    case 19: {
+      const old = refit.wiring.devices.PS1 ?? null;
+      return { do: 'device', id: 'PS1', old, new: pick % 3 ? SAMPLE.wiring.devices.PS1! : null };
+    }
+    case 20: {
+      const old = refit.wiring.wires.w1 ?? null;
+      return { do: 'wire', id: 'w1', old, new: pick % 3 ? SAMPLE.wiring.wires.w1! : null };
+    }
+    case 21: {
+      const old = refit.wiring.cables.W3 ?? null;
+      return { do: 'cable', id: 'W3', old, new: pick % 3 ? SAMPLE.wiring.cables.W3! : null };
+    }
+    case 22: {
+      const old = refit.wiring.settings.country ?? null;
+      return { do: 'wiring-setting', setting: 'country', old, new: pick % 3 ? `Country ${pick}` : null };
+    }
     case 14:
       if (part)
         return { do: 'part', id: part.id, old: part, new: { ...part, condition: 'dead', photos: ['p.png'] } };

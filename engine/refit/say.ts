@@ -4,6 +4,7 @@ import { LIMITS } from './limits.ts';
 import { same } from './same.ts';
 import { sayStop } from './say-stop.ts';
 import { saySurvey } from './say-survey.ts';
+import { sayWiring } from './say-wiring.ts';
 import type { Change, Fact, Part, Place } from './types.ts';
 
 /** How things are called; without one, their ids stand. */
@@ -54,7 +55,7 @@ export function sayChange(change: Change, namer: Namer = BY_ID): string {
     case 'place':
       return `${namer.place(change.chain, change.place)}: ${sayPlace(change.old, change.new, namer)}`;
     case 'chain':
-      return `axis ${change.id} ${change.new === null ? 'taken out' : change.old === null ? 'added' : 'changed'}`;
+      return `${(change.new ?? change.old)?.kind ?? 'axis'} ${change.id} ${change.new === null ? 'taken out' : change.old === null ? 'added' : 'changed'}`;
     case 'policy':
       return `policy ${change.policy}: ${change.new === null ? 'back to its usual value' : brief(change.new)}`;
     case 'evidence':
@@ -64,6 +65,14 @@ export function sayChange(change: Change, namer: Namer = BY_ID): string {
       return saySurvey(change, namer);
     case 'stop':
       return `stop circuit: ${sayStop(change.old, change.new)}`;
+    case 'work':
+    case 'auxiliary':
+    case 'device':
+    case 'wire':
+    case 'cable':
+      return sayWiring(change);
+    case 'wiring-setting':
+      return `wiring, ${change.setting}: ${change.new === null ? 'taken out' : brief(change.new)}`;
     case 'machine':
       return `kind of machine: ${change.new}`;
     case 'title':

@@ -6,6 +6,14 @@ import { stopSchema } from './stop-schema.ts';
 import { CONDITIONS, evidenceSchema, keepSchema, surveyItemSchema, tagSchema } from './survey-schema.ts';
 import { atMost, chainId, id, line, photos, policyId, prose, whenSchema } from './text-schema.ts';
 import type { Change, Edit, Fact, FactValue, Part, Place, Refit } from './types.ts';
+import {
+  auxiliarySchema,
+  cableSchema,
+  deviceSchema,
+  wireSchema,
+  wiringSchema,
+  workSchema,
+} from './wiring-schema.ts';
 
 export { isReservedKey, whenSchema } from './text-schema.ts';
 
@@ -46,13 +54,15 @@ export const placeSchema: z.ZodType<Place> = z
   .meta({ id: 'place' });
 
 const places = atMost(id, placeSchema, LIMITS.places, 'places');
-const chainSchema = z.strictObject({ id: chainId, kind: z.literal('axis'), places }).meta({ id: 'chain' });
+const chainSchema = z
+  .strictObject({ id: chainId, kind: z.enum(['axis', 'spindle']), places })
+  .meta({ id: 'chain' });
 const machine = z.enum(['lathe', 'mill', 'other']);
 const title = z.strictObject({ name: line(LIMITS.name, 1), about: prose() });
 
 export const refitSchema: z.ZodType<Refit> = z.strictObject({
   format: z.literal('fettle-refit'),
-  version: z.literal(3),
+  version: z.literal(4),
   id,
   name: line(LIMITS.name, 1),
   about: prose(),
@@ -66,6 +76,9 @@ export const refitSchema: z.ZodType<Refit> = z.strictObject({
   keeps: atMost(id, keepSchema, LIMITS.keeps, 'things to keep'),
   survey: atMost(id, surveyItemSchema, LIMITS.survey, 'items'),
   stop: stopSchema.nullable(),
+  work: atMost(id, workSchema, LIMITS.work, 'pieces of work'),
+  auxiliaries: atMost(id, auxiliarySchema, LIMITS.auxiliaries, 'auxiliaries'),
+  wiring: wiringSchema,
 });
 
 export const changeSchema: z.ZodType<Change> = z.discriminatedUnion('do', [
@@ -111,6 +124,22 @@ export const changeSchema: z.ZodType<Change> = z.discriminatedUnion('do', [
     new: surveyItemSchema.nullable(),
   }),
   z.strictObject({ do: z.literal('stop'), old: stopSchema.nullable(), new: stopSchema.nullable() }),
+  z.strictObject({ do: z.literal('work'), id, old: workSchema.nullable(), new: workSchema.nullable() }),
+  z.strictObject({
+    do: z.literal('auxiliary'),
+    id,
+    old: auxiliarySchema.nullable(),
+    new: auxiliarySchema.nullable(),
+  }),
+  z.strictObject({ do: z.literal('device'), id, old: deviceSchema.nullable(), new: deviceSchema.nullable() }),
+  z.strictObject({ do: z.literal('wire'), id, old: wireSchema.nullable(), new: wireSchema.nullable() }),
+  z.strictObject({ do: z.literal('cable'), id, old: cableSchema.nullable(), new: cableSchema.nullable() }),
+  z.strictObject({
+    do: z.literal('wiring-setting'),
+    setting: id,
+    old: line(LIMITS.text).nullable(),
+    new: line(LIMITS.text).nullable(),
+  }),
   z.strictObject({ do: z.literal('machine'), old: machine, new: machine }),
   z.strictObject({ do: z.literal('title'), old: title, new: title }),
 ]);

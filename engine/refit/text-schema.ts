@@ -15,6 +15,8 @@ const WHEN =
 /** A date alone will do. */
 const DAY = /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/;
 
+const MARK = '[A-Za-z0-9+/_:-]{1,31}';
+
 const ID_WORDS = 'must be letters, digits and hyphens, beginning with a letter or digit, 61 at most';
 
 /** True for keys that every JavaScript object seems to have: `constructor`, `toString`, `__proto__`. */
@@ -48,6 +50,18 @@ export const chainId = key(
   CHAIN,
   "must be a capital letter, with up to three capitals or digits after it, like 'X' or 'A1'",
 );
+/** What is printed beside a terminal: '13', '+24V', '/A', 'X1:3'. */
+export const terminalMark = key(
+  new RegExp(`^${MARK}$`),
+  "must be a terminal's mark like '13' or '+24V': letters, digits and + - / : _, 31 at most",
+);
+/** A terminal of the wiring: a device, a dot and a mark. */
+export const terminal = z
+  .string()
+  .regex(
+    new RegExp(`^[A-Za-z0-9][A-Za-z0-9-]{0,60}\\.${MARK}$`),
+    "must be a terminal: a device, a dot and the terminal's mark, like 'K1.A1'",
+  );
 export const policyId = key(POLICY, 'must be letters, digits, dots and hyphens, 61 at most');
 
 /** A record with bounded names and a bounded number of them; `of` says of what. */
@@ -62,17 +76,17 @@ export const atMost = <K extends z.ZodString, V extends z.ZodType>(
     .refine((entries) => Object.keys(entries).length <= max, `must hold at most ${max} ${of}`)
     .meta({ maxProperties: max });
 
+export const photoName = z
+  .string()
+  .max(120)
+  .refine(
+    (name) => photoNameFault(name) === undefined,
+    'must be the name of a photo, like plate-1.jpg: letters, digits, dots, hyphens and underscores',
+  );
+
 /** Names of photos, each once. */
 export const photos = z
-  .array(
-    z
-      .string()
-      .max(120)
-      .refine(
-        (name) => photoNameFault(name) === undefined,
-        'must be the name of a photo, like plate-1.jpg: letters, digits, dots, hyphens and underscores',
-      ),
-  )
+  .array(photoName)
   .max(LIMITS.photos)
   .refine((names) => new Set(names).size === names.length, 'must name each photo once');
 

@@ -42,11 +42,11 @@ export interface Place {
   readonly chosen: string | 'none' | null;
 }
 
-/** A group of places that work together. Later kinds (spindle) come in here. */
+/** A group of places that work together: an axis, or a spindle from its drive to its chuck and its feedback. */
 export interface Chain {
-  /** 'X', 'Z'. */
+  /** 'X', 'Z', 'S'. */
   readonly id: string;
-  readonly kind: 'axis';
+  readonly kind: 'axis' | 'spindle';
   readonly places: Readonly<Record<string, Place>>;
 }
 
@@ -152,9 +152,90 @@ export interface StopCircuit {
   readonly settings: Readonly<Record<string, string>>;
 }
 
+/** A piece of work the machine must do: a cut, a thread or a tapped hole. Its settings are those of engine/work. */
+export interface Work {
+  readonly id: string;
+  readonly kind: 'cut' | 'thread' | 'tap';
+  readonly name: string;
+  /** As typed: { thread: 'M20x1.5', material: 'steel', length: '30 mm' }. */
+  readonly settings: Readonly<Record<string, string>>;
+}
+
+/** A turret, a gear shift, a chuck: what moves besides axes and spindle. Kinds, steps and settings are those of engine/control. */
+export interface Auxiliary {
+  readonly id: string;
+  readonly kind: string;
+  readonly name: string;
+  /** As typed: { positions: '8', 'time-out': '4 s' }. */
+  readonly settings: Readonly<Record<string, string>>;
+}
+
+/** A terminal that a device has besides those of its kind, or one of them as it really is. */
+export interface WiringTerminal {
+  /** Its electrical nature: a kind of engine/circuit/wiring. */
+  readonly kind: string;
+  readonly name: string;
+  /** As typed: { 'on-level': '15 V', current: '8 mA' }. */
+  readonly settings: Readonly<Record<string, string>>;
+}
+
+/** Where a terminal is seen on a photo: fractions of its width and height from the top left corner. */
+export interface WiringPin {
+  readonly photo: string;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Something with terminals: a part of the refit, an element of the stop circuit, or a fuse, a strip, a sensor. */
+export interface WiringDevice {
+  /** As on the drawing, 'K1'; its terminals are 'K1.A1', 'K1.A2'. */
+  readonly id: string;
+  /** A kind of engine/circuit/wiring. */
+  readonly kind: string;
+  readonly name: string;
+  /** The part of the refit it stands for. */
+  readonly part: string | null;
+  /** Where it sits: 'cabinet', 'slide', 'door'. */
+  readonly where: string;
+  readonly settings: Readonly<Record<string, string>>;
+  /** By mark. */
+  readonly terminals: Readonly<Record<string, WiringTerminal>>;
+  /** By mark. */
+  readonly pins: Readonly<Record<string, WiringPin>>;
+}
+
+/** One conductor between two terminals. */
+export interface WiringWire {
+  readonly id: string;
+  /** 'K1.A1' */
+  readonly from: string;
+  readonly to: string;
+  /** Id of the cable it is a core of; null where it lies alone. */
+  readonly cable: string | null;
+  /** As typed: number, colour, section, length, ferrule. */
+  readonly settings: Readonly<Record<string, string>>;
+}
+
+/** Several conductors in one jacket. */
+export interface WiringCable {
+  readonly id: string;
+  readonly name: string;
+  /** As typed: cores, section, length, shield, route, how it is laid. */
+  readonly settings: Readonly<Record<string, string>>;
+}
+
+/** What is connected to what. */
+export interface Wiring {
+  readonly devices: Readonly<Record<string, WiringDevice>>;
+  readonly wires: Readonly<Record<string, WiringWire>>;
+  readonly cables: Readonly<Record<string, WiringCable>>;
+  /** Answers about the whole, as typed: country, temperature in the cabinet, how wires are laid. */
+  readonly settings: Readonly<Record<string, string>>;
+}
+
 export interface Refit {
   readonly format: 'fettle-refit';
-  readonly version: 3;
+  readonly version: 4;
   readonly id: string;
   readonly name: string;
   readonly about: string;
@@ -172,6 +253,10 @@ export interface Refit {
   readonly survey: Readonly<Record<string, SurveyItem>>;
   /** Null until one is chosen or drawn. */
   readonly stop: StopCircuit | null;
+  /** What the machine must cut. */
+  readonly work: Readonly<Record<string, Work>>;
+  readonly auxiliaries: Readonly<Record<string, Auxiliary>>;
+  readonly wiring: Wiring;
 }
 
 /** One recorded change. `old` is what it replaced, so that it can be undone; null where nothing stood or stands. */
@@ -213,6 +298,37 @@ export type Change =
       readonly new: SurveyItem | null;
     }
   | { readonly do: 'stop'; readonly old: StopCircuit | null; readonly new: StopCircuit | null }
+  | { readonly do: 'work'; readonly id: string; readonly old: Work | null; readonly new: Work | null }
+  | {
+      readonly do: 'auxiliary';
+      readonly id: string;
+      readonly old: Auxiliary | null;
+      readonly new: Auxiliary | null;
+    }
+  | {
+      readonly do: 'device';
+      readonly id: string;
+      readonly old: WiringDevice | null;
+      readonly new: WiringDevice | null;
+    }
+  | {
+      readonly do: 'wire';
+      readonly id: string;
+      readonly old: WiringWire | null;
+      readonly new: WiringWire | null;
+    }
+  | {
+      readonly do: 'cable';
+      readonly id: string;
+      readonly old: WiringCable | null;
+      readonly new: WiringCable | null;
+    }
+  | {
+      readonly do: 'wiring-setting';
+      readonly setting: string;
+      readonly old: string | null;
+      readonly new: string | null;
+    }
   | { readonly do: 'machine'; readonly old: Refit['machine']; readonly new: Refit['machine'] }
   | {
       readonly do: 'title';

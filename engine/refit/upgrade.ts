@@ -11,8 +11,15 @@ export const UPGRADES: Upgrades = {
   1: (document) => ({ ...document, evidence: {}, tags: {}, keeps: {}, survey: {} }),
   // Version 3 brought the stop circuit: none had been drawn before.
   2: (document) => ({ ...document, stop: null }),
+  // Version 4 brought the spindle's chain, the work wanted, the auxiliaries and the wiring.
+  3: (document) => ({
+    ...document,
+    work: {},
+    auxiliaries: {},
+    wiring: { devices: {}, wires: {}, cables: {}, settings: {} },
+  }),
 };
-export const CURRENT_VERSION = 3;
+export const CURRENT_VERSION = 4;
 
 /** The document in the current format; what is no refit at all or is from a newer Fettle is refused. */
 export function upgrade(

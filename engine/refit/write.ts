@@ -1,5 +1,6 @@
 /** Writes refit.json and edits.jsonl: the same refit always gives the same text. */
 import type {
+  Auxiliary,
   Chain,
   Edit,
   Evidence,
@@ -11,6 +12,9 @@ import type {
   StopCircuit,
   SurveyItem,
   Tag,
+  Wiring,
+  WiringDevice,
+  Work,
 } from './types.ts';
 
 /** The text of refit.json: fields in the order of the format, names in the order of the alphabet. */
@@ -32,6 +36,9 @@ export function writeRefit(refit: Refit): string {
     keeps: sorted(refit.keeps, keep),
     survey: sorted(refit.survey, surveyItem),
     stop: refit.stop && stop(refit.stop),
+    work: sorted(refit.work, work),
+    auxiliaries: sorted(refit.auxiliaries, auxiliary),
+    wiring: wiring(refit.wiring),
   };
   return `${JSON.stringify(ordered, null, 2)}\n`;
 }
@@ -122,4 +129,46 @@ const stop = ({ pattern, note, elements, wires, motions, settings }: StopCircuit
     settings: sorted(each.settings, same),
   })),
   settings: sorted(settings, same),
+});
+
+const work = ({ id, kind, name, settings }: Work): Work => ({
+  id,
+  kind,
+  name,
+  settings: sorted(settings, same),
+});
+
+const auxiliary = ({ id, kind, name, settings }: Auxiliary): Auxiliary => ({
+  id,
+  kind,
+  name,
+  settings: sorted(settings, same),
+});
+
+const wiring = ({ devices, wires, cables, settings }: Wiring): Wiring => ({
+  devices: sorted(devices, device),
+  wires: sorted(wires, (each) => ({
+    id: each.id,
+    from: each.from,
+    to: each.to,
+    cable: each.cable,
+    settings: sorted(each.settings, same),
+  })),
+  cables: sorted(cables, ({ id, name, settings }) => ({ id, name, settings: sorted(settings, same) })),
+  settings: sorted(settings, same),
+});
+
+const device = (each: WiringDevice): WiringDevice => ({
+  id: each.id,
+  kind: each.kind,
+  name: each.name,
+  part: each.part,
+  where: each.where,
+  settings: sorted(each.settings, same),
+  terminals: sorted(each.terminals, ({ kind, name, settings }) => ({
+    kind,
+    name,
+    settings: sorted(settings, same),
+  })),
+  pins: sorted(each.pins, ({ photo, x, y }) => ({ photo, x, y })),
 });
