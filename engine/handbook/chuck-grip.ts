@@ -18,6 +18,10 @@ export const chuckGrip = defineSheet({
     n: input('spindle speed', 'r/min', { domain: 'positive' }),
     F_c: formula('force that throws the jaws outwards', 'N', 'z * m * r * n^2', vdi, { tex: 'F_c' }),
     F: formula('grip left', 'N', 'F_0 - F_c', vdi),
+    F_n: formula('grip at rest that is needed', 'N', 'S_p * (S_z * F_z + F_c)', vdi, {
+      tex: 'F_n',
+      says: 'What the cut needs and what the speed takes, each with its safety.',
+    }),
     n_67: formula(
       'speed at which 67 % of the grip is gone',
       'r/min',

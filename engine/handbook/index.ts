@@ -7,6 +7,7 @@ import { axisCycle } from './axis-cycle.ts';
 import { axisTorque } from './axis-torque.ts';
 import { backDriving } from './back-driving.ts';
 import { backEfficiency } from './back-efficiency.ts';
+import { bearingSpeed } from './bearing-speed.ts';
 import { belt } from './belt.ts';
 import { benchBackEmf } from './bench-back-emf.ts';
 import { benchBacklash } from './bench-backlash.ts';
@@ -26,7 +27,9 @@ import { benchRunOut } from './bench-run-out.ts';
 import { benchTacho } from './bench-tacho.ts';
 import { benchTravel } from './bench-travel.ts';
 import { benchWeight } from './bench-weight.ts';
+import { bestRange } from './best-range.ts';
 import { bestRatio } from './best-ratio.ts';
+import { brakingResistor } from './braking-resistor.ts';
 import { brushlessConstants } from './brushless-constants.ts';
 import { buckling } from './buckling.ts';
 import { busCurrent } from './bus-current.ts';
@@ -46,11 +49,16 @@ import { dcMotor } from './dc-motor.ts';
 import { demagnetising } from './demagnetising.ts';
 import { discharge } from './discharge.ts';
 import { dnLimit } from './dn-limit.ts';
+import { driveInput } from './drive-input.ts';
+import { driveMatch } from './drive-match.ts';
 import { dutyCycle } from './duty-cycle.ts';
 import { encoder } from './encoder.ts';
 import { gearRatio } from './gear-ratio.ts';
+import { gearTurns } from './gear-turns.ts';
+import { gripForCut } from './grip-for-cut.ts';
 import { guardDistance } from './guard-distance.ts';
 import { indexCount } from './index-count.ts';
+import { inductionMotor } from './induction-motor.ts';
 import { inertia } from './inertia.ts';
 import { inrush } from './inrush.ts';
 import { leadAgreement } from './lead-agreement.ts';
@@ -59,6 +67,7 @@ import { logicLevels } from './logic-levels.ts';
 import { mainsTap } from './mains-tap.ts';
 import { motorHeating } from './motor-heating.ts';
 import { motorHeatingTwoBody } from './motor-heating-two-body.ts';
+import { motorSpeeds } from './motor-speeds.ts';
 import { motorTemperature } from './motor-temperature.ts';
 import { motorTimeConstants } from './motor-time-constants.ts';
 import { moveSCurve } from './move-s-curve.ts';
@@ -69,11 +78,13 @@ import { optoInput } from './opto-input.ts';
 import { pullUp } from './pull-up.ts';
 import { pulseTravel } from './pulse-travel.ts';
 import { quantisation } from './quantisation.ts';
+import { rangeSteps } from './range-steps.ts';
 import { reflectedInertia } from './reflected-inertia.ts';
 import { regeneration } from './regeneration.ts';
 import { regulatedSupply } from './regulated-supply.ts';
 import { resolution } from './resolution.ts';
 import { resolverConverter } from './resolver-converter.ts';
+import { rimSpeed } from './rim-speed.ts';
 import { ripple } from './ripple.ts';
 import { rippleSourceResistance } from './ripple-source-resistance.ts';
 import { rmsCurrent } from './rms-current.ts';
@@ -90,7 +101,15 @@ import { screwStiffness } from './screw-stiffness.ts';
 import { screwTorque } from './screw-torque.ts';
 import { shareOf } from './share-of.ts';
 import { slideForces } from './slide-forces.ts';
+import { spindleAtSpeed } from './spindle-at-speed.ts';
+import { spindleBelt } from './spindle-belt.ts';
+import { spindleCounts } from './spindle-counts.ts';
 import { spindleCurve } from './spindle-curve.ts';
+import { spindleInertia } from './spindle-inertia.ts';
+import { spindleLimits } from './spindle-limits.ts';
+import { spindleRunUp } from './spindle-run-up.ts';
+import { spindleStop } from './spindle-stop.ts';
+import { starDelta } from './star-delta.ts';
 import { stepRate } from './step-rate.ts';
 import { stepTiming } from './step-timing.ts';
 import { stepper } from './stepper.ts';
@@ -122,6 +141,7 @@ import { torqueCurrent } from './torque-current.ts';
 import { transformerRating } from './transformer-rating.ts';
 import { travelPerCount } from './travel-per-count.ts';
 import { usualFriction } from './usual-friction.ts';
+import { voltsBand } from './volts-band.ts';
 import { whirl } from './whirl.ts';
 import { whirlShortcut } from './whirl-shortcut.ts';
 
@@ -133,6 +153,7 @@ export const HANDBOOK: readonly Sheet[] = [
   axisTorque,
   backDriving,
   backEfficiency,
+  bearingSpeed,
   belt,
   benchBackEmf,
   benchBacklash,
@@ -152,7 +173,9 @@ export const HANDBOOK: readonly Sheet[] = [
   benchTacho,
   benchTravel,
   benchWeight,
+  bestRange,
   bestRatio,
+  brakingResistor,
   brushlessConstants,
   buckling,
   busCurrent,
@@ -172,11 +195,16 @@ export const HANDBOOK: readonly Sheet[] = [
   demagnetising,
   discharge,
   dnLimit,
+  driveInput,
+  driveMatch,
   dutyCycle,
   encoder,
   gearRatio,
+  gearTurns,
+  gripForCut,
   guardDistance,
   indexCount,
+  inductionMotor,
   inertia,
   inrush,
   leadAgreement,
@@ -185,6 +213,7 @@ export const HANDBOOK: readonly Sheet[] = [
   mainsTap,
   motorHeating,
   motorHeatingTwoBody,
+  motorSpeeds,
   motorTemperature,
   motorTimeConstants,
   moveSCurve,
@@ -195,11 +224,13 @@ export const HANDBOOK: readonly Sheet[] = [
   pullUp,
   pulseTravel,
   quantisation,
+  rangeSteps,
   reflectedInertia,
   regeneration,
   regulatedSupply,
   resolution,
   resolverConverter,
+  rimSpeed,
   ripple,
   rippleSourceResistance,
   rmsCurrent,
@@ -216,7 +247,15 @@ export const HANDBOOK: readonly Sheet[] = [
   screwTorque,
   shareOf,
   slideForces,
+  spindleAtSpeed,
+  spindleBelt,
+  spindleCounts,
   spindleCurve,
+  spindleInertia,
+  spindleLimits,
+  spindleRunUp,
+  spindleStop,
+  starDelta,
   stepRate,
   stepTiming,
   stepper,
@@ -248,6 +287,7 @@ export const HANDBOOK: readonly Sheet[] = [
   transformerRating,
   travelPerCount,
   usualFriction,
+  voltsBand,
   whirl,
   whirlShortcut,
 ];
