@@ -1,6 +1,8 @@
 /** Every kind of part, and which kind fills which place. Add a kind: its file and one line here. */
 import { axisDuty } from './axis-duty.ts';
+import { belts } from './belts.ts';
 import { brake } from './brake.ts';
+import { chuck } from './chuck.ts';
 import { control } from './control.ts';
 import { drive } from './drive.ts';
 import { feedback } from './feedback.ts';
@@ -10,6 +12,11 @@ import { reduction } from './reduction.ts';
 import { screw } from './screw.ts';
 import { site } from './site.ts';
 import { slide } from './slide.ts';
+import { spindle } from './spindle.ts';
+import { spindleDrive } from './spindle-drive.ts';
+import { spindleDuty } from './spindle-duty.ts';
+import { spindleFeedback } from './spindle-feedback.ts';
+import { spindleMotor } from './spindle-motor.ts';
 import { supply } from './supply.ts';
 import type { FactSpec, PartKind } from './types.ts';
 
@@ -35,10 +42,24 @@ export const AXIS_PLACES = {
   brake,
 } as const;
 
+/** Places of a spindle in the order of its chain: mains to chuck, then what reports back. */
+export const SPINDLE_PLACES = {
+  'spindle-duty': spindleDuty,
+  'spindle-drive': spindleDrive,
+  'spindle-motor': spindleMotor,
+  belts,
+  spindle,
+  chuck,
+  'spindle-feedback': spindleFeedback,
+} as const;
+
+/** Places of a chain, by its kind. */
+export const CHAIN_PLACES = { axis: AXIS_PLACES, spindle: SPINDLE_PLACES } as const;
+
 /** Places of the whole machine. */
 export const MACHINE_PLACES = { site, supply, control, job } as const;
 
-export const PLACES = { ...MACHINE_PLACES, ...AXIS_PLACES } as const;
+export const PLACES = { ...MACHINE_PLACES, ...AXIS_PLACES, ...SPINDLE_PLACES } as const;
 
 export type PlaceId = keyof typeof PLACES;
 export type FactId<P extends PlaceId> = keyof (typeof PLACES)[P]['facts'] & string;

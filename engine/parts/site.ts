@@ -57,6 +57,16 @@ export const site = partKind({
       findOut:
         'Fuse amperes × mains volts for one phase, × 1.7 more for three; ask whoever wired it what may be drawn for long.',
     },
+    breaker: {
+      kind: 'quantity',
+      name: 'fuse or breaker of the line the machine hangs on',
+      unit: 'A',
+      domain: 'positive',
+      plausible: ['6 A', '125 A'],
+      trouble: 1,
+      findOut: 'Printed on it: B16 or C16 is 16 A. In North America 15 A or 20 A on most outlets.',
+      caution: 'Look only: the board is for an electrician.',
+    },
     door: {
       kind: 'quantity',
       name: 'narrowest way in',
