@@ -2,7 +2,7 @@
  * Linear equations of circuits: few entries in a row, an order that keeps them few, zeros skipped.
  *
  * Dense storage, since pieces have tens of nodes, seldom hundreds; the order by fewest neighbours and the skipping
- * of zeros make the work nearly that of a sparse solver (docs/decisions/0009).
+ * of zeros make the work nearly that of a sparse solver (docs/decisions/0010).
  */
 
 /** Order of elimination: again and again the unknown with the fewest neighbours, which then become neighbours. */
