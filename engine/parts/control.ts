@@ -1,3 +1,4 @@
+import { abilityFacts, countFacts } from './control-abilities.ts';
 import { money } from './money.ts';
 import { partKind } from './types.ts';
 
@@ -93,6 +94,56 @@ export const control = partKind({
       plausible: ['8', '24'],
       trouble: 2,
       findOut: 'Its manual: bits of the digital-to-analogue converter.',
+    },
+    ...abilityFacts,
+    ...countFacts,
+    'inputs-take': {
+      kind: 'choice',
+      given: true,
+      name: 'sensors its 24 V inputs take',
+      trouble: 2,
+      options: {
+        pnp: 'PNP only: the sensor gives plus',
+        npn: 'NPN only: the sensor pulls to minus',
+        either: 'either, by how the common is wired',
+      },
+      findOut:
+        'Its manual: “sinking” inputs take PNP sensors, “sourcing” inputs take NPN. A plain switch goes with both.',
+    },
+    'outputs-give': {
+      kind: 'choice',
+      given: true,
+      name: 'what its 24 V outputs do',
+      trouble: 2,
+      options: {
+        plus: 'give plus (PNP, sourcing)',
+        minus: 'pull to minus (NPN, sinking)',
+        either: 'either',
+      },
+      findOut: 'Its manual: the output circuit. The load sits between the output and the other pole.',
+    },
+    'output-current': {
+      kind: 'quantity',
+      name: 'current of one 24 V output',
+      unit: 'A',
+      domain: 'positive',
+      plausible: ['5 mA', '5 A'],
+      trouble: 2,
+      findOut: 'Its manual: current of one output, and of a group together. The smaller counts.',
+    },
+    'turret-codes': {
+      kind: 'choices',
+      name: 'turret positions it can read',
+      trouble: 2,
+      options: {
+        none: 'none',
+        each: 'one input for each position',
+        binary: 'binary code',
+        bcd: 'decimal digits in binary (BCD)',
+        gray: 'Gray code',
+        count: 'counts a switch',
+      },
+      findOut: 'Its manual: tool change. Where you can write steps of your own, tick all you can write.',
     },
     ...money,
   },

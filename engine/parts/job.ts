@@ -1,5 +1,9 @@
 /** The refit as an undertaking: what the machine weighs, how worn it is, what it may cost, what it is worth. */
+import { ABILITIES, ABILITY_IDS, COUNT_IDS, countFacts } from './control-abilities.ts';
 import { partKind, type TextFact } from './types.ts';
+
+const abilities = Object.fromEntries(ABILITY_IDS.map((id) => [id, ABILITIES[id].name]));
+const counts = Object.fromEntries(COUNT_IDS.map((id) => [id, countFacts[id].name]));
 
 const cost = (name: string, findOut: string): TextFact => ({
   kind: 'text',
@@ -108,6 +112,57 @@ export const job = partKind({
       trouble: 1,
       findOut:
         'The finest and the coarsest, and those in between you need often: M6 to M30, 1/2 in 13 TPI, G 1/4.',
+    },
+    'control-wanted': {
+      kind: 'choices',
+      name: 'what else the control must do',
+      trouble: 1,
+      options: abilities,
+      findOut:
+        'Only what you would miss. What your threads, taps and auxiliaries ask for is worked out by itself.',
+    },
+    'control-waived': {
+      kind: 'choices',
+      name: 'what you can do without though it was worked out',
+      trouble: 1,
+      options: {
+        ...abilities,
+        ...counts,
+        'turret-codes': 'reads the turret',
+        pulses: 'gives pulses fast enough',
+        edges: 'follows the encoders',
+      },
+      findOut: 'What you will do another way: a floating tap holder, a switch turned by hand.',
+    },
+    'inputs-besides': {
+      kind: 'quantity',
+      name: 'inputs wanted besides those worked out',
+      unit: '1',
+      domain: 'not negative',
+      plausible: ['0', '64'],
+      chosen: true,
+      trouble: 1,
+      findOut: 'Buttons of your own, a bar feeder, a lamp’s switch.',
+    },
+    'outputs-besides': {
+      kind: 'quantity',
+      name: 'outputs wanted besides those worked out',
+      unit: '1',
+      domain: 'not negative',
+      plausible: ['0', '64'],
+      chosen: true,
+      trouble: 1,
+      findOut: 'Lamps, a chip conveyor, an air blast.',
+    },
+    'longest-program': {
+      kind: 'quantity',
+      name: 'longest program you will run, in lines',
+      unit: '1',
+      domain: 'not negative',
+      plausible: ['10', '100000000'],
+      chosen: true,
+      trouble: 1,
+      findOut: 'Turned parts: some hundreds. Shapes from a drawing program on a mill: hundreds of thousands.',
     },
     worth: cost(
       'what a working one is worth to you',
