@@ -67,7 +67,7 @@ export function readNumber(text: string, at: number): Result<NumberRead> {
   }
   const groups = match(BLANK_GROUPS, text, start);
   const plain = groups ?? match(PLAIN, text, start);
-  if (!plain) return bad('No number was found. Begin with one, such as 5 mm.');
+  if (!plain) return bad(`No number was found. Begin with one, ${EXAMPLE}.`);
   let end = start + plain[0].length;
   const body = groups
     ? `${groups[1]!.replaceAll(' ', '')}${groups[2] === undefined ? '' : `.${groups[2]}`}`
@@ -91,6 +91,9 @@ export function commaReadings(text: string): readonly [decimal: string, grouped:
   return decimal === text ? undefined : [decimal, text.replace(TWO_WAYS, '$1$2')];
 }
 
+/** The example in a refusal, for whom nothing else is known to be wanted. */
+export const EXAMPLE = 'such as 5 mm';
+
 /** Words that stand for no usable number. */
 export function wordProblem(text: string): Problem | undefined {
   if (/^[+-]? ?(inf|infinity|infinite|∞)\b|^[+-]? ?∞/i.test(text))
@@ -101,7 +104,7 @@ export function wordProblem(text: string): Problem | undefined {
   if (/^[+-]? ?nan\b/i.test(text))
     return {
       code: 'not-a-number',
-      message: '“NaN” is no number. Write one, such as 5 mm, or leave the field empty.',
+      message: `“NaN” is no number. Write one, ${EXAMPLE}, or leave the field empty.`,
     };
   return undefined;
 }

@@ -4,7 +4,7 @@ import { formatNumber } from './format.ts';
 import type { LengthOf } from './length-words.ts';
 import { takeWording } from './length-words.ts';
 import { settleLength, threadsPerInch } from './lengths.ts';
-import { commaReadings, wordProblem } from './number.ts';
+import { commaReadings, EXAMPLE, wordProblem } from './number.ts';
 import type { Read } from './parts.ts';
 import { readParts } from './parts.ts';
 import { type Said, settleSaid, takeSaid } from './spread.ts';
@@ -107,10 +107,19 @@ function ambiguous(
  * Never throws and never gives NaN; what was not understood comes back as a problem.
  */
 export function parseQuantity(text: string, expect?: string | Expected): Result<Quantity> {
+  const read = readExpected(text, expect);
+  if (read.ok || !read.problem.message.includes(EXAMPLE)) return read;
+  const symbol = typeof expect === 'string' ? expect : expect?.unit;
+  if (symbol === undefined || symbol.length > 20) return read;
+  const example = symbol === '1' ? 'such as 5' : `such as 5 ${symbol}`;
+  return refuse({ ...read.problem, message: read.problem.message.replaceAll(EXAMPLE, example) });
+}
+
+function readExpected(text: string, expect?: string | Expected): Result<Quantity> {
   if (text.length > LONGEST)
     return refuse({
       code: 'too-long',
-      message: `This has more than ${LONGEST} characters. Write one number and its unit, such as 5 mm.`,
+      message: `This has more than ${LONGEST} characters. Write one number and its unit, ${EXAMPLE}.`,
     });
   const expected = typeof expect === 'string' ? { unit: expect } : expect;
   let wanted: Unit | undefined;
@@ -123,7 +132,10 @@ export function parseQuantity(text: string, expect?: string | Expected): Result<
   if (normal === '')
     return refuse({
       code: 'empty',
-      message: `Nothing is written here. Write a number and its unit, such as 5 ${wanted && wanted.symbol !== '1' ? wanted.symbol : 'mm'}.`,
+      message:
+        wanted?.symbol === '1'
+          ? `Nothing is written here. Write a number, ${EXAMPLE}.`
+          : `Nothing is written here. Write a number and its unit, ${EXAMPLE}.`,
     });
   const word = wordProblem(normal);
   if (word) return refuse(word);

@@ -3,7 +3,7 @@ import { quote } from './characters.ts';
 import type { Chosen } from './choose.ts';
 import { chooseUnit } from './choose.ts';
 import { PLAIN } from './dimension.ts';
-import { readNumber } from './number.ts';
+import { EXAMPLE, readNumber } from './number.ts';
 import type { Result, Unit } from './types.ts';
 import { ok, refuse } from './types.ts';
 import type { UnitReading } from './unit.ts';
@@ -33,7 +33,7 @@ export function readSide(text: string): Result<Side> {
   if (/^[\d.,]/.test(rest) && !/^1 ?\//.test(rest))
     return refuse({
       code: 'malformed',
-      message: `Two numbers follow each other in ${quote(text)}. Write one number and its unit, such as 5 mm.`,
+      message: `Two numbers follow each other in ${quote(text)}. Write one number and its unit, ${EXAMPLE}.`,
     });
   const units = readUnit(rest);
   if (!units.ok) {
