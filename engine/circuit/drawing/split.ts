@@ -1,0 +1,264 @@
+/**
+ * Cuts one circuit into clusters that are laid out each for itself. What is common to many (a plus, a minus, earth) is
+ * not drawn as a web of lines: each terminal on it says where its wires go. Large boxes are drawn as several.
+ */
+import { deviceOf, shorten } from './measure.ts';
+import type { Cluster, DrawnDevice, DrawnWire, Flag, Piece, Plan, Rail, TerminalGroup } from './types.ts';
+
+/** A box with more terminals in use than this is drawn in pieces. */
+const LARGE = 8;
+/** Most terminals of a piece of such a box. */
+const SLICE = 8;
+/** Ranks from left to right that fit side by side; farther on, wires go on in another cluster. */
+const DEEP = 6;
+/** Most pieces of a cluster. */
+const CROWD = 30;
+/** Most lines of a flag that only tells of other circuits. */
+const MENTION = 3;
+
+export function clustersOf(plan: Plan, circuit: string): readonly Cluster[] {
+  const own = plan.wires.filter((wire) => wire.circuit === circuit);
+  const used = new Set(own.flatMap(({ from, to }) => [from, to]));
+  const devices = new Map(plan.devices.map((device) => [device.id, device]));
+  const touched = [...new Set([...used].map(deviceOf))].flatMap((id) => devices.get(id) ?? []);
+  const drawn = own.filter(({ rail }) => rail === null);
+  const pieces = touched.flatMap((device) => piecesOf(device, used)).flatMap((piece) => slices(piece, drawn));
+  const mentions = mentionsOf(plan, circuit, used);
+  const at = pieceAt(pieces);
+  const isCut = cuts(pieces, drawn, at, own);
+  const kept = drawn.filter((wire) => !isCut(wire) && at.has(wire.from) && at.has(wire.to));
+  const isKept = new Set(kept);
+  const flags = flagsOf(
+    own.filter((wire) => !isKept.has(wire)),
+    mentions,
+    at,
+  );
+  return groupsOf(pieces, kept, at).map((group) => {
+    const terminals = new Set(group.flatMap(terminalsOf));
+    const ownFlags = flags.filter((flag) => terminals.has(flag.at));
+    const wires = kept.filter((wire) => terminals.has(wire.from));
+    return { pieces: group, flags: ownFlags, wires, rank: ranksOf(group, wires, ownFlags, at) };
+  });
+}
+
+export const terminalsOf = ({ group }: Piece): readonly string[] =>
+  'poles' in group ? group.poles.flat() : 'box' in group ? group.box : group.points;
+
+/** The symbols of a device of which a terminal is in use. */
+function piecesOf({ id, name, groups }: DrawnDevice, used: ReadonlySet<string>): readonly Piece[] {
+  const piece = (group: TerminalGroup, first: string): Piece => ({
+    id: `${id}/${first}`,
+    device: id,
+    name,
+    group,
+  });
+  return groups.flatMap((group): readonly Piece[] => {
+    if ('poles' in group) {
+      const poles = group.poles.filter(([a, b]) => used.has(a) || used.has(b));
+      return poles.length === 0 ? [] : [piece({ ...group, poles }, poles[0]![0])];
+    }
+    if ('box' in group) {
+      const box = group.box.filter((each) => used.has(each));
+      return box.length === 0 ? [] : [piece({ ...group, box }, box[0]!)];
+    }
+    return group.points
+      .filter((each) => used.has(each))
+      .map((each) => piece({ symbol: group.symbol, points: [each] }, each));
+  });
+}
+
+/** A large box falls into pieces of terminals that lead to the same devices. */
+function slices(piece: Piece, wires: readonly DrawnWire[]): readonly Piece[] {
+  const { group } = piece;
+  if (!('box' in group)) return [piece];
+  const whole = (box: readonly string[]): Piece => {
+    const signs = new Set(box.map((each) => group.signs?.[each]));
+    const [sign] = signs;
+    return {
+      ...piece,
+      id: `${piece.device}/${box[0]}`,
+      group: { symbol: signs.size === 1 && sign ? sign : group.symbol, box },
+    };
+  };
+  if (group.box.length <= LARGE) return [whole(group.box)];
+  const leads = new Map<string, Set<string>>(group.box.map((each) => [each, new Set()]));
+  for (const { from, to } of wires) {
+    leads.get(from)?.add(deviceOf(to));
+    leads.get(to)?.add(deviceOf(from));
+  }
+  const targetOf = (terminal: string): string => [...leads.get(terminal)!].sort().join(' ');
+  const shared = new Map<string, number>();
+  for (const each of group.box) shared.set(targetOf(each), (shared.get(targetOf(each)) ?? 0) + 1);
+  const byTarget = new Map<string, string[]>();
+  for (const each of group.box) {
+    const target = targetOf(each);
+    // What leads somewhere alone stands with others of its sort.
+    const key = shared.get(target)! > 1 ? target : `alone ${group.signs?.[each] ?? ''}`;
+    byTarget.set(key, [...(byTarget.get(key) ?? []), each]);
+  }
+  return [...byTarget.values()].flatMap((box) => {
+    const parts: Piece[] = [];
+    for (let first = 0; first < box.length; first += SLICE)
+      parts.push(whole(box.slice(first, first + SLICE)));
+    return parts;
+  });
+}
+
+function pieceAt(pieces: readonly Piece[]): ReadonlyMap<string, Piece> {
+  return new Map(pieces.flatMap((piece) => terminalsOf(piece).map((each) => [each, piece] as const)));
+}
+
+/** What a terminal in this circuit also carries in others. */
+function mentionsOf(plan: Plan, circuit: string, used: ReadonlySet<string>): readonly DrawnWire[] {
+  const titles = new Map(plan.circuits.map(({ id, title }) => [id, title]));
+  return plan.wires
+    .filter((wire) => wire.circuit !== circuit && (used.has(wire.from) || used.has(wire.to)))
+    .map((wire) => ({ ...wire, circuit: titles.get(wire.circuit) ?? wire.circuit }));
+}
+
+/** Wires that go on elsewhere: where a chain is too long for a sheet, or a cluster too crowded. */
+function cuts(
+  pieces: readonly Piece[],
+  wires: readonly DrawnWire[],
+  at: ReadonlyMap<string, Piece>,
+  own: readonly DrawnWire[],
+): (wire: DrawnWire) => boolean {
+  const part = new Map<Piece, number>();
+  let last = 0;
+  const flags = flagsOf(
+    own.filter(({ rail }) => rail !== null),
+    [],
+    at,
+  );
+  for (const group of groupsOf(pieces, wires, at)) {
+    const ids = new Set(group);
+    const inside = wires.filter(({ from }) => ids.has(at.get(from)!));
+    const rank = ranksOf(
+      group,
+      inside,
+      flags.filter((flag) => ids.has(at.get(flag.at)!)),
+      at,
+    );
+    const deepest = Math.max(...rank.values());
+    if (group.length <= CROWD && deepest < DEEP) {
+      last++;
+      for (const piece of group) part.set(piece, last);
+      continue;
+    }
+    const sorted = [...group].sort((a, b) => rank.get(a.id)! - rank.get(b.id)!);
+    const bands = new Map<number, number>();
+    let count = 0;
+    last++;
+    for (const piece of sorted) {
+      const band = Math.floor(rank.get(piece.id)! / DEEP);
+      if (!bands.has(band) || count >= CROWD) {
+        bands.set(band, ++last);
+        count = 0;
+      }
+      count++;
+      part.set(piece, bands.get(band)!);
+    }
+  }
+  return ({ from, to }) => part.get(at.get(from)!) !== part.get(at.get(to)!);
+}
+
+/** Pieces joined by wires, in the order of their first piece. */
+function groupsOf(
+  pieces: readonly Piece[],
+  wires: readonly DrawnWire[],
+  at: ReadonlyMap<string, Piece>,
+): readonly (readonly Piece[])[] {
+  const root = new Map<Piece, Piece>();
+  const find = (piece: Piece): Piece => {
+    let now = piece;
+    while (root.has(now)) now = root.get(now)!;
+    if (now !== piece) root.set(piece, now);
+    return now;
+  };
+  for (const { from, to } of wires) {
+    const [a, b] = [at.get(from), at.get(to)];
+    if (!a || !b) continue;
+    const [x, y] = [find(a), find(b)];
+    if (x !== y) root.set(y, x);
+  }
+  const groups = new Map<Piece, Piece[]>();
+  for (const piece of pieces) {
+    const first = find(piece);
+    groups.set(first, [...(groups.get(first) ?? []), piece]);
+  }
+  return [...groups.values()];
+}
+
+function flagsOf(
+  wires: readonly DrawnWire[],
+  mentions: readonly DrawnWire[],
+  at: ReadonlyMap<string, Piece>,
+): readonly Flag[] {
+  const flags = new Map<
+    string,
+    { rail: Rail | null; lines: { wire: string; text: string }[]; more: number }
+  >();
+  const hang = (terminal: string, other: string, wire: DrawnWire, where: string): void => {
+    if (!at.has(terminal)) return;
+    const flag = flags.get(terminal) ?? { rail: null, lines: [], more: 0 };
+    if (wire.rail) flag.rail = wire.rail;
+    if (where && flag.lines.length >= MENTION) flag.more++;
+    else {
+      const far = where ? `${shorten(other, 16)} (${shorten(where, 14)})` : shorten(other, 20);
+      flag.lines.push({ wire: wire.id, text: `${shorten(wire.label, 22)} → ${far}` });
+    }
+    flags.set(terminal, flag);
+  };
+  for (const wire of wires) {
+    hang(wire.from, wire.to, wire, '');
+    hang(wire.to, wire.from, wire, '');
+  }
+  for (const wire of mentions) {
+    hang(wire.from, wire.to, wire, wire.circuit);
+    hang(wire.to, wire.from, wire, wire.circuit);
+  }
+  return [...flags].map(([terminal, { rail, lines, more }]) => ({
+    id: `flag ${terminal}`,
+    at: terminal,
+    rail,
+    lines: more > 0 ? [...lines, { wire: '', text: `and ${more} more` }] : lines,
+  }));
+}
+
+/** How far each piece and flag is from what feeds. */
+function ranksOf(
+  pieces: readonly Piece[],
+  wires: readonly DrawnWire[],
+  flags: readonly Flag[],
+  at: ReadonlyMap<string, Piece>,
+): ReadonlyMap<string, number> {
+  const beside = new Map<string, string[]>(pieces.map(({ id }) => [id, []]));
+  for (const { from, to } of wires) {
+    const [a, b] = [at.get(from)!.id, at.get(to)!.id];
+    beside.get(a)!.push(b);
+    beside.get(b)!.push(a);
+  }
+  const hung = (role: Rail['role']) =>
+    flags.filter(({ rail }) => rail?.role === role).map((flag) => at.get(flag.at)!.id);
+  const feeds = hung('feeds');
+  const sources = pieces.filter(({ group }) => SOURCES.has(group.symbol)).map(({ id }) => id);
+  let [start, back] = [[...sources, ...feeds], false];
+  if (start.length === 0) [start, back] = [hung('returns'), true];
+  if (start.length === 0) {
+    const [largest] = [...pieces].sort((a, b) => terminalsOf(b).length - terminalsOf(a).length);
+    [start, back] = [largest ? [largest.id] : [], false];
+  }
+  const rank = new Map<string, number>(start.map((id) => [id, 0]));
+  for (const id of rank.keys())
+    for (const next of beside.get(id)!) if (!rank.has(next)) rank.set(next, rank.get(id)! + 1);
+  const deepest = Math.max(0, ...rank.values());
+  if (back) for (const [id, value] of rank) rank.set(id, deepest - value);
+  for (const { id } of pieces) if (!rank.has(id)) rank.set(id, 0);
+  for (const flag of flags) {
+    const own = rank.get(at.get(flag.at)!.id)!;
+    rank.set(flag.id, flag.rail?.role === 'feeds' ? own - 0.5 : own + 0.5);
+  }
+  return rank;
+}
+
+const SOURCES: ReadonlySet<string> = new Set(['mains', 'power-supply', 'battery']);
