@@ -65,7 +65,7 @@ const ASK: Readonly<Record<string, string>> = {
   brushes: 'look for two or four screw caps on its sides with springs behind them',
   ohms: 'read ohms between every two power leads, and again after turning the shaft a little',
   cogging: 'turn the shaft slowly by hand, all leads open, and feel',
-  spun: 'spin the shaft and read volts between two leads, first on d.c., then on a.c.',
+  spun: 'spin the shaft and read volts between two leads, first for direct, then for alternating volts',
   shorted: 'twist two or three power leads together and turn the shaft again: is it much harder?',
 };
 
