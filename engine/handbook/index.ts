@@ -30,12 +30,18 @@ import { benchWeight } from './bench-weight.ts';
 import { bestRange } from './best-range.ts';
 import { bestRatio } from './best-ratio.ts';
 import { brakingResistor } from './braking-resistor.ts';
+import { breaker } from './breaker.ts';
 import { brushlessConstants } from './brushless-constants.ts';
 import { buckling } from './buckling.ts';
 import { busCurrent } from './bus-current.ts';
 import { busExtremes } from './bus-extremes.ts';
+import { cabinetHeat } from './cabinet-heat.ts';
 import { chuckGrip } from './chuck-grip.ts';
 import { coilSuppression } from './coil-suppression.ts';
+import { conductorCapacity } from './conductor-capacity.ts';
+import { conductorDrop } from './conductor-drop.ts';
+import { conductorProtective } from './conductor-protective.ts';
+import { controlTransformer } from './control-transformer.ts';
 import { copperHeating } from './copper-heating.ts';
 import { countsRounding } from './counts-rounding.ts';
 import { cutBoring } from './cut-boring.ts';
@@ -176,12 +182,18 @@ export const HANDBOOK: readonly Sheet[] = [
   bestRange,
   bestRatio,
   brakingResistor,
+  breaker,
   brushlessConstants,
   buckling,
   busCurrent,
   busExtremes,
+  cabinetHeat,
   chuckGrip,
   coilSuppression,
+  conductorCapacity,
+  conductorDrop,
+  conductorProtective,
+  controlTransformer,
   copperHeating,
   countsRounding,
   cutBoring,
