@@ -51,6 +51,10 @@ interface Kept {
 export const workedKey = (chain: Chain | null, working: string): string =>
   `${chain?.id ?? 'machine'}/${working}`;
 
+/** The chains a working or check of this scope is asked of; null stands for the machine. */
+const chainsOf = (refit: Refit, scope: Working['scope']): readonly (Chain | null)[] =>
+  scope === 'machine' ? [null] : refit.chains.filter(({ kind }) => kind === scope);
+
 /** What is odd about a reading, or '': a reading is kept for as long as its fact stays the same. */
 const ODDITIES = new WeakMap<object, string>();
 
@@ -190,7 +194,7 @@ function lay(
   };
 
   for (const working of plan) {
-    for (const chain of working.scope === 'axis' ? refit.chains : [null]) {
+    for (const chain of chainsOf(refit, working.scope)) {
       const key = workedKey(chain, working.id);
       const earlier = previous?.worked.get(key);
       const now = work(scopeFor(chain), working, earlier);
@@ -220,7 +224,7 @@ export function assess(
   const notAsked: NotAsked[] = [];
   for (const chain of [...refit.chains, null]) {
     for (const check of CHECKS) {
-      if ((check.scope === 'axis') !== (chain !== null)) continue;
+      if (check.scope !== (chain?.kind ?? 'machine')) continue;
       const answer = judge(scopeFor(chain), check);
       if ('finding' in answer) findings.push(answer.finding);
       else notAsked.push(answer.notAsked);

@@ -1,6 +1,6 @@
 /** Whether a check is asked at all. */
 import type { Condition } from '../checks/check.ts';
-import { factSpec } from '../parts/index.ts';
+import { factSpec, PLACES } from '../parts/index.ts';
 import { partIn, pathOf, readPath } from './context.ts';
 import { resolve, type Scope } from './resolve.ts';
 
@@ -19,7 +19,8 @@ export function condition(
     const part = partIn(scope.context, c.place);
     if (part === null) return { missing: [pathOf(scope.context.chain, c.place)] };
     if ((part !== 'none') === c.fitted) return 'holds';
-    return { reason: c.fitted ? `There is no ${c.place} here.` : `There is a ${c.place} here.` };
+    const { name } = PLACES[c.place];
+    return { reason: c.fitted ? `There is no ${name} here.` : `There is a ${name} here.` };
   }
   const reading = readPath(scope.context, c.place, c.fact);
   if ('known' in c) return reading.state === 'missing' ? { reason: c.else } : 'holds';

@@ -27,7 +27,15 @@ export const unknown = (
   sentence: string,
   policies: readonly string[] = [],
 ): Judged => ({
-  finding: { ...base(frame), verdict: 'unknown', sentence, facts: [], guesses: [], missing, policies },
+  finding: {
+    ...base(frame),
+    verdict: 'unknown',
+    sentence: frame.check.untilKnown ? `${frame.check.untilKnown} ${sentence}` : sentence,
+    facts: [],
+    guesses: [],
+    missing,
+    policies,
+  },
 });
 
 /** Values that stop a numeric verdict, dealt with in one place. */

@@ -32,6 +32,10 @@ export function judgeFact(scope: Scope, frame: Frame, check: FactCheck): Judged 
       const read = option(place, name);
       return read?.kind === 'choices' ? read.options : undefined;
     },
+    number: (place, name) => {
+      const read = option(place, name);
+      return read?.kind === 'quantity' ? read.value : undefined;
+    },
     say: (place, name, id) => {
       const spec = factSpec(place, name);
       return (spec && 'options' in spec ? spec.options[id] : undefined) ?? id;

@@ -18,8 +18,9 @@ const amount = (value: Known, unit: string): Amount => ({
 });
 
 /** Puts numbers into a sentence. */
-function fill(sentence: string, asked: Amount, there: Amount, margin: number | null): string {
+function fill(sentence: string, asked: Amount, there: Amount, margin: number | null, which: string): string {
   return sentence
+    .replaceAll('{which}', which)
     .replaceAll('{asked}', sayRounded(asked))
     .replaceAll('{there}', sayRounded(there))
     .replaceAll('{margin}', margin === null ? '–' : margin.toPrecision(3));
@@ -33,6 +34,7 @@ function numbers(
   capacity: Known,
   says: Sentences,
   tight: Known,
+  which = '',
 ): Finding {
   const compared = compare(demand, capacity, tight.value, scope.spread?.findings.get(frame.id));
   const rests = restsOf([demand, capacity, tight]);
@@ -48,6 +50,7 @@ function numbers(
           asked,
           there,
           compared.margin,
+          which,
         );
   return {
     ...base(frame),
@@ -69,11 +72,26 @@ function numbers(
 
 export function judgeRatio(scope: Scope, frame: Frame, check: RatioCheck): Judged {
   const values = resolveAll(scope, [check.demand, check.capacity, policy(check.tight)]);
+  const least = resolveAll(scope, check.least?.map(([, ref]) => ref) ?? []);
   return scope.judged(
     frame.id,
-    values,
-    () => stopped(frame, values) ?? ratio(scope, frame, check, values as [Known, Known, Known]),
+    [...values, ...least],
+    () =>
+      stopped(frame, values) ??
+      ratio(scope, frame, check, values as [Known, Known, Known], leastOf(check, least)),
   );
+}
+
+/** The name of the least of a check’s values; the earlier of equals. */
+function leastOf({ least = [] }: RatioCheck, values: readonly Value[]): string {
+  let which = '';
+  let lowest = Number.POSITIVE_INFINITY;
+  for (const [at, value] of values.entries()) {
+    if (value.state !== 'known' || value.value >= lowest) continue;
+    lowest = value.value;
+    which = least[at]![0];
+  }
+  return which;
 }
 
 function ratio(
@@ -81,8 +99,9 @@ function ratio(
   frame: Frame,
   check: RatioCheck,
   [demand, capacity, tight]: readonly [Known, Known, Known],
+  which: string,
 ): Judged {
-  return { finding: numbers(scope, frame, check, demand, capacity, check.says, tight) };
+  return { finding: numbers(scope, frame, check, demand, capacity, check.says, tight, which) };
 }
 
 export function judgeBand(scope: Scope, frame: Frame, check: BandCheck): Judged {

@@ -244,6 +244,7 @@ function axesValue(scope: Scope, ref: Extract<Ref, { kind: 'axes' }>): Value {
   const known: Known[] = [];
   let refused: Value | undefined;
   for (const chain of scope.context.refit.chains) {
+    if (chain.kind !== 'axis') continue;
     const value = resolve(scope.forChain(chain), ref.of);
     if (value.state === 'known') known.push(value);
     else if (value.state === 'missing') for (const path of value.facts) missing.add(path);

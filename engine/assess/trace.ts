@@ -45,6 +45,7 @@ export function trace(tracing: Tracing, scope: Scope, ref: Ref): string | undefi
     case 'axes': {
       const keys: string[] = [];
       for (const chain of scope.context.refit.chains) {
+        if (chain.kind !== 'axis') continue;
         const own = scope.forChain(chain);
         if (resolve(own, ref.of).state === 'inapplicable') continue;
         const key = trace(tracing, own, ref.of);

@@ -125,7 +125,7 @@ class Trail {
         return;
       }
       case 'axes':
-        for (const each of this.#assessment.refit.chains) this.follow(ref.of, each, reader);
+        for (const each of this.#axes()) this.follow(ref.of, each, reader);
         return;
       case 'exact':
         this.follow(ref.of, chain, reader);
@@ -136,6 +136,10 @@ class Trail {
       case 'inapplicable':
         return;
     }
+  }
+
+  #axes(): readonly Chain[] {
+    return this.#assessment.refit.chains.filter(({ kind }) => kind === 'axis');
   }
 
   #option(path: string): string | undefined {
@@ -166,7 +170,7 @@ class Trail {
         return part !== null && this.#known(part === 'none' ? ref.no : ref.yes, chain);
       }
       case 'axes':
-        return this.#assessment.refit.chains.some((each) => this.#known(ref.of, each));
+        return this.#axes().some((each) => this.#known(ref.of, each));
       case 'exact':
         return this.#known(ref.of, chain);
       case 'inapplicable':

@@ -1,6 +1,6 @@
 /** Paths and lists in words. */
 
-import { AXIS_PLACES, factSpec, PLACES, type PlaceId } from '../parts/index.ts';
+import { AXIS_PLACES, factSpec, PLACES, type PlaceId, SPINDLE_PLACES } from '../parts/index.ts';
 import { formatQuantity } from '../quantity/index.ts';
 import type { Amount, Doubt, Finding } from './finding.ts';
 
@@ -19,8 +19,16 @@ export function sayPath(path: string): string {
 function sayPlace(place: string, chain?: string): string {
   const kind = Object.hasOwn(PLACES, place) ? PLACES[place as PlaceId].name : place;
   if (place === 'duty') return chain ? `${chain} axis’ duty` : kind;
+  if (place === 'spindle-duty') return `duty of the ${saySpindle(chain)}`;
+  if (chain && Object.hasOwn(SPINDLE_PLACES, place))
+    return chain === ONLY_SPINDLE ? kind : `${chain} ${kind}`;
   return chain && Object.hasOwn(AXIS_PLACES, place) ? `${chain} ${kind}` : kind;
 }
+
+/** The usual name of a machine’s spindle; with it nobody asks which. */
+const ONLY_SPINDLE = 'S';
+const saySpindle = (chain: string | undefined): string =>
+  chain === undefined || chain === ONLY_SPINDLE ? 'spindle' : `spindle ${chain}`;
 
 /** 'a, b and c'. */
 export function list(items: readonly string[]): string {

@@ -4,7 +4,7 @@ import type { Ref } from './refs.ts';
 
 interface CheckBase {
   readonly id: string;
-  readonly scope: 'axis' | 'machine';
+  readonly scope: 'axis' | 'spindle' | 'machine';
   /** The finding's name: 'Whirling of the screw'. */
   readonly title: string;
   /** The link of the chain it belongs to. */
@@ -13,6 +13,8 @@ interface CheckBase {
   readonly why: string;
   /** What can hurt, where it can. */
   readonly caution?: string;
+  /** What not knowing means, where it is more than a gap: 'No speed is permitted until …'. Stands before what is missing. */
+  readonly untilKnown?: string;
   /** The check has no meaning unless these hold. */
   readonly onlyIf?: readonly Condition[];
 }
@@ -42,7 +44,7 @@ export const ifKnown = <P extends PlaceId>(place: P, name: FactId<P>, reason: st
 /** Asked only while the value is above zero; `reason` says why not otherwise. */
 export const ifAbove = (above: Ref, reason: string): Condition => ({ above, else: reason });
 
-/** Sentences by verdict. `{asked}`, `{there}`, `{margin}` stand for the numbers with their units. */
+/** Sentences by verdict. `{asked}`, `{there}`, `{margin}` stand for the numbers with their units, `{which}` for the least of several. */
 export interface Sentences {
   readonly fits: string;
   readonly tight: string;
@@ -61,6 +63,8 @@ export interface RatioCheck extends CheckBase {
   /** Policy below which the margin is tight. */
   readonly tight: string;
   readonly says: Sentences;
+  /** Several values of which `{which}` names the least: what sets the limit. */
+  readonly least?: readonly (readonly [name: string, value: Ref])[];
 }
 
 /** Two ratios of one value: at least `low`, at most `high`. The worse counts. */
@@ -85,6 +89,8 @@ export interface Facts {
   /** The option of a choice, or undefined when unknown. */
   choice<P extends PlaceId>(place: P, name: FactId<P>): string | undefined;
   choices<P extends PlaceId>(place: P, name: FactId<P>): readonly string[] | undefined;
+  /** A number in SI, or undefined when unknown. */
+  number<P extends PlaceId>(place: P, name: FactId<P>): number | undefined;
   /** An option in words, for sentences. */
   say<P extends PlaceId>(place: P, name: FactId<P>, option: string): string;
   /** True with a part, false with none, undefined when not known. */

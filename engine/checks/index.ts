@@ -7,6 +7,11 @@ import { motorConstants } from './motor-constants.ts';
 import { pulses } from './pulses.ts';
 import { screw } from './screw.ts';
 import { servoAxis } from './servo.ts';
+import { spindleAngle } from './spindle-angle.ts';
+import { spindleChain } from './spindle-chain.ts';
+import { spindleDrives } from './spindle-drive.ts';
+import { spindleSpeeds } from './spindle-speed.ts';
+import { spindleTimes } from './spindle-time.ts';
 import { stepperAxis } from './stepper.ts';
 import { suits } from './suits.ts';
 import type { Working } from './working.ts';
@@ -17,7 +22,7 @@ export interface Subject {
   readonly checks: readonly Check[];
 }
 
-/** In the order in which findings of equal weight are shown: the chain from command to slide. */
+/** In the order in which findings of equal weight are shown: the chain from command to slide, then that of the spindle. */
 const SUBJECTS: readonly Subject[] = [
   suits,
   pulses,
@@ -28,6 +33,11 @@ const SUBJECTS: readonly Subject[] = [
   motion,
   screw,
   holding,
+  spindleChain,
+  spindleDrives,
+  spindleSpeeds,
+  spindleTimes,
+  spindleAngle,
 ];
 
 export const WORKINGS: readonly Working[] = SUBJECTS.flatMap((subject) => subject.workings);

@@ -4,8 +4,8 @@ import type { Ref } from './refs.ts';
 
 export interface Working<K extends string = string> {
   readonly id: string;
-  /** One for each axis, or one for the machine. */
-  readonly scope: 'axis' | 'machine';
+  /** One for each axis, one for each spindle, or one for the machine. */
+  readonly scope: 'axis' | 'spindle' | 'machine';
   /** What it works out, for a heading: 'Torque while accelerating'. */
   readonly title: string;
   readonly sheet: Sheet<K>;
@@ -36,5 +36,7 @@ const make =
 
 /** One instance for each axis. */
 export const axisWorking = make('axis');
+/** One instance for each spindle. */
+export const spindleWorking = make('spindle');
 /** One instance for the machine. */
 export const machineWorking = make('machine');

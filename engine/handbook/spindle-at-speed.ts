@@ -25,6 +25,10 @@ export const spindleAtSpeed = defineSheet({
     n_h: input('highest motor speed', 'r/min', { domain: 'positive' }),
     i: input('motor turns for one spindle turn', '1', { domain: 'positive' }),
     eta: input('efficiency of belts and gears', '%', { domain: 'fraction', tex: '\\eta' }),
+    k_a: input('share of its torque the motor brakes with where nothing takes the energy', '1', {
+      domain: 'fraction',
+      tex: 'k_a',
+    }),
     n: input('spindle speed', 'r/min', { domain: 'not negative' }),
     n_m: formula('motor speed', 'r/min', 'n * i', 'definition of the ratio'),
     on: formula(
@@ -49,6 +53,19 @@ export const spindleAtSpeed = defineSheet({
     }),
     T_p: formula('torque at the spindle for seconds', 'N·m', 'on * min(T_r * k_p * w, T_k) * i * eta', BELT, {
       tex: 'T_p',
+    }),
+    T_K: formula(
+      'usable pull-out torque at the spindle, below the base speed',
+      'N·m',
+      'k_s * k_k * T_r * i * eta',
+      BELT,
+      {
+        tex: 'T_K',
+      },
+    ),
+    T_a: formula('torque it brakes with alone, at the spindle', 'N·m', 'k_a * T_r * i * eta', BELT, {
+      tex: 'T_a',
+      says: 'What motor and drive burn themselves, without a resistor.',
     }),
     P_c: formula('power at the spindle for hours', 'kW', 'T_c * n', 'power is torque times speed', {
       tex: 'P_c',

@@ -60,7 +60,7 @@ export function scopesAt(assessment: Assessment, mains: Mains): (chain: Chain | 
   const workedIn = (chain: Chain | null, id: string): Worked | undefined => {
     const working = WORKING.get(id);
     if (!working) return undefined;
-    const at = working.scope === 'axis' ? chain : null;
+    const at = working.scope === 'machine' ? null : chain;
     const key = `${at?.id ?? 'machine'}/${id}`;
     if (mains === 'low' || !FOLLOWING.has(id)) return assessment.worked.get(key);
     let worked = made.get(key);
