@@ -1,6 +1,6 @@
 /** One refit: its head, its pages, what is saved and what can be undone. */
 import { lazy, Suspense, useEffect, useState } from 'react';
-import { Link, Redirect, Route, Switch, useLocation } from 'wouter';
+import { Redirect, Route, Switch, useLocation } from 'wouter';
 import { Top } from '../parts/top.tsx';
 import { usePerson } from '../state/person.ts';
 import { Session, useSession, type View } from '../state/session.ts';
@@ -9,6 +9,7 @@ import { Fit } from './fit.tsx';
 import { History } from './history.tsx';
 import { Keep } from './keep.tsx';
 import { Know } from './know.tsx';
+import { Movements, PagesOfMovement } from './movements.tsx';
 import { Policies } from './policies.tsx';
 import { Worth } from './worth.tsx';
 
@@ -75,30 +76,21 @@ function Pages({ session, view }: { session: Session; view: View }) {
     addEventListener('keydown', onKey);
     return () => removeEventListener('keydown', onKey);
   }, [session]);
-  const tab = (to: string, words: string) => (
-    <Link
-      href={`${home}/${to}`}
-      aria-current={place.startsWith(`${home}/${to.split('/')[0]}`) ? 'page' : undefined}
-    >
-      {words}
-    </Link>
-  );
+  const where = {
+    home,
+    place,
+    axes: view.refit.chains.filter(({ kind }) => kind === 'axis').map((chain) => chain.id),
+  };
   return (
     <>
       <Top>
         <div className="who">
           <strong>{view.refit.name}</strong>
         </div>
-        <nav aria-label="Pages of this refit">
-          {tab('know', 'Know')}
-          {tab(`fit/${view.refit.chains[0]?.id ?? 'machine'}`, 'Fit')}
-          {tab(`move/${view.refit.chains[0]?.id ?? ''}`, 'Move')}
-          {tab('stop', 'Stop')}
-          {tab('habits', 'Habits')}
-          {tab('history', 'History')}
-        </nav>
+        <Movements {...where} />
       </Top>
       <main id="content">
+        <PagesOfMovement {...where} />
         {view.recorded.problems.length > 0 && (
           <div className="caution" role="alert">
             <strong>Some entries cannot be read and count as unknown.</strong>
