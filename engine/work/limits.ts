@@ -1,0 +1,152 @@
+/** How fast the spindle may turn for a thread, link by link. */
+import { type Stopping, stopFrom, torqueAt } from '../simulate/instep/index.ts';
+import { AXIS_SHARE } from '../threads/index.ts';
+import type { WorkAxis, WorkMachine } from './machine.ts';
+import { mm, rpm, say } from './say.ts';
+import type { SpindleModel, SpindleRange } from './types.ts';
+
+export interface LinkLimit {
+  /** 'axis-speed', 'axis-acceleration', 'feedback', 'pulses', 'chuck', 'jaws' … */
+  readonly id: string;
+  readonly name: string;
+  /** rad/s; null while it is not known. */
+  readonly speed: number | null;
+  /** How it comes about, or what is missing. */
+  readonly says: string;
+  readonly needs: readonly string[];
+  /** Not to be turned faster whatever else allows it; unknown is no permission. */
+  readonly isHard: boolean;
+}
+
+const TURN = 2 * Math.PI;
+
+/** Where a limit of the spindle is found out. */
+const WHERE: Readonly<Record<string, readonly string[]>> = {
+  chuck: ['chuck.topSpeed'],
+  jaws: ['chuck.grip', 'chuck.jaws', 'chuck.jawMass', 'chuck.jawRadius'],
+  bearing: ['spindle.topSpeed'],
+  pulley: ['belts.pulleySpeed'],
+  motor: ['spindle-motor.topSpeed'],
+  drive: ['spindle-drive.highestFrequency'],
+  feedback: ['spindle-feedback.highestRate'],
+};
+const NAMES: Readonly<Record<string, string>> = {
+  chuck: 'speed marked on the chuck',
+  jaws: 'grip of the jaws at speed',
+  bearing: 'bearings of the spindle',
+  pulley: 'wheel on the spindle',
+  motor: 'rotor of the spindle motor',
+  drive: 'spindle drive',
+  feedback: 'signal of the spindle feedback',
+};
+
+/** Limits of the spindle itself, whatever it cuts. */
+export function spindleLimits(spindle: SpindleModel): readonly LinkLimit[] {
+  const limits = spindle.limits.map(({ by, speed }): LinkLimit => {
+    const name = NAMES[by] ?? by;
+    return {
+      id: by,
+      name,
+      speed,
+      says:
+        speed === null
+          ? `The limit by the ${name} is not known, and what is not known is no permission.`
+          : `${name[0]!.toUpperCase()}${name.slice(1)}: ${rpm(speed)}.`,
+      needs: speed === null ? (WHERE[by] ?? []).map((each) => `${spindle.chain}.${each}`) : [],
+      isHard: true,
+    };
+  });
+  const highest = Math.max(...spindle.ranges.map((each) => each.highest));
+  const fastest = spindle.ranges.find((each) => each.highest === highest);
+  return [
+    ...limits,
+    {
+      id: 'range',
+      name: 'fastest range of the spindle',
+      speed: highest,
+      says: `The ${fastest?.name ?? 'only'} range reaches ${rpm(highest)}.`,
+      needs: [],
+      isHard: true,
+    },
+  ];
+}
+
+/** Limits that a lead puts on the spindle: the axis that has to keep up, and the signals between. */
+export function leadLimits({ spindle }: WorkMachine, axis: WorkAxis, lead: number): readonly LinkLimit[] {
+  const limits: LinkLimit[] = [];
+  const rapid = axis.rapid.value;
+  limits.push({
+    id: 'axis-speed',
+    name: `speed of the ${axis.id} axis`,
+    speed: rapid === null ? null : (TURN * AXIS_SHARE * rapid) / lead,
+    says:
+      rapid === null
+        ? `The fastest speed of the ${axis.id} axis is not known.`
+        : `${axis.id} runs at ${say(rapid, 'm/min')} at most; nine tenths of it at ${mm(lead)} a turn.`,
+    needs: axis.rapid.needs,
+    isHard: false,
+  });
+  const { pulseSpeed } = axis;
+  if (pulseSpeed.value !== null || pulseSpeed.needs.length > 0)
+    limits.push({
+      id: 'pulses',
+      name: `pulses for the ${axis.id} axis`,
+      speed: pulseSpeed.value === null ? null : (TURN * AXIS_SHARE * pulseSpeed.value) / lead,
+      says:
+        pulseSpeed.value === null
+          ? 'The highest pulse rate of control and drive is not known.'
+          : `Control and drive can pulse ${axis.id} to ${say(pulseSpeed.value, 'm/min')}; nine tenths of it.`,
+      needs: pulseSpeed.needs,
+      isHard: false,
+    });
+  const feedback = spindle?.feedback;
+  if (feedback && feedback.highestFrequency !== null && !spindle.limits.some(({ by }) => by === 'feedback')) {
+    const ratio = feedback.turns.encoder / feedback.turns.spindle;
+    limits.push({
+      id: 'feedback',
+      name: 'signal of the spindle feedback',
+      speed: (TURN * feedback.highestFrequency) / (feedback.lines * ratio),
+      says: `${feedback.lines} lines a turn at no more than ${say(feedback.highestFrequency, 'kHz')}.`,
+      needs: [],
+      isHard: false,
+    });
+  }
+  return limits;
+}
+
+/** Lowest first; what is not known stands at the end. */
+export const sorted = (limits: readonly LinkLimit[]): readonly LinkLimit[] =>
+  [...limits].sort((a, b) => (a.speed ?? Number.POSITIVE_INFINITY) - (b.speed ?? Number.POSITIVE_INFINITY));
+
+/** The range that gives the most torque at a speed; undefined where none reaches it. */
+export function rangeAt(spindle: SpindleModel, speed: number): SpindleRange | undefined {
+  return spindle.ranges
+    .filter(({ lowest, highest }) => speed >= lowest * (1 - 1e-9) && speed <= highest * (1 + 1e-9))
+    .reduce<SpindleRange | undefined>(
+      (best, each) =>
+        !best || torqueAt(each.continuous, speed) > torqueAt(best.continuous, speed) ? each : best,
+      undefined,
+    );
+}
+
+/** The range that stops soonest from a speed. */
+export function stoppingAt(
+  spindle: SpindleModel,
+  speed: number,
+  delay: number,
+): { readonly range: SpindleRange; readonly stop: Stopping } | undefined {
+  let best: { range: SpindleRange; stop: Stopping } | undefined;
+  for (const range of spindle.ranges) {
+    if (speed < range.lowest * (1 - 1e-9) || speed > range.highest * (1 + 1e-9)) continue;
+    const stop = stopFrom(range.inertia, range.braking, range.drag, speed, delay);
+    if (!best || stop.angle < best.stop.angle) best = { range, stop };
+  }
+  return best;
+}
+
+/** Speed up to which the continuous torque of a range stays level: above it the power does. */
+export function baseSpeed(range: SpindleRange): number {
+  const most = Math.max(...range.continuous.map(({ torque }) => torque));
+  const last = range.continuous.findLast(({ torque }) => torque >= 0.98 * most);
+  return last?.speed ?? 0;
+}

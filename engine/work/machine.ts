@@ -1,0 +1,250 @@
+/** The machine as its work wants it: axes with their pace and thrust, the spindle, the chuck, what the control can do. */
+import { axisModel } from '../advice/axis-model.ts';
+import { scopesOf } from '../assess/assess.ts';
+import { type Assessment, sayPath } from '../assess/index.ts';
+import { resolve, type Scope } from '../assess/resolve.ts';
+import { weaker } from '../assess/value.ts';
+import { DRAG, EFFICIENCY, LEAD, RATIO, REDUCTION_EFFICIENCY } from '../checks/motion.ts';
+import { CONTINUOUS_TORQUE, PEAK_TORQUE } from '../checks/motor-constants.ts';
+import { fact, policy, type Ref } from '../checks/refs.ts';
+import type { Basis } from '../quantity/types.ts';
+import { chosenPart, findPlace } from '../refit/place.ts';
+import type { Chain, Refit } from '../refit/types.ts';
+import { type AxisModel, loopMargins } from '../simulate/index.ts';
+import type { SpindleModel } from './types.ts';
+
+/** A number of the machine, or the facts it waits for. */
+export interface Known {
+  readonly value: number | null;
+  readonly needs: readonly string[];
+  readonly basis?: Basis | undefined;
+}
+
+export interface WorkAxis {
+  readonly id: string;
+  /** m/s, m/s², m. */
+  readonly rapid: Known;
+  readonly acceleration: Known;
+  readonly travel: Known;
+  /** 1/s: speed over the distance by which it trails; with where the number comes from. */
+  readonly gain: Known;
+  readonly gainSays: string;
+  /** N that it can push with beside friction and weight: for hours, and for a moment. */
+  readonly thrust: Known;
+  readonly peakThrust: Known;
+  /** Which part of it gives way first. */
+  readonly weakest: 'motor' | 'drive';
+  /** N at which the screw buckles, its own margin taken off. */
+  readonly buckling: Known;
+  /** m/s at which the pulses of control or drive run out; null value and no needs where it is not led by pulses. */
+  readonly pulseSpeed: Known;
+  readonly isStepper: boolean;
+  /** For the simulation; null while something is missing. */
+  readonly model: AxisModel | null;
+}
+
+export type Ability = 'yes' | 'no' | null;
+
+export interface WorkMachine {
+  readonly refit: Refit;
+  readonly axes: ReadonlyMap<string, WorkAxis>;
+  readonly spindle: SpindleModel | null;
+  /** Facts without which there is no spindle model. */
+  readonly spindleNeeds: readonly string[];
+  /** Id of the spindle's chain, if there is one. */
+  readonly spindleChain: string | null;
+  readonly feedbackFitted: 'yes' | 'no' | null;
+  readonly can: (ability: string) => Ability;
+  readonly chuck: ChuckFacts;
+  /** Margin below which something is tight. */
+  readonly tight: number;
+}
+
+export interface ChuckFacts {
+  readonly fitted: 'yes' | 'no' | null;
+  readonly type: string | null;
+  /** N, 1, kg, m. */
+  readonly grip: Known;
+  readonly jaws: Known;
+  readonly jawMass: Known;
+  readonly jawRadius: Known;
+  readonly surface: string | null;
+}
+
+const result = (working: string, symbol: string): Ref => ({ kind: 'result', working, symbol });
+const NONE: Known = { value: null, needs: [] };
+/** 1/s of an axis that follows its pulses step by step. */
+const AT_ONCE = 1000;
+
+/** A reference as a number, with its basis or what is missing. */
+function known(scope: Scope, ref: Ref): Known {
+  const value = resolve(scope, ref);
+  if (value.state === 'known') return { value: value.value, needs: [], basis: value.basis };
+  return value.state === 'missing' ? { value: null, needs: [...value.facts] } : NONE;
+}
+
+/** Works on several numbers; unknown while one of them is. */
+export function from(parts: readonly Known[], how: (...values: number[]) => number): Known {
+  const needs = [...new Set(parts.flatMap((each) => each.needs))];
+  if (parts.some(({ value }) => value === null)) return { value: null, needs };
+  let basis: Basis | undefined;
+  for (const each of parts) basis = weaker(basis, each.basis);
+  return { value: how(...parts.map(({ value }) => value as number)), needs: [], basis };
+}
+
+/** The smaller of those that are known; unknown where none is. */
+function least(...parts: readonly Known[]): Known {
+  const there = parts.filter(({ value }) => value !== null);
+  if (there.length === 0) return { value: null, needs: [...new Set(parts.flatMap(({ needs }) => needs))] };
+  return there.reduce((a, b) => (b.value! < a.value! ? b : a));
+}
+
+function axisOf(assessment: Assessment, chain: Chain, scope: Scope): WorkAxis {
+  const get = (ref: Ref): Known => known(scope, ref);
+  const setting = axisModel(assessment, chain.id);
+  const model = setting.model ?? null;
+  const isStepper =
+    model?.motor.kind === 'stepper' || choice(assessment.refit, chain.id, 'motor', 'type') === 'stepper';
+  const byMotor = isStepper ? get(result('stepper-feed-usable', 'T_use')) : get(CONTINUOUS_TORQUE);
+  const byDrive = isStepper ? NONE : get(result('servo', 'T_drive'));
+  const peak = isStepper ? byMotor : least(get(PEAK_TORQUE), get(result('servo', 'T_drive_peak')));
+  const run = from([get(result('forces', 'F_up_run')), get(result('forces', 'F_dn_run'))], (up, down) =>
+    Math.max(up, down, 0),
+  );
+  const train = [get(RATIO), get(REDUCTION_EFFICIENCY), get(DRAG), get(EFFICIENCY), get(LEAD), run];
+  const push = (torque: Known): Known =>
+    from([torque, ...train], (T, i, etaG, drag, eta, lead, friction) =>
+      Math.max(0, ((T! * i! * etaG! - drag!) * 2 * Math.PI * eta!) / lead! - friction!),
+    );
+  const continuous = least(byMotor, byDrive);
+  return {
+    id: chain.id,
+    rapid: get(fact('duty', 'rapid')),
+    acceleration: get(fact('duty', 'acceleration')),
+    travel: get(fact('slide', 'travel')),
+    ...gainOf(
+      model,
+      setting.missing.map(({ path }) => path),
+    ),
+    thrust: push(continuous),
+    peakThrust: push(peak),
+    weakest: byDrive.value !== null && byDrive.value === continuous.value ? 'drive' : 'motor',
+    buckling: get(result('buckling', 'F_allow')),
+    pulseSpeed: pulseSpeed(assessment.refit, chain.id, get),
+    isStepper,
+    model,
+  };
+}
+
+/** How hard the axis follows, from its loop. */
+function gainOf(model: AxisModel | null, needs: readonly string[]): Pick<WorkAxis, 'gain' | 'gainSays'> {
+  if (!model) return { gain: { value: null, needs }, gainSays: '' };
+  const { control } = model;
+  if (control.kind === 'open')
+    return {
+      gain: { value: AT_ONCE, needs: [] },
+      gainSays: 'A stepper follows its pulses step by step: it trails by nearly nothing, or it stalls.',
+    };
+  if (control.kind === 'cascade')
+    return {
+      gain: { value: control.positionGain, needs: [], basis: 'guess' },
+      gainSays:
+        'The gain of the position loop is worked out from the axis, not measured: the run-in is as good as that.',
+    };
+  const crossover = loopMargins(model, 'position')?.crossover ?? null;
+  return {
+    gain: { value: crossover, needs: [], basis: 'guess' },
+    gainSays:
+      'How hard the drive’s loop follows is worked out from the axis (its crossover), not measured: the run-in is as good as that.',
+  };
+}
+
+function pulseSpeed(refit: Refit, chain: string, get: (ref: Ref) => Known): Known {
+  if (choice(refit, chain, 'drive', 'command') !== 'pulses') return NONE;
+  return from(
+    [
+      get(result('pulse', 'res')),
+      least(get(fact('control', 'highestPulseRate')), get(fact('drive', 'highestPulseRate'))),
+    ],
+    (travel, rate) => travel * rate,
+  );
+}
+
+/** A choice as it stands in the refit, whatever kind of part it is; null where it is not known. */
+export function choice(refit: Refit, chain: string | null, place: string, name: string): string | null {
+  const value = ownFact(refit, chain, place, name)?.value;
+  return value?.kind === 'choice' ? value.option : null;
+}
+
+function ownFact(refit: Refit, chain: string | null, place: string, name: string) {
+  const part = chosenPart(refit, chain, place);
+  return part && Object.hasOwn(part.facts, name) ? part.facts[name] : undefined;
+}
+
+/** 'rigid-tapping' is also found as 'rigidTapping'. */
+const spellings = (name: string): readonly string[] => [
+  name,
+  name.replace(/-([a-z])/g, (_, letter: string) => letter.toUpperCase()),
+];
+
+/** Whether the control says that it can. */
+function ability(refit: Refit, name: string): Ability {
+  for (const each of spellings(name)) {
+    const found = choice(refit, null, 'control', each);
+    if (found === 'yes' || found === 'no') return found;
+  }
+  return null;
+}
+
+const fittedAt = (refit: Refit, chain: string | null, place: string): 'yes' | 'no' | null => {
+  const chosen = chain === null ? null : (findPlace(refit, chain, place)?.chosen ?? null);
+  return chosen === null ? null : chosen === 'none' ? 'no' : 'yes';
+};
+
+function chuckOf(refit: Refit, chain: Chain | undefined, scope: Scope | null): ChuckFacts {
+  const id = chain?.id ?? null;
+  const number = (name: 'grip' | 'jaws' | 'jawMass' | 'jawRadius'): Known =>
+    scope && id ? known(scope, fact('chuck', name)) : { value: null, needs: ['S.chuck'] };
+  return {
+    fitted: fittedAt(refit, id, 'chuck'),
+    type: choice(refit, id, 'chuck', 'type'),
+    grip: number('grip'),
+    jaws: number('jaws'),
+    jawMass: number('jawMass'),
+    jawRadius: number('jawRadius'),
+    surface: choice(refit, id, 'chuck', 'jawSurface'),
+  };
+}
+
+/** `spindle`: the model of the spindle, or null with the facts it waits for. */
+export function workMachine(
+  assessment: Assessment,
+  spindle: SpindleModel | null,
+  spindleNeeds: readonly string[] = [],
+): WorkMachine {
+  const { refit } = assessment;
+  const scopeFor = scopesOf(assessment);
+  const chain = refit.chains.find(({ kind }) => kind === 'spindle');
+  const id = spindle?.chain ?? chain?.id ?? null;
+  const tight = known(scopeFor(null), policy('margin')).value ?? 1.25;
+  return {
+    refit,
+    axes: new Map(
+      refit.chains
+        .filter(({ kind }) => kind === 'axis')
+        .map((each) => [each.id, axisOf(assessment, each, scopeFor(each))]),
+    ),
+    spindle,
+    spindleNeeds: spindle ? [] : spindleNeeds.length > 0 ? spindleNeeds : [id ?? 'S'],
+    spindleChain: id,
+    feedbackFitted: fittedAt(refit, id, 'spindle-feedback'),
+    can: (name) => ability(refit, name),
+    chuck: chuckOf(refit, chain, chain ? scopeFor(chain) : null),
+    tight,
+  };
+}
+
+/** The path a person sets for an ability of the control. */
+export const abilityPath = (name: string): string => `control.${spellings(name)[1]}`;
+
+export const sayNeeds = (needs: readonly string[]): readonly string[] => needs.map(sayPath);
