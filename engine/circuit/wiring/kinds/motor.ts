@@ -1,0 +1,83 @@
+import { known, numberOf, type WiringKind, wiringKind } from '../kind.ts';
+import { amount, choice } from '../setting.ts';
+import { type MOTORS, phaseMarks } from './motor-leads.ts';
+
+const motor = (
+  id: string,
+  name: string,
+  says: string,
+  types: readonly (typeof MOTORS)[number][],
+  usual = '',
+): WiringKind =>
+  wiringKind({
+    id,
+    name,
+    says,
+    letter: 'M',
+    exposed: true,
+    settings: {
+      type: choice('kind of motor', types, usual),
+      current: amount('continuous current', 'A'),
+      volts: amount('rated voltage', 'V'),
+    },
+    fromPart: (part) => {
+      const type = part.choice('type');
+      const current = part.value('continuousCurrent') ?? part.value('current');
+      return {
+        type: type === 'dc' ? 'brushed' : type === 'servo' ? 'brushless' : type,
+        current: current === undefined ? undefined : `${current} A`,
+      };
+    },
+    terminals: (s) => {
+      const of = types.find((each) => each === s.type);
+      return [
+        ...(of ? phaseMarks(of) : []).map((mark) => ({
+          mark,
+          name: `winding, ${mark}`,
+          nature: {
+            kind: 'motor-phase' as const,
+            side: 'takes' as const,
+            of: of!,
+            ...known({ amps: numberOf(s, 'current'), volts: numberOf(s, 'volts') }),
+          },
+          group: 'winding',
+          signal: `motor-${mark}`,
+          needed: true,
+        })),
+        {
+          mark: 'PE',
+          name: 'frame',
+          nature: { kind: 'earth' as const, role: 'metal' as const },
+          needed: true,
+          signal: 'motor-PE',
+        },
+        {
+          mark: 'SH',
+          name: 'motor cable, shield',
+          nature: { kind: 'shield' as const, earthed: true },
+          signal: 'motor-shield',
+        },
+      ];
+    },
+  });
+
+export const servoMotor = motor(
+  'servo-motor',
+  'servo motor',
+  'Turns a screw: brushed with two leads, brushless with three.',
+  ['brushed', 'brushless'],
+);
+export const stepper = motor(
+  'stepper',
+  'stepping motor',
+  'Turns a screw in small steps; two windings.',
+  ['stepper'],
+  'stepper',
+);
+export const spindleMotor = motor(
+  'spindle-motor',
+  'spindle motor',
+  'Turns the spindle.',
+  ['induction', 'brushless', 'brushed'],
+  'induction',
+);

@@ -1,0 +1,62 @@
+/** Wires and cables read. */
+import type { WiringCable, WiringWire } from '../../refit/types.ts';
+import { known, numberOf, textOf } from './kind.ts';
+import { amount, choice, count, readSettings, type SettingSpecs, text } from './setting.ts';
+import type { Cable, Wire, WiringProblem } from './types.ts';
+
+export const WIRE_SETTINGS: SettingSpecs = {
+  number: text('number on its ferrules'),
+  colour: text('colour'),
+  section: amount('cross-section', 'mm²'),
+  length: amount('length', 'm'),
+  ferrule: text('ferrule'),
+};
+
+export const CABLE_SETTINGS: SettingSpecs = {
+  cores: count('cores', '', 200, 1),
+  section: amount('cross-section of a core', 'mm²'),
+  length: amount('length', 'm'),
+  shield: choice('shield', ['none', 'foil', 'braid']),
+  twisted: choice('cores twisted in pairs', ['yes', 'no']),
+  // Usual of control cable; common practice, no source.
+  capacitance: amount('capacitance of a metre', 'pF/m', '100 pF/m'),
+  route: text('route'),
+  laid: choice('how it is laid', ['fixed', 'moved'], 'fixed'),
+};
+
+export function readCable(typed: WiringCable, wires: readonly string[], problems: WiringProblem[]): Cable {
+  const s = readSettings(CABLE_SETTINGS, typed.settings, `wiring.cables.${typed.id}.settings`, problems);
+  const twisted = textOf(s, 'twisted');
+  return {
+    id: typed.id,
+    name: typed.name,
+    shield: (textOf(s, 'shield') || 'unknown') as Cable['shield'],
+    twisted: twisted === '' ? undefined : twisted === 'yes',
+    capacitance: numberOf(s, 'capacitance')!,
+    route: textOf(s, 'route'),
+    moved: textOf(s, 'laid') === 'moved',
+    wires,
+    ...known({
+      cores: numberOf(s, 'cores'),
+      section: numberOf(s, 'section'),
+      length: numberOf(s, 'length'),
+    }),
+  };
+}
+
+export function readWire(typed: WiringWire, cable: Cable | undefined, problems: WiringProblem[]): Wire {
+  const s = readSettings(WIRE_SETTINGS, typed.settings, `wiring.wires.${typed.id}.settings`, problems);
+  return {
+    id: typed.id,
+    from: typed.from,
+    to: typed.to,
+    cable: typed.cable,
+    number: textOf(s, 'number'),
+    colour: textOf(s, 'colour'),
+    ferrule: textOf(s, 'ferrule'),
+    ...known({
+      section: numberOf(s, 'section') ?? cable?.section,
+      length: numberOf(s, 'length') ?? cable?.length,
+    }),
+  };
+}
