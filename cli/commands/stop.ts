@@ -1,23 +1,32 @@
 /** `fettle stop`: what really happens when somebody asks the machine to stop, with every single fault. */
+
+import { stopOffers } from '../../engine/advice/stop-offers.ts';
+import { assess } from '../../engine/assess/index.ts';
 import {
-  analyseStop,
   dangerousPairs,
   type FaultPair,
+  type LookProgress,
+  lookThrough,
   motionsOf,
+  type Offers,
   PATTERNS,
   type StopAnalysis,
   testSheet,
   testSheetHtml,
 } from '../../engine/circuit/stop/index.ts';
+import type { Result } from '../../engine/quantity/types.ts';
+import type { StopCircuit } from '../../engine/refit/index.ts';
 import { shown } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { openRefit, writeWhole } from '../files.ts';
 import { stopJson } from '../json/stop.ts';
 import { type Page, pageOn } from '../print/page.ts';
+import { progressOn } from '../print/progress.ts';
 import {
   printEstimate,
   printFaults,
+  printNumbers,
   printPairs,
   printPlaces,
   printStopFindings,
@@ -31,13 +40,14 @@ export const stop: Command = {
   name: 'stop',
   summary: 'asks whether the machine really stops, with every single fault',
   usage: [
-    'stop FILE [--pattern NAME] [--truth] [--faults] [--pairs] [--test-sheet OUT.html] [--force] [--json]',
+    'stop FILE [--pattern NAME] [--truth] [--faults] [--numbers] [--pairs] [--test-sheet OUT.html] [--force] [--json]',
   ],
   about: `Does every stop stop, does nothing start by itself, what does each single fault do, where must switches and guards stand. --pattern lays a circuit out in place of what is there: ${PATTERNS.map(({ id }) => id).join(', ')}. The exit code is 0 when nothing fails and nothing is unknown, 1 when something fails, 3 when nothing fails but something is unknown, and 2 when the file or the circuit cannot be read. It examines a drawing; it makes no machine safe and certifies nothing. Local rules and licensed trades come first.`,
   options: {
     pattern: { takes: 'a name', says: 'lay this pattern out and record it' },
     truth: { says: 'every act in every state' },
     faults: { says: 'every single fault, worst first' },
+    numbers: { says: 'the numbers that run-on rests on, and where each comes from' },
     pairs: { says: 'also two faults of which the first is not noticed; this takes a while' },
     'test-sheet': { takes: 'OUT.html', says: 'write the test sheet to do at the machine' },
     force: { says: 'write over a test sheet that is there' },
@@ -71,8 +81,9 @@ export const stop: Command = {
       page.line(`    fettle stop ${quoted(file.path)} --pattern safety-relay`);
       return EXIT.unknown;
     }
-    const found = need(analyseStop(circuit));
-    const pairs = has('pairs') ? allPairs(found) : undefined;
+    const progress = progressOn(io);
+    const found = need(lookedThrough(circuit, stopOffers(assess(file.refit), circuit), progress));
+    const pairs = has('pairs') ? allPairs(found, progress) : undefined;
     const out = text('test-sheet');
     if (out !== undefined) {
       const today = new Date().toISOString().slice(0, 10);
@@ -83,9 +94,10 @@ export const stop: Command = {
     else {
       page.prose(page.paint('bold', `Stop circuit of ${file.refit.name}`));
       printStopFindings(page, found);
-      if (has('truth')) printTruth(page, found, circuit);
+      if (has('truth')) printTruth(page, found);
       if (has('faults')) printFaults(page, found.faults);
       if (pairs) printPairs(page, pairs);
+      if (has('numbers')) printNumbers(page, found);
       printPlaces(page, found);
       printEstimate(page, found);
       if (out !== undefined)
@@ -104,13 +116,27 @@ function printMore(page: Page, path: string, faults: boolean): void {
   page.line(`    fettle stop ${quoted(path)} --faults`);
 }
 
-function allPairs({ base, faults }: StopAnalysis): readonly FaultPair[] {
+function lookedThrough(
+  circuit: StopCircuit,
+  offers: Offers,
+  show: (now: LookProgress) => void,
+): Result<StopAnalysis> {
+  const looking = lookThrough(circuit, offers);
+  for (let step = looking.next(); ; step = looking.next()) {
+    if (step.done) return step.value;
+    show(step.value);
+  }
+}
+
+function allPairs({ base, faults }: StopAnalysis, show: (now: LookProgress) => void): readonly FaultPair[] {
   const pairs: FaultPair[] = [];
-  for (const { found } of dangerousPairs(
+  for (const { done, all, found } of dangerousPairs(
     base,
     faults.map(({ fault, judged }) => [fault, judged]),
-  ))
+  )) {
+    show({ doing: 'pairs of faults', done, all });
     pairs.push(...found);
+  }
   return pairs;
 }
 

@@ -66,8 +66,19 @@ export function demandsOf(model: Model): readonly Demand[] {
 export function canAct({ network }: Simulation, state: State, { mover, to }: Act): boolean {
   if (mover < 0) return state.power !== to;
   if (state.at[mover] === to) return false;
+  if (to === 1 && elsewhere(network.model, state, mover)) return false;
   const { needs } = network.model.movers[mover]!.does!;
   return to === 0 || needs < 0 || state.at[needs] === 1;
+}
+
+/** A slide that stands on one of its limit switches cannot run onto the other. */
+function elsewhere({ limits }: Model, state: State, mover: number): boolean {
+  const own = limits.find((each) => each.mover === mover);
+  return (
+    own !== undefined &&
+    own.axis !== '' &&
+    limits.some((each) => each !== own && each.axis === own.axis && state.at[each.mover] === 1)
+  );
 }
 
 /** Does it and lets everything settle; what springs back, does. The state is changed in place. */

@@ -5,11 +5,14 @@ import { CIRCUIT_SETTINGS } from './answers.ts';
 import { type Baseline, baselineOf } from './baseline.ts';
 import { sayJudgement, whatCatches } from './catch.ts';
 import { compileStop } from './compile.ts';
-import { type AxisDistances, axisDistances, type GuardDistance, guardDistances } from './distances.ts';
+import { type AxisDistances, axisDistances } from './distances.ts';
 import { type Estimate, estimateOf } from './estimate.ts';
 import { type NamedFault, singleFaults } from './faults.ts';
 import { findingsOf, type StopFinding } from './findings.ts';
+import { type GuardDistance, guardDistances } from './guards.ts';
 import { type Judgement, judge } from './judge.ts';
+import type { Offers } from './motion-numbers.ts';
+import { atOnce, type LookProgress } from './pieces.ts';
 import { readSettings } from './settings.ts';
 import { type DemandStops, runOnOf, stopsOf } from './stops.ts';
 import { type Race, racesOf, type Truth, truthOf } from './truth.ts';
@@ -41,7 +44,10 @@ export const NOT_EXAMINED: readonly string[] = [
   'Faults inside bought units, beyond what their kind says; their makers answer for those.',
   'Two faults that come at the same moment, but for crushed cables and welded contacts that hold each other.',
   'Voltage drop, chatter, heat, and how long a contact lasts.',
-  'Change-over contacts in the moment between their positions.',
+  'Change-over contacts in the moment between their positions: a contact that closes and one that opens are taken to change at the same instant, with neither a gap nor an overlap.',
+  'The three phases of a supply one by one: power goes in by one side and comes back by another, so a contactor that loses one of three phases is not seen, and neither is a motor that runs on two.',
+  'Currents that flow through one coil into another, and coils that get too little voltage.',
+  'Home switches and their wires: they stop nothing.',
   'Whether the categories and levels named here are what the law asks for where you are. This is no certificate.',
 ];
 
@@ -54,18 +60,32 @@ function rank({ fault, judged }: Pick<FaultReport, 'fault' | 'judged'>): number 
 
 const ORDER = { dangerous: 0, unnoticed: 1, noticed: 2, stops: 3 } as const;
 
-/** Everything but pairs of faults. A circuit that cannot be read is refused with its place. */
-export function analyseStop(circuit: StopCircuit): Result<StopAnalysis> {
-  const made = compileStop(circuit);
+/** Faults to each piece. */
+const PIECE = 10;
+
+/**
+ * Everything but pairs of faults, in pieces: stop asking and it stops. A circuit that cannot be read is refused with its
+ * place. `offers`: numbers of the motions from the rest of the refit.
+ */
+export function* lookThrough(
+  circuit: StopCircuit,
+  offers: Offers = {},
+): Generator<LookProgress, Result<StopAnalysis>, void> {
+  const made = compileStop(circuit, offers);
   if (!made.ok) return made;
   const answers = readSettings(CIRCUIT_SETTINGS, circuit.settings, 'stop.settings');
   if (!answers.ok) return answers;
   const model = made.value;
-  const base = baselineOf(model, runOnOf(model, circuit));
-  const stops = stopsOf(base, circuit);
+  const base = baselineOf(model, runOnOf(model));
+  const stops = stopsOf(base);
   // A machine that cannot be started cannot be seen to stop.
   const named = base.runs.length === 0 ? [] : singleFaults(model);
-  const judged = named.map((fault): readonly [NamedFault, Judgement] => [fault, judge(base, fault.faults)]);
+  const judged: (readonly [NamedFault, Judgement])[] = [];
+  for (const fault of named) {
+    judged.push([fault, judge(base, fault.faults)]);
+    if (judged.length % PIECE === 0)
+      yield { doing: 'every single fault', done: judged.length, all: named.length };
+  }
   const faults = judged
     .map(([fault, each]) => ({
       fault,
@@ -74,15 +94,19 @@ export function analyseStop(circuit: StopCircuit): Result<StopAnalysis> {
       catches: whatCatches(model, fault, each),
     }))
     .sort((a, b) => rank(a) - rank(b));
-  const truth = truthOf(base, circuit);
+  const truth = yield* truthOf(base);
   const races = racesOf(base);
-  const axes = axisDistances(circuit, stops);
-  const guards = guardDistances(circuit, stops);
+  const axes = axisDistances(model, stops);
+  const guards = guardDistances(model, stops);
   const part = { base, stops, faults, truth, races, axes, guards };
   return ok({
     ...part,
     estimate: estimateOf(circuit, answers.value, judged),
-    findings: findingsOf(part, circuit),
+    findings: findingsOf(part),
     notExamined: NOT_EXAMINED,
   });
 }
+
+/** The same at one go. */
+export const analyseStop = (circuit: StopCircuit, offers: Offers = {}): Result<StopAnalysis> =>
+  atOnce(lookThrough(circuit, offers));

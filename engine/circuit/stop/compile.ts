@@ -5,15 +5,16 @@ import { nearest } from '../../refit/nearest.ts';
 import type { StopCircuit, StopElement } from '../../refit/types.ts';
 import { Build } from './build.ts';
 import { addElement, type Gathered } from './elements.ts';
-import { isKind, KINDS, kindSpec } from './kinds.ts';
-import type { Model, MotionUnit } from './model.ts';
-import { MOTION_SETTINGS } from './motion.ts';
+import { ENDS, isKind, KINDS, kindSpec } from './kinds.ts';
+import type { LimitSwitch, Model, MotionUnit, Mover } from './model.ts';
+import { motionNumbers, type Offers } from './motion-numbers.ts';
 import { readSettings } from './settings.ts';
 
 /** Bits of potentials: two for each supply, two for the test signals of each safety relay. */
 const MOST_BITS = 30;
 
-export function compileStop(circuit: StopCircuit): Result<Model> {
+/** `offers`: numbers of the motions from outside the circuit; what is typed in it comes first. */
+export function compileStop(circuit: StopCircuit, offers: Offers = {}): Result<Model> {
   const gathered: Gathered = {
     build: new Build(),
     sources: [],
@@ -59,8 +60,8 @@ export function compileStop(circuit: StopCircuit): Result<Model> {
   const motions: MotionUnit[] = [];
   for (const motion of Object.values(circuit.motions)) {
     const where = `stop.motions.${motion.id}`;
-    const read = readSettings(MOTION_SETTINGS[motion.kind], motion.settings, `${where}.settings`);
-    if (!read.ok) return read;
+    const numbers = motionNumbers(motion, `${where}.settings`, offers);
+    if (!numbers.ok) return numbers;
     const drive = gathered.drives.findIndex(({ element }) => element === motion.drive);
     if (drive < 0) return refuse(problem(`${where}.drive`, `${motion.drive} is no drive and no inverter.`));
     const brake = build.movers.findIndex(
@@ -69,8 +70,18 @@ export function compileStop(circuit: StopCircuit): Result<Model> {
     );
     if (motion.brake !== null && brake < 0)
       return refuse(problem(`${where}.brake`, `${motion.brake} is no brake.`));
-    motions.push({ id: motion.id, drive, brake, vertical: read.value.vertical === 1 });
+    motions.push({
+      id: motion.id,
+      kind: motion.kind,
+      name: motion.name,
+      numbers: numbers.value,
+      drive,
+      brake,
+      vertical: numbers.value.read.vertical === 1,
+    });
   }
+  const onAxis = switchesOf(circuit, build.movers);
+  if (!onAxis.ok) return onAxis;
   const frame = build.nodes.push('the frame') - 1;
   return ok({
     nodes: build.nodes,
@@ -79,12 +90,44 @@ export function compileStop(circuit: StopCircuit): Result<Model> {
     contacts: build.contacts,
     wires,
     motions,
+    ...onAxis.value,
     sources: gathered.sources,
     safety: gathered.safety,
     controls: gathered.controls,
     drives: gathered.drives,
     locks: gathered.locks,
   });
+}
+
+/** Limit and home switches with the axis each is said to stand on. */
+function switchesOf(circuit: StopCircuit, movers: readonly Mover[]): Result<Pick<Model, 'limits' | 'homes'>> {
+  const limits: LimitSwitch[] = [];
+  const homes: Model['homes'][number][] = [];
+  for (const { id, kind, settings } of Object.values(circuit.elements)) {
+    if (kind !== 'limit' && kind !== 'home') continue;
+    const axis = (Object.hasOwn(settings, 'axis') ? settings.axis! : '').trim();
+    const motion = Object.hasOwn(circuit.motions, axis) ? circuit.motions[axis] : undefined;
+    if (axis !== '' && motion?.kind !== 'axis') {
+      const axes = Object.values(circuit.motions).filter((each) => each.kind === 'axis');
+      return refuse(
+        problem(
+          `stop.elements.${id}.settings.axis`,
+          `“${axis.slice(0, 40)}” is no axis of this circuit; there are: ${axes.map((each) => each.id).join(', ') || 'none'}.`,
+        ),
+      );
+    }
+    if (kind === 'home') homes.push({ element: id, axis });
+    else {
+      const at = ENDS.findIndex((each) => each === (settings.end ?? '').trim().toLowerCase());
+      limits.push({
+        element: id,
+        mover: movers.findIndex(({ element }) => element === id),
+        axis,
+        end: ENDS[at] ?? 'either',
+      });
+    }
+  }
+  return ok({ limits, homes });
 }
 
 /** Terminals that an element of this kind has, in words for choosing among them. */

@@ -16,7 +16,13 @@ export interface Gathered {
   readonly locks: { lock: number; door: number }[];
 }
 
-export function addElement(into: Gathered, { id }: StopElement, kind: Kind, read: Read, bit: number): void {
+export function addElement(
+  into: Gathered,
+  { id, settings }: StopElement,
+  kind: Kind,
+  read: Read,
+  bit: number,
+): void {
   const { build } = into;
   const coil = (pickUp: number, dropOut: number, a = 'A1', b = 'A2', name = id) =>
     build.mover({
@@ -45,7 +51,16 @@ export function addElement(into: Gathered, { id }: StopElement, kind: Kind, read
     case 'door':
     case 'limit':
     case 'key':
-      build.contactsOf(id, build.hand(id, doing(kind, id, read)), kind === 'key' ? { no: read.no } : read, 1);
+      build.contactsOf(
+        id,
+        build.hand(id, doing(kind, id, read, placeOf(kind, settings))),
+        kind === 'key' ? { no: read.no } : read,
+        1,
+      );
+      return;
+    case 'home':
+      build.node(id, '13');
+      build.node(id, '14');
       return;
     case 'locked-door': {
       const lock = coil(read.release!, 0.05, 'A1', 'A2', `${id} lock`);
@@ -84,4 +99,10 @@ export function addElement(into: Gathered, { id }: StopElement, kind: Kind, read
       addControl(into, id, read);
       return;
   }
+}
+
+/** ' (X, lower end)', or nothing where it is not said on which axis a limit switch stands. */
+function placeOf(kind: Kind, { axis = '', end = '' }: StopElement['settings']): string {
+  if (kind !== 'limit' || axis.trim() === '') return '';
+  return ` (${axis.trim()}, ${end.trim() === '' || end === 'either' ? 'either' : end.trim()} end)`;
 }

@@ -12,6 +12,8 @@ export interface EstimatePart {
   readonly mttfd: number;
   readonly coverage: number;
   readonly says: string;
+  /** 'ISO 13849-1:2015, Table C.1 (recalled, check the standard)', or its maker. */
+  readonly source: string;
 }
 
 export interface Estimate {
@@ -27,7 +29,8 @@ export interface Estimate {
   readonly level: iso.Level | undefined;
   /** What was left out, and what would be needed. */
   readonly missing: readonly string[];
-  readonly source: string;
+  /** What it rests on, with the clause of each. */
+  readonly sources: readonly { readonly what: string; readonly source: string }[];
 }
 
 const DEFAULT_USES = 500;
@@ -91,8 +94,7 @@ export function estimateOf(
     commonCause,
     level,
     missing,
-    source:
-      'ISO 13849-1:2015, simplified method: Table C.1, formulas C.1, D.1, D.2, E.1, Table F.1, Figure 5 (recalled, check the standard)',
+    sources: Object.values(iso.CLAUSES).map((each) => ({ what: each.what, source: iso.sayClause(each) })),
   };
 }
 
@@ -136,14 +138,21 @@ function partOf(
       missing.push(`${id}: the maker’s mean time to a dangerous failure; it is left out`);
       return undefined;
     }
-    return { element: id, mttfd: read.mttfd, coverage: 0.99, says: 'by its maker' };
+    return {
+      element: id,
+      mttfd: read.mttfd,
+      coverage: 0.99,
+      says: `${read.mttfd} years`,
+      source: 'by its maker',
+    };
   }
   const b10d = read.b10d ?? usual;
   return {
     element: id,
     mttfd: iso.mttfdOf(b10d, uses),
     coverage,
-    says: read.b10d === undefined ? `${b10d} operations, usual value of Table C.1` : `${b10d} operations`,
+    says: `${b10d} operations until one in ten has failed`,
+    source: read.b10d === undefined ? iso.sayClause(iso.CLAUSES.usualB10d) : 'by its maker',
   };
 }
 

@@ -1,5 +1,4 @@
 /** What the looking through comes to: one answer for each stop, for restarting, for faults, for places. */
-import type { StopCircuit } from '../../refit/types.ts';
 import type { StopAnalysis } from './analyse.ts';
 import { brakeFindings } from './brake-findings.ts';
 import { faultFinding, unnoticedFinding } from './fault-findings.ts';
@@ -18,9 +17,9 @@ export interface StopFinding {
 
 export type Looked = Omit<StopAnalysis, 'findings' | 'estimate' | 'notExamined'>;
 
-export function findingsOf(looked: Looked, circuit: StopCircuit): readonly StopFinding[] {
+export function findingsOf(looked: Looked): readonly StopFinding[] {
   const { base } = looked;
-  if (Object.keys(circuit.motions).length === 0)
+  if (base.model.motions.length === 0)
     return [
       {
         id: 'runs',
@@ -51,7 +50,7 @@ export function findingsOf(looked: Looked, circuit: StopCircuit): readonly StopF
           ? 'Everything runs after a start.'
           : `${missing.join(', ')} cannot be started as drawn.`,
     },
-    ...stopFindings(looked, circuit),
+    ...stopFindings(looked),
     ...brakeFindings(looked),
     restart(looked),
     ...rest(looked),

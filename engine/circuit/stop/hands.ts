@@ -2,7 +2,12 @@
 import type { Doing } from './model.ts';
 import type { Read } from './settings.ts';
 
-export function doing(kind: 'button' | 'mushroom' | 'door' | 'limit' | 'key', id: string, read: Read): Doing {
+export function doing(
+  kind: 'button' | 'mushroom' | 'door' | 'limit' | 'key',
+  id: string,
+  read: Read,
+  place = '',
+): Doing {
   const common = { springsBack: false, normal: 0 as const, needs: -1, direct: read.direct === 0 };
   switch (kind) {
     case 'button':
@@ -25,7 +30,7 @@ export function doing(kind: 'button' | 'mushroom' | 'door' | 'limit' | 'key', id
     case 'door':
       return { ...common, role: 'door', on: `open the door ${id}`, off: `close the door ${id}` };
     case 'limit':
-      return { ...common, role: 'limit', on: `run onto ${id}`, off: `come off ${id}` };
+      return { ...common, role: 'limit', on: `run onto ${id}${place}`, off: `come off ${id}${place}` };
     case 'key':
       return { ...common, role: 'key', on: `turn ${id} on`, off: `turn ${id} off`, normal: 1, direct: false };
   }

@@ -14,27 +14,53 @@ export {
   started,
   takeOver,
 } from './acts.ts';
-export { analyseStop, type FaultReport, NOT_EXAMINED, type StopAnalysis } from './analyse.ts';
+export {
+  analyseStop,
+  type FaultReport,
+  lookThrough,
+  NOT_EXAMINED,
+  type StopAnalysis,
+} from './analyse.ts';
 export { CIRCUIT_SETTINGS } from './answers.ts';
 export { type Baseline, baselineOf } from './baseline.ts';
 export { sayJudgement, whatCatches } from './catch.ts';
 export { compileStop, terminalsOf } from './compile.ts';
-export type { AxisDistances, GuardDistance, Mark } from './distances.ts';
+export type { AxisDistances, Mark } from './distances.ts';
 export type { Estimate } from './estimate.ts';
 export { type NamedFault, singleFaults } from './faults.ts';
 export type { StopFinding } from './findings.ts';
+export type { GuardDistance } from './guards.ts';
 export { type Judgement, judge, type Verdict } from './judge.ts';
 export { isKind, KINDS, kindSpec } from './kinds.ts';
 export type { Model } from './model.ts';
 export { MOTION_SETTINGS } from './motion.ts';
+export type {
+  MotionNumbers,
+  NumberRow,
+  Offer,
+  Offers,
+  Origin,
+} from './motion-numbers.ts';
 export { type Fault, networkOf } from './network.ts';
 export { StopOrder } from './order.ts';
 export { dangerousPairs, type FaultPair, type PairProgress } from './pairs.ts';
 export { type MotionWanted, motionsOf, PATTERNS, type Pattern } from './patterns/index.ts';
 export { type Flow, type Pool, pictureOf, type Standing, type Stream, standingsOf } from './picture.ts';
+export { atOnce, type LookProgress } from './pieces.ts';
 export { sayStopping } from './say-stopping.ts';
 export { Simulation } from './simulate.ts';
 export { copyState, type State } from './state.ts';
 export { type DemandStops, SAY_CATEGORY, type Stopping, stoppingOf } from './stops.ts';
 export { type TestSheet, testSheet, testSheetHtml, testSheetText } from './test-sheet.ts';
 export { type Race, sayState, type Truth, type TruthRow } from './truth.ts';
+export {
+  ESTIMATE_TITLE,
+  FAULT_GROUPS,
+  sayEstimate,
+  sayGuard,
+  sayPair,
+  sayPlace,
+  sayReserve,
+  sayRow,
+  sayRunOn,
+} from './words.ts';

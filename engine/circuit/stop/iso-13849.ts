@@ -3,6 +3,45 @@
  * those of 2015, recalled from memory unless said otherwise. Nothing that comes out of this is a certificate.
  */
 
+/** Where a number comes from, and how far it may be trusted. */
+export interface Clause {
+  readonly what: string;
+  /** 'ISO 13849-1:2015, 4.5.2, Table 4' */
+  readonly clause: string;
+  readonly status: 'value quoted in a catalogue, clause recalled' | 'recalled, check the standard';
+}
+
+const recalled = (what: string, clause: string): Clause => ({
+  what,
+  clause: `ISO 13849-1:2015, ${clause}`,
+  status: 'recalled, check the standard',
+});
+const quoted = (what: string, clause: string): Clause => ({
+  ...recalled(what, clause),
+  status: 'value quoted in a catalogue, clause recalled',
+});
+
+/** Everything of the standard that the estimate rests on. The edition of 2023 numbers its tables otherwise. */
+export const CLAUSES = {
+  operations: recalled('operations a year until one in ten has failed', 'C.4.2, formula C.1'),
+  usualB10d: recalled('usual operations of parts', 'Table C.1'),
+  channel: recalled('parts of one channel taken together', 'D.1, formula D.1'),
+  symmetric: recalled('two unlike channels as one', 'D.2, formula D.2'),
+  cap: recalled('no channel counts for more than 100 years, 2500 in category 4', '4.5.2'),
+  mttfdBand: quoted('years: low from 3, medium from 10, high from 30', '4.5.2, Table 4'),
+  coverageBand: recalled('coverage: low from 60 %, medium from 90 %, high from 99 %', '4.5.3, Table 5'),
+  coverage: recalled(
+    'coverage of a part: 99 % by mirror or force-guided contacts, 90 % by comparing two channels',
+    'Table E.1',
+  ),
+  averageCoverage: recalled('coverage of all parts together', 'E.2, formula E.1'),
+  commonCause: quoted('65 points against a common cause are asked for from category 2 on', 'Annex F, F.2'),
+  commonCausePoints: recalled('the points themselves', 'Table F.1'),
+  chart: recalled('level from category, coverage and years', '4.5.4, Figure 5 and Table 6'),
+} as const satisfies Readonly<Record<string, Clause>>;
+
+export const sayClause = ({ clause, status }: Clause): string => `${clause} (${status})`;
+
 /** ISO 13849-1:2015, C.4.2: n_op, operations a year. */
 export const operationsAYear = (days: number, hours: number, cycleSeconds: number): number =>
   (days * hours * 3600) / cycleSeconds;
@@ -26,12 +65,12 @@ export const symmetric = (one: number, two: number): number =>
 export const averageCoverage = (parts: readonly (readonly [coverage: number, mttfd: number])[]): number =>
   parts.reduce((sum, [dc, m]) => sum + dc / m, 0) / parts.reduce((sum, [, m]) => sum + 1 / m, 0);
 
-/** ISO 13849-1:2015, Table 5 (bands found quoted in a component catalogue). */
+/** ISO 13849-1:2015, 4.5.2, Table 4 (bands found quoted in a component catalogue). */
 export function mttfdBand(years: number): 'low' | 'medium' | 'high' | undefined {
   return years < 3 ? undefined : years < 10 ? 'low' : years < 30 ? 'medium' : 'high';
 }
 
-/** ISO 13849-1:2015, Table 6 (from memory). */
+/** ISO 13849-1:2015, 4.5.3, Table 5 (from memory). */
 export function coverageBand(dc: number): 'none' | 'low' | 'medium' | 'high' {
   return dc < 0.6 ? 'none' : dc < 0.9 ? 'low' : dc < 0.99 ? 'medium' : 'high';
 }
@@ -39,7 +78,7 @@ export function coverageBand(dc: number): 'none' | 'low' | 'medium' | 'high' {
 export type Category = 'B' | '1' | '2' | '3' | '4';
 export type Level = 'a' | 'b' | 'c' | 'd' | 'e';
 
-/** ISO 13849-1:2015, Figure 5 as a table (Table 6 of the simplified method; from memory). */
+/** ISO 13849-1:2015, 4.5.4, Figure 5 and Table 6 (simplified method; from memory, four of its cells found quoted in a component catalogue). */
 const CHART: Readonly<Record<string, readonly [low: Level | '-', medium: Level | '-', high: Level | '-']>> = {
   'B none': ['a', 'b', '-'],
   '1 none': ['-', '-', 'c'],
@@ -80,7 +119,7 @@ export function twoChannels(mttfd: number, dc: number): number {
   return 0.02 * lam * (1 - p) + lam * p;
 }
 
-/** ISO 13849-1:2015, Table 2 (quoted in a machine manual): the level of a rate of dangerous failures an hour. */
+/** ISO 13849-1:2015, 4.5.1, Table 2 (quoted in a machine manual): the level of a rate of dangerous failures an hour. */
 export const levelOfRate = (rate: number): Level | undefined =>
   rate < 1e-7
     ? 'e'

@@ -16,6 +16,8 @@ export type SettingSpec =
       readonly usual: string;
       readonly options: readonly string[];
     }
+  /** What something is called; not read as anything. */
+  | { readonly kind: 'name'; readonly name: string; readonly usual: string }
   | { readonly kind: 'number'; readonly name: string; readonly usual: string; readonly unit: string };
 
 export interface KindSpec {
@@ -53,6 +55,9 @@ const mttfd: SettingSpec = {
   unit: '1',
 };
 
+const whichAxis: SettingSpec = { kind: 'name', name: 'on the axis', usual: '' };
+/** Where a limit switch stands; 'either' where one switch is run onto from both ends. */
+export const ENDS = ['either', 'lower', 'upper'] as const;
 const direct = choice('contacts opened directly by the push', ['yes', 'no']);
 const switchSettings = (nc: string) => ({
   nc: count('contacts that open', nc, 4),
@@ -105,8 +110,13 @@ export const KINDS = {
   },
   limit: {
     name: 'limit switch',
-    says: 'Its contacts open when the slide runs onto it.',
-    settings: switchSettings('1'),
+    says: 'Its contacts open when the slide runs onto it, just before the hard stop.',
+    settings: { ...switchSettings('1'), axis: whichAxis, end: choice('it stands at the end', ENDS) },
+  },
+  home: {
+    name: 'home switch',
+    says: 'Tells the control where zero is. It stops nothing; it is drawn so that it is not forgotten.',
+    settings: { axis: whichAxis },
   },
   key: {
     name: 'key switch',
@@ -177,6 +187,7 @@ export const KINDS = {
     says: 'The computer of the machine. It asks the drives to move; it is no safe means to stop them.',
     settings: {
       restart: choice('after a stop request it', ['waits for a program start', 'goes on by itself']),
+      homes: count('inputs for home switches', '0', 6),
       'stop-input': choice('has a stop input that is used', ['yes', 'no']),
     },
   },

@@ -1,4 +1,5 @@
 /** A stop circuit as the simulation wants it: nodes, what joins them, and what moves. */
+import type { MotionNumbers } from './motion-numbers.ts';
 
 /** A thing with two positions that contacts follow: a button under a hand, an armature, an input of a drive. */
 export interface Mover {
@@ -108,10 +109,21 @@ export interface DriveUnit {
 
 export interface MotionUnit {
   readonly id: string;
+  readonly kind: 'axis' | 'spindle';
+  readonly name: string;
+  readonly numbers: MotionNumbers;
   readonly drive: number;
   /** The mover of its brake, on while it is open; −1 for none. */
   readonly brake: number;
   readonly vertical: boolean;
+}
+
+export interface LimitSwitch {
+  readonly element: string;
+  readonly mover: number;
+  /** The motion's id; empty where it is not said. */
+  readonly axis: string;
+  readonly end: 'either' | 'lower' | 'upper';
 }
 
 export interface Model {
@@ -127,5 +139,9 @@ export interface Model {
   readonly drives: readonly DriveUnit[];
   readonly motions: readonly MotionUnit[];
   /** Doors with a lock: the mover of the lock's coil and of the door. */
+  /** Limit switches by the axis they stand on. */
+  readonly limits: readonly LimitSwitch[];
+  /** Home switches by their axis. */
+  readonly homes: readonly { readonly element: string; readonly axis: string }[];
   readonly locks: readonly { readonly lock: number; readonly door: number }[];
 }

@@ -3,7 +3,7 @@ import type { Looked, StopFinding } from './findings.ts';
 import { length, seconds } from './say-stopping.ts';
 
 export function* placeFindings({ axes }: Looked): Generator<StopFinding> {
-  for (const { motion, runOn, marks, needs, because } of axes) {
+  for (const { motion, runOn, marks, needs, after } of axes) {
     const short = marks.filter(({ reserve }) => reserve !== undefined && reserve < 0);
     const known = marks.filter(({ reserve }) => reserve !== undefined);
     yield {
@@ -16,8 +16,8 @@ export function* placeFindings({ axes }: Looked): Generator<StopFinding> {
           : runOn === undefined
             ? `How far ${motion} runs on is not known: ${needs.join(', ')}.`
             : known.length === 0
-              ? `${motion} runs on ${length(runOn)} (${because}); where its switches stand is not known.`
-              : `${motion} runs on ${length(runOn)} (${because}); least reserve ${length(Math.min(...known.map(({ reserve }) => reserve!)))}.`,
+              ? `${motion} runs on ${length(runOn)} (after “${after}”); where its switches stand is not known.`
+              : `${motion} runs on ${length(runOn)} (after “${after}”); least reserve ${length(Math.min(...known.map(({ reserve }) => reserve!)))}.`,
     };
   }
 }

@@ -8,10 +8,15 @@ export type Read = Readonly<Record<string, number | undefined>>;
 
 /** The longest time a delay may have, in seconds. */
 const LONGEST = 600;
+const LONGEST_NAME = 40;
 
 export function readSetting(spec: SettingSpec, text: string): Result<number | undefined> {
   if (text.trim() === '') return ok(undefined);
   switch (spec.kind) {
+    case 'name':
+      return text.length <= LONGEST_NAME
+        ? ok(undefined)
+        : refuse(wrong(`A name has at most ${LONGEST_NAME} signs.`));
     case 'choice': {
       const at = spec.options.findIndex((each) => each.toLowerCase() === text.trim().toLowerCase());
       return at >= 0

@@ -1,10 +1,8 @@
 /** One finding for each way of asking for a stop. */
-import type { StopCircuit } from '../../refit/types.ts';
 import type { Looked, StopFinding } from './findings.ts';
 import { sayStopping } from './say-stopping.ts';
-import type { Stopping } from './stops.ts';
 
-export function* stopFindings({ base, stops }: Looked, circuit: StopCircuit): Generator<StopFinding> {
+export function* stopFindings({ base, stops }: Looked): Generator<StopFinding> {
   if (!base.demands.some(({ role }) => role === 'emergency'))
     yield {
       id: 'stop.none',
@@ -13,7 +11,7 @@ export function* stopFindings({ base, stops }: Looked, circuit: StopCircuit): Ge
       sentence: 'There is no emergency stop button in the circuit.',
       remedy: 'Add one where the operator stands, and one that is reached from the chuck side.',
     };
-  const spindles = Object.values(circuit.motions).some(({ kind }) => kind === 'spindle');
+  const spindles = base.model.motions.some(({ kind }) => kind === 'spindle');
   if (spindles && base.demands.filter(({ role }) => role === 'emergency').length === 1)
     yield {
       id: 'stop.reach',
@@ -22,13 +20,16 @@ export function* stopFindings({ base, stops }: Looked, circuit: StopCircuit): Ge
       sentence:
         'There is one. It is common practice (no source) to have one where the operator stands and one that is reached from the side of the chuck or cutter.',
     };
+  const kindOf = (id: string) => base.model.motions.find((each) => each.id === id)?.kind;
   for (const { act, role, stops: own, doesNotStop } of stops) {
-    const spindle = (stop: Stopping) => circuit.motions[stop.motion]?.kind === 'spindle';
-    const said = own.map((stop) => sayStopping(stop, spindle(stop))).join('. ');
+    const said = own.map(sayStopping).join('. ');
     const limit = role === 'limit';
-    const left = limit
-      ? doesNotStop.filter((id) => circuit.motions[id]?.kind === 'axis' && own.length === 0)
-      : doesNotStop;
+    const axis = base.model.limits.find(({ mover }) => mover === act.mover)?.axis ?? '';
+    const left = !limit
+      ? doesNotStop
+      : axis !== ''
+        ? doesNotStop.filter((id) => id === axis)
+        : doesNotStop.filter((id) => kindOf(id) === 'axis' && own.length === 0);
     const onlyTold = role === 'emergency' && own.some(({ category }) => category === '2');
     const unknown = own.some(({ time }) => time === undefined);
     const endless = own.some(({ time }) => time === Number.POSITIVE_INFINITY);

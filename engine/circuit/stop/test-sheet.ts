@@ -38,9 +38,7 @@ export function testSheet(
   for (const { act, role, stops: own } of stops) {
     const part = role === 'power' ? 'Power failure' : `Stop: ${act.says}`;
     const back = base.demands.find((each) => each.act === act)!.back.says;
-    const expected = own
-      .map((stop) => sayStopping(stop, circuit.motions[stop.motion]?.kind === 'spindle'))
-      .join('. ');
+    const expected = own.map(sayStopping).join('. ');
     lines.push({
       part,
       act: `Machine runs slowly. ${sentence(act.says)}`,

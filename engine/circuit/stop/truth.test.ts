@@ -4,6 +4,7 @@ import { baselineOf } from './baseline.ts';
 import { circuitA, circuitBC } from './circuits.fixture.ts';
 import { compileStop } from './compile.ts';
 import { type Drawn, draw } from './draw.ts';
+import { atOnce } from './pieces.ts';
 import { racesOf, truthOf } from './truth.ts';
 
 const base = (circuit: StopCircuit) => {
@@ -22,7 +23,7 @@ const changed = (circuit: StopCircuit, id: string, settings: Record<string, stri
 describe('every act in every state', () => {
   test('derived: one contactor that holds itself: every row by hand', () => {
     const circuit = circuitA();
-    const { rows, states, complete } = truthOf(base(circuit), circuit);
+    const { rows, states, complete } = atOnce(truthOf(base(circuit)));
     expect(complete).toBe(true);
     // Power, S1 and S2 give eight states; with power on and S1 out, held or not while S2 is let go.
     expect(states).toBe(9);
@@ -40,7 +41,7 @@ describe('every act in every state', () => {
 
   test('derived: stop categories as the order of power and enable has it', () => {
     const circuit = circuitBC(true);
-    const { rows } = truthOf(base(circuit), circuit);
+    const { rows } = atOnce(truthOf(base(circuit)));
     const press = rows.find(({ from, act }) => from.includes('X driven') && act === 'press S1')!;
     expect(press.stops[0]).toMatchObject({ motion: 'X', category: '0', torqueOff: expect.closeTo(0.02, 9) });
     expect(rows.some(({ unasked }) => unasked)).toBe(false);
@@ -58,14 +59,14 @@ describe('every act in every state', () => {
         e3: { id: 'e3', from: 'K9.A2', to: 'G1.minus', cable: '' },
       },
     };
-    const { neverOn, neverMoves } = truthOf(base(circuit), circuit);
+    const { neverOn, neverMoves } = atOnce(truthOf(base(circuit)));
     expect(neverOn).toEqual(['K9']);
     expect(neverMoves).toEqual(['K9 13-14']);
   });
 
   test('derived: a bound on states is kept and said', () => {
     const circuit = circuitBC(true);
-    const { states, complete } = truthOf(base(circuit), circuit, 4);
+    const { states, complete } = atOnce(truthOf(base(circuit), 4));
     expect([states, complete]).toEqual([4, false]);
   });
 });

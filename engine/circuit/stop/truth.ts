@@ -1,10 +1,11 @@
 /** Everything a person can do in every state the machine can be in. */
-import type { StopCircuit } from '../../refit/types.ts';
+
 import { type Act, act, actsOf, canAct, handsOf, standingOf, started } from './acts.ts';
 import type { Baseline } from './baseline.ts';
 import type { Model } from './model.ts';
 import { networkOf } from './network.ts';
 import { StopOrder } from './order.ts';
+import type { LookProgress } from './pieces.ts';
 import { Simulation } from './simulate.ts';
 import { atRest, copyState, keyOf, type State } from './state.ts';
 import { type Stopping, stoppingOf } from './stops.ts';
@@ -71,7 +72,7 @@ function oddHands(model: Model, state: State): readonly string[] {
 }
 
 /** Walks from power off through every act until no new state turns up. */
-export function truthOf(base: Baseline, circuit: StopCircuit, most = MOST_STATES): Truth {
+export function* truthOf(base: Baseline, most = MOST_STATES): Generator<LookProgress, Truth, void> {
   const { model } = base;
   const simulation = new Simulation(networkOf(model));
   const first = atRest(model);
@@ -84,11 +85,12 @@ export function truthOf(base: Baseline, circuit: StopCircuit, most = MOST_STATES
   const positions = model.contacts.map(() => new Set<boolean>());
   let complete = true;
   for (let state = queue.shift(); state; state = queue.shift()) {
+    yield { doing: 'every act in every state', done: seen.size - queue.length, all: 0 };
     for (const [at, each] of positions.entries()) each.add(simulation.closed(state, at));
     const from = sayState(model, state);
     for (const each of acts) {
       if (!canAct(simulation, state, each)) continue;
-      const { row, after } = step(base, circuit, simulation, state, each, from, (now) => {
+      const { row, after } = step(base, simulation, state, each, from, (now) => {
         for (let at = 0; at < on.length; at++) if (now.at[at] === 1) on[at] = 1;
         for (const [at, closed] of positions.entries())
           if (closed.size < 2) closed.add(simulation.closed(now, at));
@@ -121,7 +123,6 @@ export function truthOf(base: Baseline, circuit: StopCircuit, most = MOST_STATES
 
 function step(
   base: Baseline,
-  circuit: StopCircuit,
   simulation: Simulation,
   state: State,
   each: Act,
@@ -147,9 +148,7 @@ function step(
       act: each.says,
       held: model.movers.filter(({ kind }, at) => kind !== 'hand' && after.at[at] === 1).map(({ id }) => id),
       driven: motions.filter((at) => now[at]).map((at) => model.motions[at]!.id),
-      stops: motions
-        .filter((at) => before[at] && !now[at])
-        .map((at) => stoppingOf(model, circuit, at, order)),
+      stops: motions.filter((at) => before[at] && !now[at]).map((at) => stoppingOf(model, at, order)),
       starts,
       // While somebody holds a start button down, a start is asked for.
       unasked: starts.length > 0 && role !== 'start' && role !== 'program' && !startHeld(model, state),

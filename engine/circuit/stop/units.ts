@@ -101,6 +101,7 @@ export function addControl({ build, controls }: Gathered, id: string, read: Read
           dropOut: 0.01,
         })
       : -1;
+  for (let n = 1; n <= read.homes!; n++) build.node(id, `home${n}`);
   const start = build.hand(
     id,
     {

@@ -11,6 +11,7 @@ export function* wireFaults(model: Model): Generator<NamedFault> {
   const of = domains(model);
   const { net } = networkOf(model);
   for (const [wire, { id, a, b }] of model.wires.entries()) {
+    if (isHome(model, a) || isHome(model, b)) continue;
     const path = `${model.nodes[a]}–${model.nodes[b]}`;
     yield {
       id: `${id} off`,
@@ -86,6 +87,12 @@ export function* touchFaults(model: Model): Generator<NamedFault> {
         faults: [{ kind: 'touch', nodes: wires.map(({ a }) => a) }],
       };
   }
+}
+
+/** Home switches stop nothing, and neither do their wires. */
+function isHome({ nodes, homes }: Model, node: number): boolean {
+  const [element = '', terminal = ''] = nodes[node]!.split('.');
+  return /^home\d$/.test(terminal) || homes.some((each) => each.element === element);
 }
 
 const elementOf = (model: Model, node: number): string => model.nodes[node]!.split('.')[0]!;

@@ -2,6 +2,8 @@
 import type { Refit } from '../../../refit/types.ts';
 import { asksTheControl } from './asks-the-control.ts';
 import { brakedStop } from './braked-stop.ts';
+import { limitsInChannels } from './limits-in-channels.ts';
+import { limitsWithRelease } from './limits-with-release.ts';
 import { lockedDoor } from './locked-door.ts';
 import { oneContactor } from './one-contactor.ts';
 import type { MotionWanted, Pattern } from './pattern.ts';
@@ -19,6 +21,8 @@ export const PATTERNS: readonly Pattern[] = [
   brakedStop,
   verticalAxis,
   lockedDoor,
+  limitsInChannels,
+  limitsWithRelease,
 ];
 
 /** What a machine has that moves: what its stop circuit says already, else its axes and one spindle. */
@@ -30,8 +34,12 @@ export function motionsOf(refit: Refit): readonly MotionWanted[] {
       name,
       settings,
     }));
-  return [
-    ...refit.chains.map(({ id }) => ({ id, kind: 'axis' as const, name: `${id} axis` })),
-    { id: 'spindle', kind: 'spindle' as const, name: 'spindle' },
-  ];
+  const motions = refit.chains.map(({ id, kind }) => ({
+    id,
+    kind,
+    name: kind === 'spindle' ? `spindle ${id}` : `${id} axis`,
+  }));
+  return motions.some(({ kind }) => kind === 'spindle')
+    ? motions
+    : [...motions, { id: 'spindle', kind: 'spindle' as const, name: 'spindle' }];
 }

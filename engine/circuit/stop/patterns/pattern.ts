@@ -28,7 +28,6 @@ export const COMMON: readonly Drawn[] = [
   ['F1 fuse', 'Fuse of the stop circuit'],
   ['G2 supply', 'Power for the drives', { earthed: 'yes' }],
   ['F2 fuse', 'Fuse of the drives'],
-  ['A1 control', 'Control'],
 ];
 
 export const COMMON_RUNS: readonly string[] = [
@@ -82,16 +81,21 @@ export function drivesFor(
 
 export const lay = (
   pattern: string,
-  drawing: Omit<Drawing, 'pattern' | 'motions' | 'elements' | 'runs'> & {
+  {
+    control = {},
+    ...drawing
+  }: Omit<Drawing, 'pattern' | 'motions' | 'elements' | 'runs'> & {
     readonly elements: readonly Drawn[];
     readonly runs: readonly string[];
+    /** Settings of the control. */
+    readonly control?: Readonly<Record<string, string>>;
   },
   drives: ReturnType<typeof drivesFor>,
 ): StopCircuit =>
   draw({
     ...drawing,
     pattern,
-    elements: [...COMMON, ...drawing.elements, ...drives.elements],
+    elements: [...COMMON, ['A1 control', 'Control', control], ...drawing.elements, ...drives.elements],
     runs: [...COMMON_RUNS, ...drawing.runs, ...drives.runs],
     motions: drives.motions,
   });

@@ -1,0 +1,106 @@
+/** What the rest of the refit knows of the motions that a stop circuit stops. */
+import { scopesOf } from '../assess/assess.ts';
+import { type Assessment, sayPath } from '../assess/index.ts';
+import { resolve, type Scope } from '../assess/resolve.ts';
+import { DRAG, forces, LEAD, MOTOR_FRICTION, RATIO, reflected, torque } from '../checks/motion.ts';
+import { fact, type Ref } from '../checks/refs.ts';
+import type { Offer, Offers } from '../circuit/stop/index.ts';
+import { BASES, type Basis } from '../quantity/types.ts';
+import type { Chain, StopCircuit } from '../refit/types.ts';
+import { factsAround } from './part-facts.ts';
+
+/** Facts named before the rest are only counted. */
+const NAMED = 3;
+
+/**
+ * For every motion of the circuit that goes by the name of an axis: its speed, lead, inertia, friction, slowing, brake, weight
+ * and travel as far as they are known, all at the motor's shaft, each with where it comes from. A spindle's numbers are typed.
+ */
+export function stopOffers(assessment: Assessment, circuit: StopCircuit): Offers {
+  const scopes = scopesOf(assessment);
+  const offers: Record<string, Readonly<Record<string, Offer>>> = {};
+  for (const chain of assessment.refit.chains)
+    if (chain.kind === 'axis' && Object.hasOwn(circuit.motions, chain.id))
+      offers[chain.id] = axisOffers(assessment, chain, scopes(chain));
+  return offers;
+}
+
+function axisOffers(assessment: Assessment, chain: Chain, scope: Scope): Readonly<Record<string, Offer>> {
+  const facts = factsAround(assessment.refit, chain.id);
+  const from = (refs: readonly Ref[], says: string, of: (...values: number[]) => number): Offer => {
+    const values = refs.map((ref) => resolve(scope, ref));
+    const lacks = new Set<string>();
+    const rests = new Set<string>();
+    const numbers: number[] = [];
+    let weakest: Basis | undefined;
+    for (const value of values) {
+      if (value.state === 'missing') for (const path of value.facts) lacks.add(sayPath(path));
+      else if (value.state === 'known') {
+        numbers.push(value.value);
+        for (const path of value.facts) rests.add(sayPath(path));
+        if (value.basis && (!weakest || BASES.indexOf(value.basis) > BASES.indexOf(weakest)))
+          weakest = value.basis;
+      }
+    }
+    if (numbers.length < refs.length) return { lacks: [...lacks] };
+    const value = of(...numbers);
+    return Number.isFinite(value) ? { value, from: sayFrom(says, [...rests], weakest) } : { lacks: [] };
+  };
+  const one = (ref: Ref, says: string): Offer => from([ref], says, (value) => value);
+  const weight = from([forces.get('F_hold')], '', (force) => force);
+  const pulls = 'value' in weight && weight.value > 0;
+  const holds = from([torque.get('T_back')], '', (back) => back);
+  // A thread that the load cannot turn holds by itself; while that is not known, the load is taken to drop.
+  const drops = pulls && !('value' in holds && holds.value <= 0);
+  const brake = facts.fitted('brake') === true;
+  return {
+    speed: one(fact('duty', 'rapid'), 'the rapid that is asked of it'),
+    lead: from([LEAD, RATIO], 'lead of the screw by the reduction', (lead, ratio) => lead! / ratio!),
+    deceleration: one(
+      fact('duty', 'acceleration'),
+      'the acceleration that is asked of it; whether motor and drive can do that is a check of its own',
+    ),
+    inertia: one(reflected.get('J_tot'), 'all that moves, as the motor feels it'),
+    friction: from(
+      [forces.get('F_f'), LEAD, RATIO, DRAG, MOTOR_FRICTION],
+      'ways and seals, nut and bearings, motor; what the screw itself loses is left out',
+      (force, lead, ratio, drag, motor) => ((force! * lead!) / (2 * Math.PI) + drag!) / ratio! + motor!,
+    ),
+    ...(brake
+      ? {
+          'brake-torque': from([fact('brake', 'torque'), RATIO], 'the brake, at the motor', (held, ratio) =>
+            facts.choice('brake', 'on') === 'screw' ? held! / ratio! : held!,
+          ),
+        }
+      : {}),
+    ...('value' in weight
+      ? {
+          vertical: {
+            value: drops ? 1 : 0,
+            from: drops
+              ? 'its weight pulls along the axis'
+              : pulls
+                ? 'the thread of its screw holds it'
+                : 'no weight pulls along the axis',
+          },
+        }
+      : {}),
+    ...(drops
+      ? {
+          weight: from(
+            [forces.get('F_hold'), LEAD, RATIO],
+            'the weight along the axis, as if the screw lost nothing',
+            (force, lead, ratio) => (force! * lead!) / (2 * Math.PI * ratio!),
+          ),
+        }
+      : {}),
+    travel: one(fact('slide', 'travel'), 'the travel of the slide'),
+  };
+}
+
+/** 'all that moves, as the motor feels it: X slide mass, X motor inertia and 4 more; weakest: a guess' */
+function sayFrom(says: string, facts: readonly string[], basis: Basis | undefined): string {
+  const named = facts.slice(0, NAMED).join(', ');
+  const more = facts.length > NAMED ? ` and ${facts.length - NAMED} more` : '';
+  return `${says}: ${named}${more}${basis ? `; weakest basis: ${basis}` : ''}`;
+}
