@@ -1,11 +1,28 @@
 /** One axis under way in a simulation: plant, control, and what happens to it at set times. */
-
+import { Agenda, type Due } from './agenda.ts';
 import { advance } from './by-series.ts';
+import { cascadeLook } from './cascade.ts';
 import { constantsOf, driveKindOf, weightTorque } from './constants.ts';
 import { Controller } from './control.ts';
-import { ENERGY } from './energy.ts';
+import { balanceOf, ENERGY } from './energy.ts';
 import type { EventKind, EventList } from './events.ts';
-import {
+import * as ioPlaces from './io.ts';
+import { keptOf } from './kept.ts';
+import { type AxisModel, type StepperMotor, travelPerRadian } from './model.ts';
+import type { Ending } from './modes.ts';
+import * as modes from './modes.ts';
+import type { Move } from './moves.ts';
+import { Notes } from './notes.ts';
+import { Plant } from './plant.ts';
+import type { Happenings, Reference } from './reference.ts';
+import type { Summary } from './run.ts';
+import { standHeld } from './stand-held.ts';
+import { pullOutTorque } from './stepper.ts';
+import { tick } from './tick.ts';
+
+// Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
+const { CURRENT, HELD, LIMIT, LOAD, PHI, W1, WIND } = modes;
+const {
   ACTUAL,
   AMPERES,
   BUS,
@@ -20,25 +37,12 @@ import {
   T,
   TAKEN,
   VOLTAGE,
-} from './io.ts';
-import { keptOf } from './kept.ts';
-import { lifted } from './lifted.ts';
-import { type AxisModel, type StepperMotor, travelPerRadian } from './model.ts';
-import { CURRENT, type DriveKind, type Ending, HELD, LIMIT, LOAD, PHI, W1, WIND, ZC, ZV } from './modes.ts';
-import type { Move } from './moves.ts';
-import { Notes } from './notes.ts';
-import { Plant } from './plant.ts';
-import type { Happenings, Reference } from './reference.ts';
-import type { EnergyBalance, Summary } from './run.ts';
-import { pullOutTorque } from './stepper.ts';
-import { tick } from './tick.ts';
+} = ioPlaces;
 
 /** s between two runs of the outer loops, where everything is noted; `h` is one sample. */
 export function lookOf({ control }: AxisModel, h: number): number {
   return control.kind === 'cascade' && control.sample > 0 ? h * control.speedEvery : h;
 }
-
-const NEVER = Number.POSITIVE_INFINITY;
 
 export class AxisRun {
   readonly plant: Plant;
@@ -50,31 +54,29 @@ export class AxisRun {
   on = true;
   /** s at which the error first left all proportion; undefined while it has not. */
   leaving: number | undefined;
+  /** Numbers handed from look to look; see io.ts. */
+  readonly io = new Float64Array(IO_SIZE);
+  /** Null for an analogue control and a stepper. */
+  readonly controller: Controller | null;
+  readonly agenda: Agenda;
+  /** s of one sample, and from one look (a run of the outer loops) to the next. */
+  readonly h: number;
+  readonly look: number;
+  /** s of the next mark of the reference, where the slide's place is noted; less one look. */
+  nextMark: number;
   private readonly axis: number;
-  private readonly controller: Controller | null;
   private readonly stepper: StepperMotor | null;
   private readonly reference: Reference;
   private readonly events: EventList;
   private readonly force: number;
-  private readonly breaks: readonly number[];
-  private readonly marks: readonly number[];
-  readonly io = new Float64Array(IO_SIZE);
-  /** s of one sample, and from one look (a run of the outer loops) to the next. */
-  private readonly h: number;
-  private readonly look: number;
   private readonly weight: number;
   private readonly books: boolean;
   private readonly duty: number;
   private readonly brushDrop: number;
   private readonly storedAtStart: number;
-  private nextBreak = 0;
-  /** s of the next thing set to happen. */
-  private next = NEVER;
-  private nextMark = 0;
-  private driveOffAt: number;
-  private forceFrom: number;
-  private forceTo: number;
-  private brakeAt = NEVER;
+  /** Weight of the wind-up in what the position loop sees, where it does not look at the screw. */
+  private readonly seesWind: number;
+  private marksDone = 0;
   private placeAtOff = Number.NaN;
 
   constructor(
@@ -105,49 +107,20 @@ export class AxisRun {
     this.plant = new Plant(constantsOf(model), drive, h, this.reference, note, books, keptOf(model, h));
     this.plant.tracks = model.supply.kind !== 'constant';
     this.weight = weightTorque(model);
-    this.driveOffAt = happenings.driveOff;
     this.force = happenings.force;
-    this.forceFrom = happenings.forceFrom;
-    this.forceTo = happenings.forceTo;
-    this.breaks = sampled ? [] : reference.breaks.filter((t) => t > 0);
-    this.marks = reference.marks;
+    this.agenda = new Agenda(happenings, sampled ? [] : reference.breaks.filter((t) => t > 0));
+    this.nextMark = this.markAt(0);
     this.duty = model.drive.duty;
     this.brushDrop = model.motor.kind === 'servo' ? model.motor.brushDrop : 0;
+    this.seesWind = model.feedback.on === 'slide' ? 1 : 0;
     if (this.stepper) this.plant.pulse = model.drive.pulse / this.r;
-    this.foresee();
-    this.start(drive);
+    standHeld(this.plant, this.controller, this.stepper, this.weight);
     this.storedAtStart = this.plant.stored();
   }
 
-  /** The axis hangs on its motor as if it had done so for long. */
-  private start(drive: DriveKind): void {
-    const { plant, weight, stepper } = this;
-    const { x, u, constants: c } = plant;
-    u[LOAD] = weight;
-    if (c.stiffness < NEVER) x[WIND] = (weight < 0 ? -c.gap : c.gap) + weight / c.stiffness;
-    const i = c.K > 0 ? weight / c.K : 0;
-    let lag = 0;
-    if (this.controller) {
-      lag = this.controller.hold(weight);
-      u[HELD] = drive === 'current' ? i : c.R * i;
-    } else if (stepper) {
-      plant.fieldTorque = pullOutTorque(stepper, 0, NEVER);
-      lag = Math.asin(Math.max(-1, Math.min(1, weight / plant.fieldTorque))) / c.rotorTeeth;
-    } else if (c.Kvi > 0) x[ZV] = i / c.Kvi;
-    else if (c.Kvp * c.Kp > 0) lag = i / (c.Kvp * c.Kp);
-    if (drive === 'analogue' && c.Kci > 0) x[ZC] = (c.R * i) / c.Kci;
-    x[CURRENT] = stepper ? 0 : i;
-    x[PHI] = -lag + c.seesWind * x[WIND]!;
-    plant.settleModes();
-  }
-
-  /** What the position loop sees, rad at the motor. */
-  private seen(): number {
-    const { plant, model } = this;
-    const { on } = model.feedback;
-    if (on === 'motor') return plant.x[PHI]!;
-    if (on === 'slide') return plant.x[PHI]! - plant.x[WIND]!;
-    return plant.x[PHI]! - plant.windBeforeScrew(model.transmission.couplingShare);
+  private markAt(at: number): number {
+    const { marks } = this.reference;
+    return at < marks.length ? marks[at]! - this.look : Number.POSITIVE_INFINITY;
   }
 
   /** Notes where everything is at the time in `io`, before the look that begins there. */
@@ -155,35 +128,40 @@ export class AxisRun {
     const { io, plant, r } = this;
     const { x } = plant;
     this.reference.at(io);
-    const seen = this.seen();
+    const slide = x[PHI]! - x[WIND]!;
+    const seen =
+      this.model.feedback.on === 'screw'
+        ? x[PHI]! - plant.windBeforeScrew(this.model.transmission.couplingShare)
+        : x[PHI]! - this.seesWind * x[WIND]!;
     io[SEEN] = seen;
     io[COMMANDED] = io[REFERENCE]! * r;
-    io[ACTUAL] = (x[PHI]! - x[WIND]!) * r;
+    io[ACTUAL] = slide * r;
     io[FOLLOWING] = (io[REFERENCE]! - seen) * r;
     io[SPEED] = x[W1]!;
     io[AMPERES] = x[CURRENT]!;
     this.notes.observe(io, io[T]! >= this.reference.end);
-    if (this.nextMark < this.marks.length && io[T]! >= this.marks[this.nextMark]! - this.look) {
+    if (io[T]! >= this.nextMark) {
       this.notes.places.push(io[ACTUAL]!);
-      this.nextMark++;
+      this.nextMark = this.markAt(++this.marksDone);
     }
   }
 
   /** The look that begins at the time in `io` and lasts its span, with its bus voltage; writes what was taken. */
   go(): void {
     const { io, plant, controller, stepper } = this;
-    const { u } = plant;
-    const voltage = Math.max(0, this.duty * io[BUS]! - this.brushDrop);
-    io[VOLTAGE] = voltage;
-    u[LIMIT] = voltage;
+    this.takeBus();
     const before = plant.drawn;
-    if (!this.on) this.advance(io[T]! + io[SPAN]!, io[SPAN]!);
-    else if (controller) this.controlled(controller);
+    if (this.on && controller?.cascade) cascadeLook(this);
     else {
-      if (stepper) {
-        plant.fieldTorque = pullOutTorque(stepper, io[REFERENCE1]!, voltage);
-        this.watchStep();
-      } else this.analogueLimits();
+      if (!this.on) {
+        // Nothing commands it any more.
+      } else if (controller) {
+        plant.u[HELD] = controller.single(io);
+        this.cuts(io[T]!, io[SPAN]!, controller.cutCurrent, controller.cutVoltage);
+      } else if (stepper) {
+        plant.fieldTorque = pullOutTorque(stepper, io[REFERENCE1]!, io[VOLTAGE]!);
+        this.watchStep(plant);
+      } else this.cuts(io[T]!, io[SPAN]!, plant.satI, plant.satV);
       this.advance(io[T]! + io[SPAN]!, io[SPAN]!);
     }
     io[TAKEN] = plant.drawn - before;
@@ -191,73 +169,48 @@ export class AxisRun {
     if (stepper && this.on) io[TAKEN] += stepper.ratedCurrent ** 2 * stepper.resistance * io[SPAN]!;
   }
 
-  /** One look of a sampled control: its outer loops once, the current loop at each of its samples. */
-  private controlled(controller: Controller): void {
-    const { plant, io } = this;
-    const { x, u } = plant;
-    if (!controller.cascade) {
-      u[HELD] = controller.single(io);
-      this.cuts(controller, io[T]!, io[SPAN]!);
-      this.advance(io[T]! + io[SPAN]!, io[SPAN]!);
-      return;
-    }
-    controller.outer(io);
-    if (controller.cutCurrent !== 0) {
-      this.cuts(controller, io[T]!, io[SPAN]!);
-      controller.cutCurrent = 0;
-    }
-    if (this.calm(controller) && lifted(plant, controller.loop!, controller.inner, io)) {
-      plant.time = io[T]! + io[SPAN]!;
-      return;
-    }
-    this.oneByOne(controller, io[T]!, io[T]! + io[SPAN]!, x, u);
+  /** Takes over the bus voltage in `io`. */
+  takeBus(): void {
+    const voltage = Math.max(0, this.duty * this.io[BUS]! - this.brushDrop);
+    this.io[VOLTAGE] = voltage;
+    this.plant.u[LIMIT] = voltage;
   }
 
-  /** A whole look in which nothing is set to happen, of a loop that can go in one step. */
-  private calm({ loop }: Controller): boolean {
+  /** A whole look in which nothing is set to happen. */
+  calm(): boolean {
     const { io } = this;
-    return loop !== null && io[SPAN]! > this.look - 1e-9 * this.h && this.pending() >= io[T]! + io[SPAN]!;
+    return io[SPAN]! > this.look - 1e-9 * this.h && this.agenda.next >= io[T]! + io[SPAN]!;
   }
 
-  private oneByOne(
-    controller: Controller,
-    from: number,
-    end: number,
-    x: Float64Array,
-    u: Float64Array,
-  ): void {
-    for (let at = from; end - at > 1e-9 * this.h; ) {
-      const span = Math.min(this.h, end - at);
-      u[HELD] = controller.innermost(this.io, x[W1]!, x[CURRENT]!);
-      if (controller.cutVoltage !== 0) this.cuts(controller, at, span);
+  /** The samples of a cascade's current loop over the look in `io`, one after another. */
+  oneByOne(): void {
+    const { io, plant, h } = this;
+    const { x, u } = plant;
+    const controller = this.controller!;
+    const end = io[T]! + io[SPAN]!;
+    for (let at = io[T]!; end - at > 1e-9 * h; ) {
+      const span = Math.min(h, end - at);
+      u[HELD] = controller.innermost(io, x[W1]!, x[CURRENT]!);
+      if (controller.cutVoltage !== 0) this.cuts(at, span, 0, controller.cutVoltage);
       this.advance(at + span, span);
       at += span;
       if (this.on) continue;
-      if (end - at > 1e-9 * this.h) this.advance(end, end - at);
+      if (end - at > 1e-9 * h) this.advance(end, end - at);
       return;
     }
   }
 
-  private cuts(controller: Controller, t: number, h: number): void {
-    if (controller.cutCurrent !== 0 && this.notes.cutCurrent(t, h, controller.cutCurrent))
-      this.events.add('current-limit', t, this.axis);
-    if (controller.cutVoltage !== 0 && this.notes.cutVoltage(t, h, controller.cutVoltage))
-      this.events.add('voltage-limit', t, this.axis);
-  }
-
-  private analogueLimits(): void {
-    const { current, voltage } = this.plant.limits;
-    const t = this.io[T]!;
-    const h = this.io[SPAN]!;
+  /** Notes commands cut by the limits (−1, 0 or 1 each) in a sample of `h` from `t`. */
+  cuts(t: number, h: number, current: number, voltage: number): void {
     if (current !== 0 && this.notes.cutCurrent(t, h, current)) this.events.add('current-limit', t, this.axis);
     if (voltage !== 0 && this.notes.cutVoltage(t, h, voltage)) this.events.add('voltage-limit', t, this.axis);
   }
 
   /** A rotor more than half an electrical turn behind its field has lost its hold. */
-  private watchStep(): void {
-    if (this.notes.stalledAt < NEVER) return;
+  private watchStep({ x, constants }: Plant): void {
+    if (this.notes.stalledAt < Number.POSITIVE_INFINITY) return;
     const t = this.io[T]!;
-    const behind = (this.io[REFERENCE]! - this.plant.x[PHI]!) * this.plant.constants.rotorTeeth;
+    const behind = (this.io[REFERENCE]! - x[PHI]!) * constants.rotorTeeth;
     if (Math.abs(behind) <= Math.PI) return;
     this.notes.stalledAt = t;
     this.events.add('stall', t, this.axis);
@@ -265,58 +218,35 @@ export class AxisRun {
 
   /** Up to `end`, a kept step long where nothing is set to happen on the way. */
   private advance(end: number, h: number): void {
-    const { plant } = this;
+    const { plant, agenda } = this;
     let whole = (this.controller !== null || !this.on) && Math.abs(h - this.h) < 1e-9 * this.h;
-    for (;;) {
-      const next = this.pending();
-      // A moment within rounding of the end belongs to the next sample.
-      if (next >= end - 1e-9 * h) break;
+    // A moment within rounding of the end belongs to the next sample.
+    while (agenda.next < end - 1e-9 * h) {
+      const { next } = agenda;
       if (next > plant.time) {
         advance(plant, next - plant.time);
         whole = false;
       }
       plant.time = next;
-      this.happen(next);
-      this.foresee();
+      for (const due of agenda.due(next)) this.happen(due, next);
     }
     if (whole) tick(plant);
     else if (end - plant.time > 1e-9 * h) advance(plant, end - plant.time);
     plant.time = end;
   }
 
-  private pending(): number {
-    return this.next;
-  }
-
-  private foresee(): void {
-    const law = this.nextBreak < this.breaks.length ? this.breaks[this.nextBreak]! : NEVER;
-    this.next = Math.min(law, this.driveOffAt, this.forceFrom, this.forceTo, this.brakeAt);
-  }
-
-  private happen(t: number): void {
-    const { plant } = this;
-    const due = t;
-    if (this.nextBreak < this.breaks.length && this.breaks[this.nextBreak]! <= due) this.nextBreak++;
-    if (this.forceFrom <= due) {
-      plant.u[LOAD] = this.weight + this.force * this.r;
-      this.forceFrom = NEVER;
-      this.events.add('force-on', t, this.axis);
-    }
-    if (this.forceTo <= due) {
-      plant.u[LOAD] = this.weight;
-      this.forceTo = NEVER;
-      this.events.add('force-off', t, this.axis);
-    }
-    if (this.driveOffAt <= due) {
-      this.driveOffAt = NEVER;
+  private happen(due: Due, t: number): void {
+    const { plant, events, axis } = this;
+    if (due === 'law') return;
+    if (due === 'drive-off') {
       this.switchOff(t);
+      return;
     }
-    if (this.brakeAt <= due) {
-      this.brakeAt = NEVER;
+    if (due === 'brake-holds') {
       const c = plant.constants;
       plant.setConstants({ ...c, T1: c.T1 + this.model.brake!.torque });
-      this.events.add('brake-holds', t, this.axis);
-    }
+    } else plant.u[LOAD] = this.weight + (due === 'force-on' ? this.force * this.r : 0);
+    events.add(due, t, axis);
   }
 
   /** The drive lets go; a brake takes hold after its delay. */
@@ -328,8 +258,7 @@ export class AxisRun {
     plant.u[HELD] = 0;
     plant.fieldTorque = 0;
     plant.setDrive(model.drive.whenOff === 'short' && model.motor.kind === 'servo' ? 'short' : 'open');
-    if (model.brake) this.brakeAt = t + model.brake.delay;
-    this.foresee();
+    if (model.brake) this.agenda.brakeHoldsAt(t + model.brake.delay);
     this.events.add('drive-off', t, this.axis);
   }
 
@@ -337,10 +266,8 @@ export class AxisRun {
     const kind = EVENT_OF[ending];
     if (!kind) return;
     this.events.add(kind, time, this.axis);
-    if (ending === 'voltage+' || ending === 'voltage-')
-      this.notes.cutVoltage(time, 0, ending === 'voltage+' ? 1 : -1);
-    if (ending === 'current+' || ending === 'current-')
-      this.notes.cutCurrent(time, 0, ending === 'current+' ? 1 : -1);
+    if (kind === 'voltage-limit') this.notes.cutVoltage(time, 0, ending === 'voltage+' ? 1 : -1);
+    if (kind === 'current-limit') this.notes.cutCurrent(time, 0, ending === 'current+' ? 1 : -1);
   }
 
   /** Whether every number is still one. */
@@ -350,10 +277,9 @@ export class AxisRun {
   }
 
   finish(until: number, move: Move): Summary {
-    const { plant, model, events, axis } = this;
+    const { plant, model, events, axis, stepper } = this;
     plant.settleEnergy();
-    const c = plant.constants;
-    const behind = (this.io[REFERENCE]! - plant.x[PHI]!) * c.rotorTeeth;
+    const behind = (this.io[REFERENCE]! - plant.x[PHI]!) * plant.constants.rotorTeeth;
     return this.notes.summary({
       until,
       referenceEnd: this.reference.end,
@@ -364,28 +290,8 @@ export class AxisRun {
       distance: move.kind === 'reversal' ? move.distance : null,
       travelAfterOff: this.on ? null : this.io[ACTUAL]! - this.placeAtOff,
       stepsLost: model.motor.kind === 'stepper' ? Math.round(behind / (2 * Math.PI)) * 4 : 0,
-      energy: this.books ? this.energy() : null,
+      energy: this.books ? balanceOf(plant, this.storedAtStart, stepper !== null) : null,
     });
-  }
-
-  private energy(): EnergyBalance {
-    const { plant } = this;
-    plant.settleEnergy();
-    const e = plant.energy;
-    const input = e[ENERGY.input]!;
-    const copper = this.stepper ? 0 : plant.constants.R * e[ENERGY.copper]!;
-    const stored = plant.stored() - this.storedAtStart;
-    const parts = {
-      motorFriction: e[ENERGY.motorFriction]!,
-      slideFriction: e[ENERGY.slideFriction]!,
-      damping: e[ENERGY.damping]!,
-      load: e[ENERGY.load]!,
-      switching: e[ENERGY.switching]!,
-    };
-    const out = Object.values(parts).reduce((total, each) => total + each, copper + stored);
-    const residual = input - out;
-    const sizes = [input, copper, stored, 1e-12, ...Object.values(parts)].map(Math.abs);
-    return { input, copper, ...parts, stored, residual, relative: Math.abs(residual) / Math.max(...sizes) };
   }
 }
 

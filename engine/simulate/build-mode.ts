@@ -13,25 +13,18 @@ import {
   sum,
   zero,
 } from './forms.ts';
+import * as modes from './modes.ts';
 import {
-  CHARGE,
   type Constants,
-  CURRENT,
   type Ending,
   type Guard,
-  LOAD,
   type Mode,
   type ModeFlags,
-  PHI,
-  REF1,
-  STATES,
   slideFriction,
-  W1,
-  W2,
-  WIND,
-  ZC,
-  ZV,
 } from './modes.ts';
+
+// Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
+const { CHARGE, CURRENT, LOAD, PHI, REF1, STATES, W1, W2, WIND, ZC, ZV } = modes;
 
 const TINY = 1e-13;
 

@@ -1,21 +1,12 @@
 /** Any stretch of a plant's time, by series, with every event on the way located. */
 import { ENERGY } from './energy.ts';
-import {
-  CURRENT,
-  type Expression,
-  INPUTS,
-  LOAD,
-  type Mode,
-  PHI,
-  REF,
-  STATES,
-  W1,
-  W2,
-  WIDTH,
-  WIND,
-} from './modes.ts';
+import type { Expression, Mode } from './modes.ts';
+import * as modes from './modes.ts';
 import type { Plant } from './plant.ts';
 import { turn } from './turn.ts';
+
+// Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
+const { CURRENT, INPUTS, LOAD, PHI, REF, STATES, W1, W2, WIDTH, WIND } = modes;
 
 /** Nodes and weights of Gauss's rule on 0 … 1: three for a short step of a sampled control, six for an analogue one. */
 const SHORT_AT = [0.1127016653792583, 0.5, 0.8872983346207417];

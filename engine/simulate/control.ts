@@ -2,24 +2,31 @@
  * The sampled control of one axis: what a drive's processor computes from counts and commands, in motor radians.
  * A command that is worked out now takes effect `delay` samples later.
  */
-import { AMPERES, REFERENCE, REFERENCE1, REFERENCE2, SEEN, SPEED, VOLTAGE, WANTED } from './io.ts';
+
+import * as ioPlaces from './io.ts';
 import type { InnerLoop } from './lift.ts';
+import * as memoryPlaces from './memory.ts';
 import { type AxisModel, inertias, travelPerRadian } from './model.ts';
 
+// Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
+const { AMPERES, REFERENCE, REFERENCE1, REFERENCE2, SEEN, SPEED, VOLTAGE, WANTED } = ioPlaces;
+
 const HELD_BACK = 16;
+
+const { CURRENT_INTEGRAL, INTEGRAL, LAST_COMMAND, LAST_SEEN, UNDER_WAY } = memoryPlaces;
 
 export class Controller {
   /** A cascade with its own current loop, one that sets a current, or a single loop. */
   readonly cascade: boolean;
   private readonly setsCurrent: boolean;
-  private readonly T: number;
-  private readonly speedEvery: number;
-  private readonly positionEvery: number;
-  private readonly Kp: number;
-  private readonly Kvp: number;
-  private readonly Kvi: number;
-  private readonly kff: number;
-  private readonly aff: number;
+  readonly T: number;
+  readonly speedEvery: number;
+  readonly positionEvery: number;
+  readonly Kp: number;
+  readonly Kvp: number;
+  readonly Kvi: number;
+  readonly kff: number;
+  readonly aff: number;
   private readonly Kcp: number;
   private readonly Kci: number;
   private readonly Ki: number;
@@ -28,23 +35,21 @@ export class Controller {
   private readonly R: number;
   private readonly L: number;
   private readonly K: number;
-  private readonly limit: number;
-  private readonly count: number;
-  private readonly pulse: number;
-  private readonly fromEncoder: boolean;
+  readonly limit: number;
+  /** rad of one count at the motor; 0 sees without steps. */
+  readonly count: number;
+  readonly pulse: number;
+  readonly fromEncoder: boolean;
   private readonly queue = new Float64Array(HELD_BACK);
   private readonly delay: number;
   private slot = 0;
   /** How the samples of the current loop go in one step; null where they cannot. */
   readonly loop: InnerLoop | null;
-  private untilPosition = 0;
-  private wantedSpeed = 0;
-  private zv = 0;
-  /** Of the current loop: its integrator, and the command under way with a delay of one sample. */
-  readonly inner = new Float64Array(2);
-  private lastSeen = 0;
-  private lastCommand = 0;
-  private started = false;
+  /** Samples until the position loop runs again. */
+  untilPosition = 0;
+  /** What the loops remember; see INTEGRAL and so on. */
+  readonly memory = new Float64Array(6);
+  started = false;
   /** Whether the last command was cut by the current or the voltage limit: −1, 0 or 1. */
   cutCurrent = 0;
   cutVoltage = 0;
@@ -113,13 +118,13 @@ export class Controller {
     const i = torque / this.K;
     const command = this.setsCurrent ? i : this.R * i;
     this.queue.fill(command);
-    this.inner[1] = command;
+    this.memory[UNDER_WAY] = command;
     if (!this.cascade) {
-      if (this.Ki > 0) this.zv = command / this.Ki;
+      if (this.Ki > 0) this.memory[INTEGRAL] = command / this.Ki;
       return this.Ki > 0 || !(this.Kp > 0) ? 0 : command / this.Kp;
     }
-    if (this.Kci > 0) this.inner[0] = (this.R * i) / this.Kci;
-    if (this.Kvi > 0) this.zv = i / this.Kvi;
+    if (this.Kci > 0) this.memory[CURRENT_INTEGRAL] = (this.R * i) / this.Kci;
+    if (this.Kvi > 0) this.memory[INTEGRAL] = i / this.Kvi;
     return this.Kvi > 0 || !(this.Kvp * this.Kp > 0) ? 0 : i / (this.Kvp * this.Kp);
   }
 
@@ -128,8 +133,8 @@ export class Controller {
     if (this.delay === 0) return out;
     let due: number;
     if (this.delay === 1) {
-      due = this.inner[1]!;
-      this.inner[1] = out;
+      due = this.memory[UNDER_WAY]!;
+      this.memory[UNDER_WAY] = out;
     } else {
       due = this.queue[this.slot]!;
       this.queue[this.slot] = out;
@@ -139,45 +144,14 @@ export class Controller {
     return this.setsCurrent ? due : due > voltage ? voltage : Math.max(due, -voltage);
   }
 
-  private seen(exactly: number): number {
+  /** As the counts show it. */
+  seen(exactly: number): number {
     return this.count > 0 ? Math.floor(exactly / this.count + 0.5) * this.count : exactly;
   }
 
-  private commanded(reference: number): number {
+  /** As the pulses command it. */
+  commanded(reference: number): number {
     return this.pulse > 0 ? Math.floor(reference / this.pulse + 0.5) * this.pulse : reference;
-  }
-
-  /**
-   * One run of the outer loops: where the axis is seen and how fast it turns, and the command with two derivatives.
-   * Sets the wanted current of a cascade.
-   */
-  outer(io: Float64Array): void {
-    const seen = this.seen(io[SEEN]!);
-    const Tv = this.T * this.speedEvery;
-    if (!this.started) this.lastSeen = seen;
-    if (this.untilPosition === 0) {
-      const command = this.commanded(io[REFERENCE]!);
-      const rate =
-        this.pulse === 0
-          ? io[REFERENCE1]!
-          : this.started
-            ? (command - this.lastCommand) / (this.T * this.positionEvery)
-            : 0;
-      this.wantedSpeed = this.Kp * (command - seen) + this.kff * rate;
-      this.lastCommand = command;
-      this.untilPosition = this.positionEvery;
-    }
-    this.untilPosition -= this.speedEvery;
-    this.started = true;
-    const w = this.fromEncoder ? (seen - this.lastSeen) / Tv : io[SPEED]!;
-    this.lastSeen = seen;
-    const error = this.wantedSpeed - w;
-    const wanted = this.Kvp * error + this.Kvi * this.zv + this.aff * io[REFERENCE2]!;
-    const had = wanted > this.limit ? this.limit : Math.max(wanted, -this.limit);
-    this.cutCurrent = had === wanted ? 0 : wanted > 0 ? 1 : -1;
-    this.zv += Tv * (this.Kvp > 0 ? error - (wanted - had) / this.Kvp : error);
-    io[WANTED] = had;
-    this.cutVoltage = 0;
   }
 
   /** One run of the current loop of a cascade. Returns what takes effect now: V, or A where the drive sets the current. */
@@ -185,10 +159,11 @@ export class Controller {
     const voltage = io[VOLTAGE]!;
     if (this.setsCurrent) return this.delayed(this.asFarAs(io[WANTED]!, speed, voltage), voltage);
     const error = io[WANTED]! - current;
-    const wanted = this.Kcp * error + this.Kci * this.inner[0]!;
+    const wanted = this.Kcp * error + this.Kci * this.memory[CURRENT_INTEGRAL]!;
     const had = wanted > voltage ? voltage : Math.max(wanted, -voltage);
     this.cutVoltage = had === wanted ? 0 : wanted > 0 ? 1 : -1;
-    this.inner[0] = this.inner[0]! + this.T * (this.Kcp > 0 ? error - (wanted - had) / this.Kcp : error);
+    this.memory[CURRENT_INTEGRAL] =
+      this.memory[CURRENT_INTEGRAL]! + this.T * (this.Kcp > 0 ? error - (wanted - had) / this.Kcp : error);
     return this.delayed(had, voltage);
   }
 
@@ -210,19 +185,19 @@ export class Controller {
     const { T } = this;
     if (!this.started) {
       this.started = true;
-      this.lastSeen = seen;
-      this.lastCommand = command;
+      this.memory[LAST_SEEN] = seen;
+      this.memory[LAST_COMMAND] = command;
     }
     const error = command - seen;
-    const rate = this.pulse > 0 ? (command - this.lastCommand) / T : io[REFERENCE1]!;
+    const rate = this.pulse > 0 ? (command - this.memory[LAST_COMMAND]!) / T : io[REFERENCE1]!;
     const change = this.onError
-      ? (error - (this.lastCommand - this.lastSeen)) / T
-      : -(seen - this.lastSeen) / T;
-    this.lastSeen = seen;
-    this.lastCommand = command;
+      ? (error - (this.memory[LAST_COMMAND]! - this.memory[LAST_SEEN]!)) / T
+      : -(seen - this.memory[LAST_SEEN]!) / T;
+    this.memory[LAST_SEEN] = seen;
+    this.memory[LAST_COMMAND] = command;
     const wanted =
       this.Kp * error +
-      this.Ki * (this.zv + error * T) +
+      this.Ki * (this.memory[INTEGRAL]! + error * T) +
       this.Kd * change +
       this.kff * rate +
       this.aff * io[REFERENCE2]!;
@@ -253,7 +228,7 @@ export class Controller {
       if (atVoltage) this.cutVoltage = wanted > 0 ? 1 : -1;
       else this.cutCurrent = wanted > 0 ? 1 : -1;
     }
-    if (had === wanted || wanted * error < 0) this.zv += error * T;
+    if (had === wanted || wanted * error < 0) this.memory[INTEGRAL]! += error * T;
     return this.delayed(had, voltage);
   }
 }

@@ -1,21 +1,10 @@
 /** What motor and drive make of a mode: voltage, current, the integrators of an analogue control, and its limits. */
 import { constant, type Form, input, less, scaled, state, sum, zero } from './forms.ts';
-import {
-  type Constants,
-  CURRENT,
-  type Ending,
-  HELD,
-  LIMIT,
-  type ModeFlags,
-  PHI,
-  REF,
-  REF1,
-  REF2,
-  W1,
-  WIND,
-  ZC,
-  ZV,
-} from './modes.ts';
+import type { Constants, Ending, ModeFlags } from './modes.ts';
+import * as modes from './modes.ts';
+
+// Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
+const { CURRENT, HELD, LIMIT, PHI, REF, REF1, REF2, W1, WIND, ZC, ZV } = modes;
 
 export interface Electrics {
   readonly voltage: Form;

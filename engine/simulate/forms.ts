@@ -2,7 +2,10 @@
  * Linear expressions while a mode is put together. Each is a place in one array that is used again for the next mode:
  * a mode takes some sixty of them, and to make each anew took longer than all the sums.
  */
-import { ONE, STATES, WIDTH } from './modes.ts';
+import * as modes from './modes.ts';
+
+// Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
+const { ONE, STATES, WIDTH } = modes;
 
 /** Where an expression begins in the array. */
 export type Form = number;

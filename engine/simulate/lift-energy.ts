@@ -3,8 +3,9 @@
  * runs, and the energies worked out once at the end.
  */
 import type { OneSample } from './lift.ts';
+import * as shapes from './shapes.ts';
 
-const W = 8;
+const W = shapes.LIFT_WIDTH;
 const PAIRS = (W * (W + 1)) / 2;
 /** Energies that are sums of products: see ENERGY in energy.ts, in its order up to `load`. */
 const FORMS = 6;

@@ -3,10 +3,11 @@
  * current loop is linear, and so is a mode of the plant: all samples together are one matrix. Nothing is approximated;
  * where a voltage would be cut or an event may fall inside, the samples are taken one by one instead.
  */
+import { doublesOf } from './doubles.ts';
 import { addEnergies, type EnergyForms, noForms } from './lift-energy.ts';
+import * as shapes from './shapes.ts';
 
-/** Motor speed, slide speed, wind-up, lack of current, current integrator, command under way, wanted current, 1. */
-export const LIFT_WIDTH = 8;
+const { LIFT_WIDTH } = shapes;
 /** Motor speed, slide speed, wind-up, current, integrator, command under way, turn. */
 const LIFT_ROWS = 7;
 
@@ -24,7 +25,7 @@ export interface InnerLoop {
 /** One sample of the plant: rows motor speed, slide speed, wind-up, current, turn, charge; see one-sample.ts. */
 export interface OneSample {
   /** ROWS × 5 weights of what varies, then ROWS constants for `load`. */
-  readonly matrix: Float64Array;
+  readonly matrix: readonly number[];
   readonly dry1: number;
   readonly slope1: number;
   readonly dry2: number;
@@ -35,10 +36,10 @@ export interface OneSample {
 
 export interface Lift {
   /** `LIFT_ROWS` rows, each `LIFT_WIDTH` wide. */
-  readonly rows: Float64Array;
+  readonly rows: readonly number[];
   /** Greatest size of each weight in any of the voltages asked for, and those voltages themselves. */
-  readonly bound: Float64Array;
-  readonly voltages: Float64Array;
+  readonly bound: readonly number[];
+  readonly voltages: readonly number[];
   readonly forms: EnergyForms;
 }
 
@@ -92,5 +93,5 @@ export function makeLift(sample: OneSample, loop: InnerLoop, wanted: 'all' | 'in
   const bound = new Float64Array(W);
   for (let at = 0; at < voltages.length; at++)
     bound[at % W] = Math.max(bound[at % W]!, Math.abs(voltages[at]!));
-  return { rows: now, bound, voltages, forms };
+  return { rows: doublesOf(now), bound: doublesOf(bound), voltages: doublesOf(voltages), forms };
 }

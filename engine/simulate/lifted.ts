@@ -1,17 +1,24 @@
 /** All samples of the inner loop up to the next run of the speed loop, in one step of a plant. */
+
 import { ENERGY } from './energy.ts';
-import { VOLTAGE, WANTED } from './io.ts';
+import * as ioPlaces from './io.ts';
 import type { InnerLoop } from './lift.ts';
 import { formValue, gather } from './lift-energy.ts';
-import { CURRENT, LOAD, PHI, W1, W2, WIND } from './modes.ts';
+import * as memoryPlaces from './memory.ts';
+import * as modes from './modes.ts';
 import type { Plant } from './plant.ts';
-import { near } from './tick.ts';
+import { ends } from './tick.ts';
+
+// Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
+const { CURRENT, LOAD, PHI, W1, W2, WIND } = modes;
+const { VOLTAGE, WANTED } = ioPlaces;
+const { CURRENT_INTEGRAL, UNDER_WAY } = memoryPlaces;
 
 /**
- * `inner` holds the loop's integrator and the command under way. False, with nothing done, where one step would not be
+ * `memory` holds the loop's integrator and the command under way. False, with nothing done, where one step would not be
  * exact: a voltage would be cut, or an event may fall inside.
  */
-export function lifted(plant: Plant, loop: InnerLoop, inner: Float64Array, io: Float64Array): boolean {
+export function lifted(plant: Plant, loop: InnerLoop, memory: Float64Array, io: Float64Array): boolean {
   const wanted = io[WANTED]!;
   const limit = io[VOLTAGE]!;
   const { slot, x, u } = plant;
@@ -24,8 +31,8 @@ export function lifted(plant: Plant, loop: InnerLoop, inner: Float64Array, io: F
   const b = x[W2]!;
   const c = x[WIND]!;
   const d = wanted - x[CURRENT]!;
-  const e = inner[0]!;
-  const f = inner[1]!;
+  const e = memory[CURRENT_INTEGRAL]!;
+  const f = memory[UNDER_WAY]!;
   const g = wanted;
   const bound =
     B[0]! * Math.abs(a) +
@@ -60,15 +67,9 @@ export function lifted(plant: Plant, loop: InnerLoop, inner: Float64Array, io: F
     M[48]! * a + M[49]! * b + M[50]! * c + M[51]! * d + (M[52]! * e + M[53]! * f + M[54]! * g + M[55]!);
   const span = loop.T * loop.samples;
   const slid = turn - (nw - c);
-  const { kept } = slot;
   const sag1 = 1.5 * Math.abs((a + n1) / 2 - turn / span);
   const sag2 = 1.5 * Math.abs((b + n2) / 2 - slid / span);
-  const within =
-    Math.min(a, n1) - sag1 >= kept.low1 &&
-    Math.max(a, n1) + sag1 <= kept.high1 &&
-    Math.min(b, n2) - sag2 >= kept.low2 &&
-    Math.max(b, n2) + sag2 <= kept.high2;
-  if (!within || (kept.others && near(plant, kept, n1, n2, nw, ni))) return false;
+  if (ends(slot.kept, u, a, b, c, x[CURRENT]!, n1, n2, nw, ni, sag1, sag2)) return false;
   if (slot.moments !== null) gather(slot.moments, a, b, c, d, e, f, g);
   if (plant.tracks) plant.drawn += formValue(lift.forms[ENERGY.input]!, a, b, c, d, e, f, g);
   x[W1] = n1;
@@ -76,7 +77,7 @@ export function lifted(plant: Plant, loop: InnerLoop, inner: Float64Array, io: F
   x[WIND] = nw;
   x[CURRENT] = ni;
   x[PHI] = x[PHI]! + turn;
-  inner[0] = nz;
-  inner[1] = nq;
+  memory[CURRENT_INTEGRAL] = nz;
+  memory[UNDER_WAY] = nq;
   return true;
 }

@@ -1,6 +1,10 @@
 /** What is noted of one axis while it runs: peaks, limits, settling, lost motion. */
-import { ACTUAL, AMPERES, COMMANDED, FOLLOWING, REFERENCE1, SPEED, T } from './io.ts';
+
+import * as ioPlaces from './io.ts';
 import type { EnergyBalance, Summary } from './run.ts';
+
+// Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
+const { ACTUAL, AMPERES, COMMANDED, FOLLOWING, REFERENCE1, SPEED, T } = ioPlaces;
 
 /** A limit let go for less than this is still the same episode, s. */
 const EPISODE = 0.005;

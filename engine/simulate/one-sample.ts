@@ -2,12 +2,14 @@
  * What a mode comes to over one whole sample with a held command: its matrix exponential, by Taylor series over a part of
  * the sample short enough for the fastest motion, doubled as often as the sample was halved.
  */
-import { CHARGE, CURRENT, HELD, LOAD, type Mode, ONE, PHI, STATES, W1, W2, WIDTH, WIND } from './modes.ts';
+import type { Mode } from './modes.ts';
+import * as modes from './modes.ts';
+import * as shapes from './shapes.ts';
 
-/** Rows of a kept step: what motor speed, slide speed, wind-up, current, angle and charge become. */
-export const ROWS = 6;
-/** Columns: motor speed, slide speed, wind-up, current, held command, 1, load. */
-export const COLUMNS = 7;
+// Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
+const { CHARGE, CURRENT, HELD, LOAD, ONE, PHI, STATES, W1, W2, WIDTH, WIND } = modes;
+
+const { COLUMNS, ROWS } = shapes;
 const FROM = [W1, W2, WIND, CURRENT, STATES + HELD, STATES + ONE, STATES + LOAD] as const;
 const TO = [W1, W2, WIND, CURRENT, PHI, CHARGE] as const;
 /** Of the rows, those that act back on the rest; angle and charge only gather. */

@@ -8,25 +8,14 @@
 import { buildMode } from './build-mode.ts';
 import { ENERGY } from './energy.ts';
 import { type Kept, keepMode } from './kept.ts';
-import {
-  type Constants,
-  CURRENT,
-  DRIVES,
-  type DriveKind,
-  type Ending,
-  type Expression,
-  INPUTS,
-  type Mode,
-  ONE,
-  STATES,
-  W1,
-  W2,
-  WIDTH,
-  WIND,
-} from './modes.ts';
+import * as modes from './modes.ts';
+import { type Constants, DRIVES, type DriveKind, type Ending, type Expression, type Mode } from './modes.ts';
 import type { Reference } from './reference.ts';
 import { Series } from './series.ts';
 import { Slot } from './slot.ts';
+
+// Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
+const { CURRENT, INPUTS, ONE, STATES, W1, W2, WIDTH, WIND } = modes;
 
 /** What the plant has to tell besides its state. */
 export type PlantLog = (ending: Ending | 'stuck', time: number) => void;

@@ -2,6 +2,10 @@
  * What a run keeps for plotting: plain arrays that post cheaply from a worker. Where there are more samples than points
  * wanted, each stretch keeps the least and the greatest of every quantity in the order they came, so no peak is lost.
  */
+import * as ioPlaces from './io.ts';
+
+// Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
+const { ACTUAL, AMPERES, BUS, COMMANDED, FOLLOWING, SPEED, T } = ioPlaces;
 
 export interface Trace {
   /** m: where the command, and where the slide is. */
@@ -19,7 +23,7 @@ export const CHANNELS = ['commanded', 'actual', 'following', 'speed', 'current',
 const COUNT = CHANNELS.length;
 
 export class Recorder {
-  readonly now = new Float64Array(COUNT);
+  private readonly now = new Float64Array(COUNT);
   private readonly stretch: number;
   private readonly low = new Float64Array(COUNT);
   private readonly high = new Float64Array(COUNT);
@@ -40,9 +44,16 @@ export class Recorder {
     this.rows = new Float64Array(most * COUNT);
   }
 
-  /** Takes what stands in `now`. */
-  take(time: number): void {
+  /** Takes what an axis handed over at a look; see io.ts. */
+  takeFrom(io: Float64Array): void {
+    const time = io[T]!;
     const { now, low, high, lowAt, highAt } = this;
+    now[0] = io[COMMANDED]!;
+    now[1] = io[ACTUAL]!;
+    now[2] = io[FOLLOWING]!;
+    now[3] = io[SPEED]!;
+    now[4] = io[AMPERES]!;
+    now[5] = io[BUS]!;
     if (this.stretch === 1) {
       this.row(time, now);
       return;

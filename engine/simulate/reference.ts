@@ -2,11 +2,15 @@
  * Where a move wants the axis to be: cubic pieces in time, read by a cursor that only goes forward.
  * A circle is the same along its arc, bent into two coordinates.
  */
-import { REFERENCE, REFERENCE1, REFERENCE2, T } from './io.ts';
+
+import * as ioPlaces from './io.ts';
 import type { Move, Profile } from './moves.ts';
 
+// Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
+const { REFERENCE, REFERENCE1, REFERENCE2, T } = ioPlaces;
+
 /** What `series` writes of each quantity: value and time derivatives over factorials. */
-export const REFERENCE_ORDER = 16;
+const REFERENCE_ORDER = 16;
 
 export interface Reference {
   /** s; the command changes its law here, in rising order. */

@@ -3,11 +3,15 @@
  * is chosen so that the last term no longer counts. Guards become polynomials too, so events are roots, not guesses.
  */
 
-import { INPUTS, type Mode, PHI, REF, STATES, W2, WIDTH } from './modes.ts';
+import type { Mode } from './modes.ts';
+import * as modes from './modes.ts';
 import type { Reference } from './reference.ts';
 
+// Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
+const { INPUTS, PHI, REF, STATES, W2, WIDTH } = modes;
+
 /** Terms kept beyond the value itself. */
-export const ORDER = 14;
+const ORDER = 14;
 const SMALL = 1e-16;
 /** Terms that have fallen below this, and still fall, are the last that are worked out. */
 const EARLY = 1e-18;

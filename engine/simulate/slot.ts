@@ -1,19 +1,23 @@
 /** A mode in one run: its step for the load that acts, and what its lifted steps have gathered. */
+import { doubles } from './doubles.ts';
 import { type KeptMode, keepLoad, type Loaded } from './kept.ts';
 import { type InnerLoop, type Lift, makeLift } from './lift.ts';
 import { type Moments, noMoments, settle } from './lift-energy.ts';
-import { COLUMNS, oneSample, ROWS } from './one-sample.ts';
+import { oneSample } from './one-sample.ts';
+import * as shapes from './shapes.ts';
+
+const { COLUMNS, ROWS } = shapes;
 
 /** Looks of a mode, in any one run, before its lifted step is worked out: shorter ones are not worth it. */
 const LASTS = 4;
-const NO_NUMBERS = new Float64Array(0);
+const NO_NUMBERS: readonly number[] = doubles(0);
 
 /** Which energies a run asks of its lifted steps. */
 export type Forms = 'all' | 'input' | 'none';
 
 export class Slot {
   readonly kept: KeptMode;
-  matrix: Float64Array = NO_NUMBERS;
+  matrix: readonly number[] = NO_NUMBERS;
   load = Number.NaN;
   lift: Lift | null = null;
   private loaded: Loaded | null = null;
@@ -63,8 +67,8 @@ export class Slot {
   }
 }
 
-function loadedStep(all: Float64Array, load: number): Float64Array {
-  const matrix = new Float64Array(ROWS * 6);
+function loadedStep(all: Float64Array, load: number): number[] {
+  const matrix = doubles(ROWS * 6);
   for (let row = 0; row < ROWS; row++) {
     for (let column = 0; column < 5; column++) matrix[row * 5 + column] = all[row * COLUMNS + column]!;
     matrix[ROWS * 5 + row] = all[row * COLUMNS + 5]! + load * all[row * COLUMNS + 6]!;

@@ -2,8 +2,13 @@
 import { advance } from './by-series.ts';
 import { ENERGY, meanSquare } from './energy.ts';
 import type { KeptMode } from './kept.ts';
-import { CHARGE, CURRENT, HELD, INPUTS, LOAD, PHI, STATES, W1, W2, WIND } from './modes.ts';
+import * as modes from './modes.ts';
 import type { Plant } from './plant.ts';
+import * as shapes from './shapes.ts';
+
+// Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
+const { CHARGE, CURRENT, HELD, LOAD, PHI, W1, W2, WIND } = modes;
+const { TORQUE_WIDTH } = shapes;
 
 /** One kept sample with the held command and load in `u`; by series where an event may fall inside. */
 export function tick(plant: Plant): void {
@@ -30,13 +35,7 @@ export function tick(plant: Plant): void {
   // How far a speed may bend below both its ends within the sample.
   const sag1 = 1.5 * Math.abs((w1 + nw1) / 2 - turn / h);
   const sag2 = 1.5 * Math.abs((w2 + nw2) / 2 - slid / h);
-  // Said so that a mode that runs away within one sample, whose matrix holds no numbers, is not taken either.
-  const within =
-    Math.min(w1, nw1) - sag1 >= kept.low1 &&
-    Math.max(w1, nw1) + sag1 <= kept.high1 &&
-    Math.min(w2, nw2) - sag2 >= kept.low2 &&
-    Math.max(w2, nw2) + sag2 <= kept.high2;
-  if (!within || (kept.others && near(plant, kept, nw1, nw2, nwind, ni))) {
+  if (ends(kept, u, w1, w2, wind, i, nw1, nw2, nwind, ni, sag1, sag2)) {
     advance(plant, h);
     return;
   }
@@ -66,26 +65,38 @@ export function tick(plant: Plant): void {
   plant.time += h;
 }
 
-/** Whether a guard on a torque comes near its end within the sample. */
-export function near(plant: Plant, kept: KeptMode, w1: number, w2: number, wind: number, i: number): boolean {
-  const { scratch: z, x, u } = plant;
-  const { guardStart, guardColumn, guardWeight, guards } = kept.mode;
-  z[W1] = w1;
-  z[W2] = w2;
-  z[WIND] = wind;
-  z[CURRENT] = i;
-  for (let at = 0; at < INPUTS; at++) z[STATES + at] = u[at]!;
-  for (let g = 0; g < guards.length; g++) {
-    let before = 0;
-    let after = 0;
-    const end = guardStart[g + 1]!;
-    for (let p = guardStart[g]!; p < end; p++) {
-      const column = guardColumn[p]!;
-      const weight = guardWeight[p]!;
-      after += weight * z[column]!;
-      before += weight * (column < STATES ? x[column]! : z[column]!);
-    }
-    if (!(Math.min(before, after) >= 0.5 * Math.abs(after - before))) return true;
+/** Whether a mode may end within a step, from speeds, wind-up and current at both ends and how far the speeds may sag. */
+export function ends(
+  kept: KeptMode,
+  u: Float64Array,
+  w1: number,
+  w2: number,
+  wind: number,
+  i: number,
+  nw1: number,
+  nw2: number,
+  nwind: number,
+  ni: number,
+  sag1: number,
+  sag2: number,
+): boolean {
+  // A mode that runs away within one step, whose matrix holds no numbers, is not taken.
+  if (!(sag1 + sag2 < Number.POSITIVE_INFINITY)) return true;
+  const { way1, way2, torques: t } = kept;
+  if (way1 !== 0 && !(way1 * w1 >= sag1 && way1 * nw1 >= sag1)) return true;
+  if (way2 !== 0) {
+    const least = kept.least2 + sag2;
+    const most = kept.most2 - sag2;
+    const before = way2 * w2;
+    const after = way2 * nw2;
+    if (!(before >= least && after >= least && before <= most && after <= most)) return true;
+  }
+  for (let at = 0; at < t.length; at += TORQUE_WIDTH) {
+    const stands = t[at + 4]! * u[HELD]! + t[at + 5]! + t[at + 6]! * u[LOAD]!;
+    const before = t[at]! * w1 + t[at + 1]! * w2 + t[at + 2]! * wind + t[at + 3]! * i + stands;
+    const after = t[at]! * nw1 + t[at + 1]! * nw2 + t[at + 2]! * nwind + t[at + 3]! * ni + stands;
+    const change = 0.5 * Math.abs(after - before);
+    if (!(before >= change && after >= change)) return true;
   }
   return false;
 }

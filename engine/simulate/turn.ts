@@ -1,7 +1,11 @@
 /** What comes after an event: the mode that a plant goes over into. */
 import { ENERGY } from './energy.ts';
-import { type Ending, LOAD, PHI, REF, W1, W2 } from './modes.ts';
+import type { Ending } from './modes.ts';
+import * as modes from './modes.ts';
 import type { Plant } from './plant.ts';
+
+// Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
+const { LOAD, PHI, REF, W1, W2 } = modes;
 
 /** Goes over into the mode that follows an ending. */
 export function turn(plant: Plant, ending: Ending): void {
