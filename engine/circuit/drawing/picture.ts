@@ -2,7 +2,7 @@
 import { type Element, element, type Node } from '../../refit/sheets/node.ts';
 import { type Badness, type Marks, SIGN } from './marks.ts';
 import { markOf, shorten, TEXT } from './measure.ts';
-import { flagHead, headLines, headOf, MARK } from './pieces.ts';
+import { FLAG_LINE, flagHead, headLines, headOf, MARK } from './pieces.ts';
 import { GLYPH, SYMBOLS, WIDE } from './symbols/index.ts';
 import type { Box, LaidCluster, LaidFlag, LaidPiece, LaidWire, Point, Port, Sheet } from './types.ts';
 
@@ -105,16 +105,14 @@ function drawFlag({ flag, side, x, y, width, height }: LaidFlag, { marks, picked
     flag.lines.map(({ wire, text: words }, at) => {
       const bad = marks?.get(wire);
       const base = first + 10 + at * 12;
+      const line = `${bad ? `${SIGN[bad]} ` : ''}${shorten(words, FLAG_LINE)}`;
       return element(
         'g',
         {
           class: classes('flag-line', bad, picked?.has(wire) && 'picked'),
           ...(wire ? { 'data-wire': wire } : {}),
         },
-        signOf(bad, side === 'left' ? x + 2 : x + width - MARK + 2, base),
-        side === 'left'
-          ? text(x + width - 7, base, shorten(words, 44), 'small', 'end')
-          : text(x + 7, base, shorten(words, 44), 'small'),
+        side === 'left' ? text(x + width - 7, base, line, 'small', 'end') : text(x + 7, base, line, 'small'),
       );
     }),
   );
@@ -155,10 +153,11 @@ function symbolOf(
     );
   if ('points' in group) {
     const y = ports[0]!.y;
-    return [
-      element('path', { class: 'line', d: `M0 ${y}H${width / 2 - 4}M${width / 2 + 4} ${y}H${width}` }),
-      glyph(width / 2, y),
-    ];
+    const near = group.symbol === 'terminal' ? 4 : 9;
+    const leads = ports.map(({ side }) =>
+      side === 'left' ? `M0 ${y}H${width / 2 - near}` : `M${width / 2 + near} ${y}H${width}`,
+    );
+    return [element('path', { class: 'line', d: leads.join('') }), glyph(width / 2, y)];
   }
   if ('box' in group) {
     const frame = element('path', { class: 'line frame', d: `M0 ${head}H${width}V${height}H0Z` });
@@ -209,7 +208,7 @@ function drawPort(
   const { piece } = laid;
   const isPoint = 'points' in piece.group;
   // A point has a port on either side; it is one terminal all the same.
-  if (isPoint && port.side === 'right') return undefined;
+  if (isPoint && port !== laid.ports[0]) return undefined;
   const bad = marks?.get(port.terminal);
   const place = markPlace(laid, port);
   const x = isPoint ? laid.width / 2 : port.x;

@@ -111,13 +111,16 @@ export const isTurned = (
   return wish > 0;
 };
 
+/** Longest line of a flag. */
+export const FLAG_LINE = 52;
+
 /** Flags are a name over a line a wire. */
 export const flagHead = ({ rail }: Flag): string => (rail ? shorten(rail.name, 18) : '');
 export function flagSize(flag: Flag): { readonly width: number; readonly height: number } {
   const head = flagHead(flag);
   const widths = [
     widthOf(head, TEXT.title),
-    ...flag.lines.map(({ text }) => widthOf(shorten(text, 44), TEXT.small) + MARK),
+    ...flag.lines.map(({ text }) => widthOf(shorten(text, FLAG_LINE), TEXT.small) + MARK),
   ];
   return {
     width: Math.max(...widths) + 18,

@@ -179,6 +179,7 @@ export function laidOf(cluster: Cluster, { sides }: Prepared, answer: ElkNode): 
     const [section] = edges.get(id)?.sections ?? [];
     return section ? [section.startPoint, ...(section.bendPoints ?? []), section.endPoint].map(rounded) : [];
   };
+  const met = new Set([...edges.values()].flatMap(({ sources, targets }) => [...sources, ...targets]));
   const stubs: (readonly Point[])[] = cluster.flags.map(({ id }) => pointsOf(`stub ${id}`));
   return {
     width: Math.ceil(answer.width ?? 0),
@@ -192,7 +193,7 @@ export function laidOf(cluster: Cluster, { sides }: Prepared, answer: ElkNode): 
         y: y - head,
         width,
         height: height + head,
-        ports: portsOf(piece, nodes.get(piece.id)!, head),
+        ports: portsOf(piece, nodes.get(piece.id)!, head, met),
       };
     }),
     flags: cluster.flags.map(
@@ -208,12 +209,16 @@ export function laidOf(cluster: Cluster, { sides }: Prepared, answer: ElkNode): 
   };
 }
 
-function portsOf(piece: Piece, node: ElkNode, head: number): readonly Port[] {
+/** Of a point only the sides on which something meets it. */
+function portsOf(piece: Piece, node: ElkNode, head: number, met: ReadonlySet<string>): readonly Port[] {
   const found = new Map((node.ports ?? []).map((port) => [port.id, port]));
   return terminalsOf(piece).flatMap((terminal) =>
     (['left', 'right'] as const).flatMap((side): readonly Port[] => {
       const port = found.get(portId(terminal, side));
-      return port ? [{ terminal, side, ...rounded({ x: port.x ?? 0, y: (port.y ?? 0) + head }) }] : [];
+      const isBare = 'points' in piece.group && !met.has(portId(terminal, side));
+      return port && !isBare
+        ? [{ terminal, side, ...rounded({ x: port.x ?? 0, y: (port.y ?? 0) + head }) }]
+        : [];
     }),
   );
 }

@@ -23,10 +23,12 @@ export function clustersOf(plan: Plan, circuit: string): readonly Cluster[] {
   const touched = [...new Set([...used].map(deviceOf))].flatMap((id) => devices.get(id) ?? []);
   const drawn = own.filter(({ rail }) => rail === null);
   const pieces = touched.flatMap((device) => piecesOf(device, used)).flatMap((piece) => slices(piece, drawn));
-  const mentions = mentionsOf(plan, circuit, used);
   const at = pieceAt(pieces);
-  const isCut = cuts(pieces, drawn, at, own);
-  const kept = drawn.filter((wire) => !isCut(wire) && at.has(wire.from) && at.has(wire.to));
+  const mentions = mentionsOf(plan, circuit, at);
+  // Where one end is at a device that is not there, the other says so.
+  const whole = drawn.filter(({ from, to }) => at.has(from) && at.has(to));
+  const isCut = cuts(pieces, whole, at, own);
+  const kept = whole.filter((wire) => !isCut(wire));
   const isKept = new Set(kept);
   const flags = flagsOf(
     own.filter((wire) => !isKept.has(wire)),
@@ -109,10 +111,10 @@ function pieceAt(pieces: readonly Piece[]): ReadonlyMap<string, Piece> {
 }
 
 /** What a terminal in this circuit also carries in others. */
-function mentionsOf(plan: Plan, circuit: string, used: ReadonlySet<string>): readonly DrawnWire[] {
+function mentionsOf(plan: Plan, circuit: string, shown: ReadonlyMap<string, Piece>): readonly DrawnWire[] {
   const titles = new Map(plan.circuits.map(({ id, title }) => [id, title]));
   return plan.wires
-    .filter((wire) => wire.circuit !== circuit && (used.has(wire.from) || used.has(wire.to)))
+    .filter((wire) => wire.circuit !== circuit && (shown.has(wire.from) || shown.has(wire.to)))
     .map((wire) => ({ ...wire, circuit: titles.get(wire.circuit) ?? wire.circuit }));
 }
 
@@ -240,19 +242,16 @@ function ranksOf(
   }
   const hung = (role: Rail['role']) =>
     flags.filter(({ rail }) => rail?.role === role).map((flag) => at.get(flag.at)!.id);
-  const feeds = hung('feeds');
-  const sources = pieces.filter(({ group }) => SOURCES.has(group.symbol)).map(({ id }) => id);
-  let [start, back] = [[...sources, ...feeds], false];
-  if (start.length === 0) [start, back] = [hung('returns'), true];
-  if (start.length === 0) {
-    const [largest] = [...pieces].sort((a, b) => terminalsOf(b).length - terminalsOf(a).length);
-    [start, back] = [largest ? [largest.id] : [], false];
-  }
-  const rank = new Map<string, number>(start.map((id) => [id, 0]));
-  for (const id of rank.keys())
-    for (const next of beside.get(id)!) if (!rank.has(next)) rank.set(next, rank.get(id)! + 1);
-  const deepest = Math.max(0, ...rank.values());
-  if (back) for (const [id, value] of rank) rank.set(id, deepest - value);
+  const named = (symbols: ReadonlySet<string>) =>
+    pieces.filter(({ group }) => symbols.has(group.symbol)).map(({ id }) => id);
+  const feeds = [...named(SOURCES), ...hung('feeds')];
+  const starts = feeds.length > 0 ? feeds : named(LATER);
+  const rank =
+    starts.length > 0
+      ? spread(starts, beside)
+      : hung('returns').length > 0
+        ? reversed(spread(hung('returns'), beside))
+        : aroundLargest(pieces, wires, at);
   for (const { id } of pieces) if (!rank.has(id)) rank.set(id, 0);
   for (const flag of flags) {
     const own = rank.get(at.get(flag.at)!.id)!;
@@ -262,3 +261,65 @@ function ranksOf(
 }
 
 const SOURCES: ReadonlySet<string> = new Set(['mains', 'power-supply', 'battery']);
+/** What feeds where nothing else does. */
+const LATER: ReadonlySet<string> = new Set([
+  'transformer',
+  'rectifier',
+  'drive',
+  'inverter',
+  'direct-converter',
+]);
+
+/** Steps from the nearest of some pieces. */
+function spread(
+  starts: readonly string[],
+  beside: ReadonlyMap<string, readonly string[]>,
+): Map<string, number> {
+  const rank = new Map<string, number>(starts.map((id) => [id, 0]));
+  for (const id of rank.keys())
+    for (const next of beside.get(id)!) if (!rank.has(next)) rank.set(next, rank.get(id)! + 1);
+  return rank;
+}
+
+function reversed(rank: Map<string, number>): Map<string, number> {
+  const deepest = Math.max(0, ...rank.values());
+  for (const [id, value] of rank) rank.set(id, deepest - value);
+  return rank;
+}
+
+/** A box rather than a pole of as many terminals. */
+const weight = (piece: Piece): number => terminalsOf(piece).length + ('box' in piece.group ? 0.5 : 0);
+
+/** Where nothing feeds: what the largest piece takes stands on its left, what it gives on its right. */
+function aroundLargest(
+  pieces: readonly Piece[],
+  wires: readonly DrawnWire[],
+  at: ReadonlyMap<string, Piece>,
+): Map<string, number> {
+  const rank = new Map<string, number>();
+  const way = new Map<string, number>();
+  const [largest] = [...pieces].sort((a, b) => weight(b) - weight(a));
+  if (!largest) return rank;
+  const takes = new Set('box' in largest.group ? largest.group.takes : []);
+  rank.set(largest.id, 0);
+  const ends = new Map<string, [own: string, other: string][]>();
+  for (const { from, to } of wires)
+    for (const [own, other] of [
+      [from, to],
+      [to, from],
+    ] as const) {
+      const id = at.get(own)!.id;
+      ends.set(id, [...(ends.get(id) ?? []), [own, other]]);
+    }
+  for (const id of rank.keys())
+    for (const [own, other] of ends.get(id) ?? []) {
+      const next = at.get(other)!.id;
+      if (rank.has(next)) continue;
+      const step = way.get(id) ?? (takes.has(own) ? -1 : 1);
+      way.set(next, step);
+      rank.set(next, rank.get(id)! + step);
+    }
+  const least = Math.min(...rank.values());
+  for (const [id, value] of rank) rank.set(id, value - least);
+  return rank;
+}

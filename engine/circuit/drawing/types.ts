@@ -14,6 +14,8 @@ export type TerminalGroup =
       readonly box: readonly string[];
       /** Symbols of single terminals: a box of which all terminals bear the same is drawn with that. */
       readonly signs?: Readonly<Record<string, SymbolName>>;
+      /** Terminals that take a signal, on the left where nothing else decides. */
+      readonly takes?: readonly string[];
     }
   /** Every terminal a point of its own: a strip, a connector. */
   | { readonly symbol: SymbolName; readonly points: readonly string[] };

@@ -45,5 +45,6 @@ export const sensors = {
     form: 'box',
     draw: () => [path(SQUARE), path('M0 -10L9 -6V1C9 6 4 9 0 11C-4 9 -9 6 -9 1V-6ZM-4 0L-1 4L5 -4')],
   },
-  box: { name: 'device', form: 'box', draw: () => [] },
+  /** Its frame is drawn around its terminals; this stands for it in the legend. */
+  box: { name: 'device', form: 'box', draw: () => [path('M-14 -10H14V10H-14Z')] },
 } as const satisfies Record<string, SymbolSpec>;
