@@ -19,7 +19,7 @@ export function sayPath(path: string): string {
 function sayPlace(place: string, chain?: string): string {
   const kind = Object.hasOwn(PLACES, place) ? PLACES[place as PlaceId].name : place;
   if (place === 'duty') return chain ? `${chain} axis’ duty` : kind;
-  if (place === 'spindle-duty') return `duty of the ${saySpindle(chain)}`;
+  if (place === 'spindle-duty') return `${saySpindle(chain)}’s duty`;
   if (chain && Object.hasOwn(SPINDLE_PLACES, place))
     return chain === ONLY_SPINDLE ? kind : `${chain} ${kind}`;
   return chain && Object.hasOwn(AXIS_PLACES, place) ? `${chain} ${kind}` : kind;
@@ -28,7 +28,7 @@ function sayPlace(place: string, chain?: string): string {
 /** The usual name of a machine’s spindle; with it nobody asks which. */
 const ONLY_SPINDLE = 'S';
 const saySpindle = (chain: string | undefined): string =>
-  chain === undefined || chain === ONLY_SPINDLE ? 'spindle' : `spindle ${chain}`;
+  chain === undefined || chain === ONLY_SPINDLE ? 'spindle' : `${chain} spindle`;
 
 /** 'a, b and c'. */
 export function list(items: readonly string[]): string {

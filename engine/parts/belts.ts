@@ -106,7 +106,7 @@ export const belts = partKind({
     },
     motorSideInertia: {
       kind: 'quantity',
-      name: 'inertia of what sits on the motor shaft',
+      name: 'inertia on the motor side',
       unit: 'kg·m²',
       domain: 'not negative',
       plausible: ['1e-6 kg·m²', '1 kg·m²'],
@@ -115,7 +115,7 @@ export const belts = partKind({
     },
     spindleSideInertia: {
       kind: 'quantity',
-      name: 'inertia of what sits on the spindle side',
+      name: 'inertia on the spindle side',
       unit: 'kg·m²',
       domain: 'not negative',
       plausible: ['1e-6 kg·m²', '5 kg·m²'],

@@ -23,7 +23,7 @@ export const chuck = partKind({
     },
     topSpeed: {
       kind: 'quantity',
-      name: 'highest speed marked on it',
+      name: 'highest speed marked',
       unit: 'r/min',
       domain: 'positive',
       plausible: ['200 r/min', '40000 r/min'],
@@ -81,7 +81,7 @@ export const chuck = partKind({
     },
     inertia: {
       kind: 'quantity',
-      name: 'inertia of the chuck',
+      name: 'inertia',
       unit: 'kg·m²',
       domain: 'not negative',
       plausible: ['1e-5 kg·m²', '20 kg·m²'],

@@ -59,7 +59,7 @@ export const site = partKind({
     },
     breaker: {
       kind: 'quantity',
-      name: 'fuse or breaker of the line the machine hangs on',
+      name: 'fuse or breaker for the machine',
       unit: 'A',
       domain: 'positive',
       plausible: ['6 A', '125 A'],

@@ -24,7 +24,7 @@ export const spindleDrive = partKind({
     },
     inputPhases: {
       kind: 'choice',
-      name: 'mains it wants',
+      name: 'phases it wants',
       trouble: 1,
       options: { single: 'one phase', three: 'three phases' },
       findOut:
@@ -32,7 +32,7 @@ export const spindleDrive = partKind({
     },
     inputVoltage: {
       kind: 'quantity',
-      name: 'mains voltage it is made for',
+      name: 'rated mains voltage',
       unit: 'V',
       domain: 'positive',
       plausible: ['100 V', '690 V'],
@@ -42,7 +42,7 @@ export const spindleDrive = partKind({
     },
     outputVoltage: {
       kind: 'quantity',
-      name: 'highest voltage it gives the motor',
+      name: 'highest output voltage',
       unit: 'V',
       domain: 'positive',
       plausible: ['24 V', '690 V'],

@@ -62,7 +62,7 @@ export const spindleDuty = partKind({
     },
     cutPower: {
       kind: 'quantity',
-      name: 'power of the heaviest cut at the spindle',
+      name: 'power of the heaviest cut',
       unit: 'kW',
       domain: 'positive',
       plausible: ['0.05 kW', '40 kW'],

@@ -20,7 +20,7 @@ export const spindleFeedback = partKind({
     },
     lines: {
       kind: 'quantity',
-      name: 'lines a turn of the encoder',
+      name: 'lines a turn',
       unit: 'lines',
       domain: 'positive',
       plausible: ['60 lines', '10000 lines'],

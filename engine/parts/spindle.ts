@@ -8,7 +8,7 @@ export const spindle = partKind({
   facts: {
     topSpeed: {
       kind: 'quantity',
-      name: 'highest speed the bearings stand',
+      name: 'highest speed of the bearings',
       unit: 'r/min',
       domain: 'positive',
       plausible: ['200 r/min', '40000 r/min'],
@@ -40,7 +40,7 @@ export const spindle = partKind({
     },
     inertia: {
       kind: 'quantity',
-      name: 'inertia of the spindle itself',
+      name: 'inertia',
       unit: 'kg·m²',
       domain: 'positive',
       plausible: ['1e-5 kg·m²', '5 kg·m²'],
