@@ -92,7 +92,7 @@ test('derived: an empty lathe, made-up readings: the salvaged motor goes from un
   await page.getByRole('button', { name: /^Start/ }).click();
   await page.getByRole('heading', { name: 'What should you find out next?' }).waitFor();
   const id = /refit\/([^/]+)/.exec(page.url())![1]!;
-  await page.getByRole('link', { name: /^Bench tests/ }).click();
+  await page.getByRole('link', { name: 'Bench tests', exact: true }).click();
   const card = page.locator('li.sheet', {
     has: page.getByRole('heading', { name: 'What kind of motor is this?' }),
   });

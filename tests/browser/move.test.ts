@@ -71,7 +71,8 @@ test('an axis of which too little is known says what it lacks', async () => {
   const page = await on.open('/new');
   await page.getByRole('button', { name: /^Start/ }).click();
   await page.getByRole('heading', { name: 'What should you find out next?' }).waitFor();
-  await page.getByRole('link', { name: 'Move' }).click();
+  await page.getByRole('link', { name: 'Fit', exact: true }).click();
+  await page.getByRole('link', { name: 'Move', exact: true }).click();
   await page.getByRole('heading', { name: 'It cannot be moved yet' }).waitFor();
   await page.getByText('Kind of motor of the X motor').waitFor();
   expect(on.faults.splice(0)).toEqual([]);

@@ -67,7 +67,7 @@ test('an empty lathe: ten facts in mixed units bring findings from unknown to ve
   await enter(page, 'X.duty.rapid', '320 in/min');
   await enter(page, 'X.duty.hoursWanted', '2000 h');
 
-  await page.getByRole('link', { name: 'Fit' }).click();
+  await page.getByRole('link', { name: 'Fit', exact: true }).click();
   const whirl = page.locator('.finding', { hasText: 'Whirling of the screw' });
   await whirl.waitFor();
   await expect.poll(() => whirl.innerText()).toContain('×');
