@@ -49,9 +49,9 @@ function axisOffers(assessment: Assessment, chain: Chain, scope: Scope): Readonl
   const one = (ref: Ref, says: string): Offer => from([ref], says, (value) => value);
   const weight = from([forces.get('F_hold')], '', (force) => force);
   const pulls = 'value' in weight && weight.value > 0;
-  const holds = from([torque.get('T_back')], '', (back) => back);
-  // A thread that the load cannot turn holds by itself; while that is not known, the load is taken to drop.
-  const drops = pulls && !('value' in holds && holds.value <= 0);
+  const turns = from([torque.get('T_back'), DRAG], '', (back, drag) => back! - drag!);
+  // A screw that the load cannot turn against its drag holds by itself; until that is known the load is taken to drop.
+  const drops = pulls && !('value' in turns && turns.value <= 0);
   const brake = facts.fitted('brake') === true;
   return {
     speed: one(fact('duty', 'rapid'), 'the rapid that is asked of it'),
@@ -80,7 +80,7 @@ function axisOffers(assessment: Assessment, chain: Chain, scope: Scope): Readonl
             from: drops
               ? 'its weight pulls along the axis'
               : pulls
-                ? 'the thread of its screw holds it'
+                ? 'its screw and the drag of it hold the weight'
                 : 'no weight pulls along the axis',
           },
         }

@@ -32,6 +32,8 @@ export interface Baseline {
   readonly demands: readonly DemandRun[];
   /** Demands that cannot be made while it runs: a locked door. */
   readonly barred: readonly Demand[];
+  /** Motions that fall after some demand, with nothing wrong. */
+  readonly drops: ReadonlySet<number>;
   readonly restless: readonly string[];
 }
 
@@ -43,6 +45,7 @@ export function baselineOf(model: Model, runOn: RunOn = () => 0): Baseline {
   for (const at of simulation.settle(copyState(running)).restless) restless.add(model.movers[at]!.id);
   const all = demandsOf(model);
   const barred = all.filter((demand) => !canAct(simulation, running, demand.act));
+  const drops = new Set<number>();
   const demands = all
     .filter((demand) => !barred.includes(demand))
     .map((demand): DemandRun => {
@@ -50,6 +53,8 @@ export function baselineOf(model: Model, runOn: RunOn = () => 0): Baseline {
       const order = new StopOrder(model, state);
       for (const at of act(simulation, state, demand.act, order.watch).restless)
         restless.add(model.movers[at]!.id);
+      for (const [at, { vertical }] of model.motions.entries())
+        if (vertical && order.drops(at)) drops.add(at);
       const after = copyState(state);
       act(simulation, state, demand.back);
       const stops = runs.filter((at) => !standingOf(model, after, at).driven);
@@ -63,7 +68,7 @@ export function baselineOf(model: Model, runOn: RunOn = () => 0): Baseline {
         controlled: model.motions.map((_, at) => order.controlled(at)),
       };
     });
-  return { model, simulation, running, runs, runOn, demands, barred, restless: [...restless] };
+  return { model, simulation, running, runs, runOn, demands, barred, drops, restless: [...restless] };
 }
 
 /** Movers that take the power away: contactors, safe torque off, the drive's enable. */

@@ -5,6 +5,8 @@ import type { State } from './state.ts';
 
 /** A drive that has this long to brake before it can no more counts as braking, in seconds. */
 const TIME_TO_BRAKE = 0.1;
+/** Seconds without drive and brake that count as a drop. */
+const DROP = 0.005;
 
 /** Seconds after the act for each motion; Infinity for not. `watch` is handed to the simulation. */
 export class StopOrder {
@@ -44,6 +46,12 @@ export class StopOrder {
     for (const [at, { lock }] of this.#model.locks.entries())
       if (state.at[lock] === 1) first(this.unlocked, at, after);
   };
+
+  /** For a load that falls: the drive let go before the brake held. */
+  drops(at: number): boolean {
+    const letGo = this.letGo[at]!;
+    return Number.isFinite(letGo) && this.brakeOn[at]! - letGo > DROP;
+  }
 
   /** The drive is told to stop and has time to before it can no more. */
   controlled(at: number): boolean {

@@ -31,9 +31,6 @@ export interface Happening {
 const MILD = new Set<HappeningKind>(['rougher', 'power-returns', 'ignored']);
 export const isDangerous = ({ kind }: Happening): boolean => !MILD.has(kind);
 
-/** Seconds without drive and brake that count as a drop. */
-const DROP = 0.005;
-
 export class Trial {
   readonly happenings: Happening[] = [];
   readonly kept = new Set<string>();
@@ -150,10 +147,9 @@ export class Trial {
   falls(state: State, order: StopOrder, after: string): void {
     const { model } = this.base;
     const falling = model.motions.flatMap(({ vertical }, at) => {
-      if (!vertical) return [];
-      const letGo = order.letGo[at]!;
-      const gap = Number.isFinite(letGo) ? order.brakeOn[at]! - letGo : 0;
-      return standingOf(model, state, at).falls || gap > DROP ? [at] : [];
+      // What the healthy circuit lets drop is no fault of a fault; it has a finding of its own.
+      if (!vertical || this.base.drops.has(at)) return [];
+      return order.drops(at) || standingOf(model, state, at).falls ? [at] : [];
     });
     this.note('drops', after, falling);
   }
