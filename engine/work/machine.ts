@@ -10,7 +10,9 @@ import { fact, policy, type Ref } from '../checks/refs.ts';
 import type { Basis } from '../quantity/types.ts';
 import { chosenPart, findPlace } from '../refit/place.ts';
 import type { Chain, Refit } from '../refit/types.ts';
-import { type AxisModel, loopMargins } from '../simulate/index.ts';
+import type { AxisModel } from '../simulate/index.ts';
+import { axisFollows } from './axis-follows.ts';
+import { say } from './say.ts';
 import type { SpindleModel } from './types.ts';
 
 /** A number of the machine, or the facts it waits for. */
@@ -26,8 +28,11 @@ export interface WorkAxis {
   readonly rapid: Known;
   readonly acceleration: Known;
   readonly travel: Known;
-  /** 1/s: speed over the distance by which it trails; with where the number comes from. */
+  /** 1/s: gain of the plain lag that needs as much run-in. */
   readonly gain: Known;
+  /** s by which it trails the spindle once settled. */
+  readonly lag: Known;
+  /** Where these two come from. */
   readonly gainSays: string;
   /** N that it can push with beside friction and weight: for hours, and for a moment. */
   readonly thrust: Known;
@@ -73,8 +78,6 @@ export interface ChuckFacts {
 
 const result = (working: string, symbol: string): Ref => ({ kind: 'result', working, symbol });
 const NONE: Known = { value: null, needs: [] };
-/** 1/s of an axis that follows its pulses step by step. */
-const AT_ONCE = 1000;
 
 /** A reference as a number, with its basis or what is missing. */
 function known(scope: Scope, ref: Ref): Known {
@@ -117,15 +120,33 @@ function axisOf(assessment: Assessment, chain: Chain, scope: Scope): WorkAxis {
       Math.max(0, ((T! * i! * etaG! - drag!) * 2 * Math.PI * eta!) / lead! - friction!),
     );
   const continuous = least(byMotor, byDrive);
+  const rapid = get(fact('duty', 'rapid'));
+  const acceleration = get(fact('duty', 'acceleration'));
+  // Moving it takes a moment, and most work asks one axis only.
+  let followed: Following | undefined;
+  const follow = (): Following => {
+    followed ??= following(
+      model,
+      acceleration,
+      rapid,
+      setting.missing.map(({ path }) => path),
+    );
+    return followed;
+  };
   return {
     id: chain.id,
-    rapid: get(fact('duty', 'rapid')),
-    acceleration: get(fact('duty', 'acceleration')),
+    rapid,
+    acceleration,
     travel: get(fact('slide', 'travel')),
-    ...gainOf(
-      model,
-      setting.missing.map(({ path }) => path),
-    ),
+    get gain() {
+      return follow().gain;
+    },
+    get lag() {
+      return follow().lag;
+    },
+    get gainSays() {
+      return follow().gainSays;
+    },
     thrust: push(continuous),
     peakThrust: push(peak),
     weakest: byDrive.value !== null && byDrive.value === continuous.value ? 'drive' : 'motor',
@@ -136,26 +157,33 @@ function axisOf(assessment: Assessment, chain: Chain, scope: Scope): WorkAxis {
   };
 }
 
-/** How hard the axis follows, from its loop. */
-function gainOf(model: AxisModel | null, needs: readonly string[]): Pick<WorkAxis, 'gain' | 'gainSays'> {
-  if (!model) return { gain: { value: null, needs }, gainSays: '' };
-  const { control } = model;
-  if (control.kind === 'open')
+interface Following {
+  readonly gain: Known;
+  readonly lag: Known;
+  readonly gainSays: string;
+}
+
+/** How hard the axis follows: found by moving it in the simulation. */
+function following(
+  model: AxisModel | null,
+  acceleration: Known,
+  rapid: Known,
+  needs: readonly string[],
+): Following {
+  const unknown: Known = { value: null, needs: [...needs, ...acceleration.needs, ...rapid.needs] };
+  if (!model || acceleration.value === null || rapid.value === null)
+    return { gain: unknown, lag: unknown, gainSays: '' };
+  const found = axisFollows(model, acceleration.value, rapid.value);
+  if (!found)
     return {
-      gain: { value: AT_ONCE, needs: [] },
-      gainSays: 'A stepper follows its pulses step by step: it trails by nearly nothing, or it stalls.',
+      gain: NONE,
+      lag: NONE,
+      gainSays: 'In the simulation this axis never follows well enough for a thread; look at it under Move.',
     };
-  if (control.kind === 'cascade')
-    return {
-      gain: { value: control.positionGain, needs: [], basis: 'guess' },
-      gainSays:
-        'The gain of the position loop is worked out from the axis, not measured: the run-in is as good as that.',
-    };
-  const crossover = loopMargins(model, 'position')?.crossover ?? null;
   return {
-    gain: { value: crossover, needs: [], basis: 'guess' },
-    gainSays:
-      'How hard the drive’s loop follows is worked out from the axis (its crossover), not measured: the run-in is as good as that.',
+    gain: { value: found.gain, needs: [], basis: 'guess' },
+    lag: { value: found.lag, needs: [], basis: 'guess' },
+    gainSays: `In the simulation it needs the run-in of an axis with a gain of ${say(found.gain, '1/s')}, and trails by ${say(found.lag, 'ms')}. What its loop is set to is worked out, not measured: the run-in is as good as that.`,
   };
 }
 

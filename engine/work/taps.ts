@@ -187,9 +187,9 @@ interface Wanted {
   readonly chamfer: number;
 }
 
-/** m by which the axis trails: its gain against the spindle, which leads. */
+/** m by which the axis trails the spindle, which leads. */
 const outOfStep = (axis: WorkAxis | undefined, lead: number, speed: number): number =>
-  axis?.gain.value ? (lead * speed) / TURN / axis.gain.value : 0;
+  ((axis?.lag.value ?? 0) * (lead * speed)) / TURN;
 
 function reversalAt(
   spindle: SpindleModel,
@@ -384,7 +384,7 @@ function reversalFindings(
         basis,
       }),
     );
-  else if (axis?.gain.value && float === null)
+  else if (axis && axis.lag.value !== null && float === null)
     found.push(
       ratio(work, {
         check: 'in-step',
@@ -400,7 +400,7 @@ function reversalFindings(
             'As the spindle turns back the axis changes from behind to ahead by {asked}; a rigid holder and the flanks bear only about {there}. Turn slower, or take a holder with a little float.',
         },
         because: [axis.gainSays, 'A tenth of the pitch is a habit of ours, not a standard.'],
-        basis: axis.gain.basis,
+        basis: axis.lag.basis,
       }),
     );
   return found;

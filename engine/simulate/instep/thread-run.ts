@@ -36,8 +36,8 @@ export interface ThreadRun {
 
 /** Time after the end of the command in which the axis comes to rest, s. */
 const REST = 0.3;
-/** Share of a turn over which a lead is measured where the angle comes in counts. */
-const WINDOW = 1 / 24;
+/** Share of a turn over which a lead is measured where counts or a ringing axis make it flutter. */
+const WINDOW = 1 / 4;
 /** Share of a turn for which the lead must stay right to count as settled. */
 const STAYS = 1 / 4;
 

@@ -1,0 +1,192 @@
+/** A judged thread or tap in time: spindle and axis of this machine put into the simulation, and what comes out in words. */
+import {
+  type AxisInStep,
+  type InStepModel,
+  simulateTap,
+  simulateThread,
+  type TapRun,
+  type ThreadRun,
+} from '../simulate/instep/index.ts';
+import type { JudgedWork } from './judge.ts';
+import { rangeAt, stoppingAt } from './limits.ts';
+import type { WorkAxis, WorkMachine } from './machine.ts';
+import { mm, rpm, say } from './say.ts';
+import { type TapDetail, USUAL_DELAY } from './taps.ts';
+import { axisFor, type ThreadDetail } from './threads.ts';
+
+const TURN = 2 * Math.PI;
+/** 1/s: how fast an inverter with an encoder mends its speed. Common practice, no source. */
+const USUAL_BANDWIDTH = 20;
+/** s between two looks of a control, and looks until the axis is told. Common practice, no source. */
+const USUAL_PERIOD = 1e-3;
+const USUAL_LOOKS = 1;
+/** Turns of a thread that are simulated; the rest goes on as these end. */
+const MOST_TURNS = 25;
+const MOST_POINTS = 900;
+/** Share of the lead by which it may be off at the start, as the run-in is reckoned. */
+const LEAD_ERROR = 0.01;
+
+export interface InStepThread {
+  readonly kind: 'thread';
+  readonly run: ThreadRun;
+  readonly runIn: number;
+  readonly lead: number;
+}
+export interface InStepTap {
+  readonly kind: 'tap';
+  readonly run: TapRun;
+  readonly depth: number;
+  readonly lead: number;
+}
+
+export interface InStepAnswer {
+  readonly of: InStepThread | InStepTap;
+  /** What came out, a sentence each, the gravest first. */
+  readonly sentences: readonly { readonly level: 'bad' | 'mind' | 'good'; readonly says: string }[];
+  /** What was taken for want of better. */
+  readonly assumed: readonly string[];
+}
+
+/** The run, or a sentence on why there is none. Throws ModelError only for numbers that cannot be. */
+export function runInStep(machine: WorkMachine, judged: JudgedWork): InStepAnswer | string {
+  const { detail } = judged;
+  if (!detail) return 'It cannot be simulated before its settings can be read.';
+  if (detail.kind === 'cut') return 'A cut does not run in step with the spindle; threads and taps do.';
+  const { spindle } = machine;
+  if (!spindle) return 'The spindle is not known well enough to be simulated.';
+  if (!spindle.feedback) return 'Nothing is known that tells the control the angle of the spindle.';
+  if (detail.speed === null || !(detail.speed > 0)) return 'No spindle speed is known for it.';
+  const axis = axisFor(machine, detail.axis);
+  const following = axis && axisIn(axis);
+  if (!axis || !following) return `How the ${detail.axis} axis follows is not known well enough.`;
+  const range =
+    detail.kind === 'tap'
+      ? stoppingAt(spindle, detail.speed, USUAL_DELAY)?.range
+      : rangeAt(spindle, detail.speed);
+  if (!range) return `No range of the spindle reaches ${rpm(detail.speed)}.`;
+  const model: InStepModel = {
+    spindle: {
+      inertia: range.inertia,
+      driving: range.peak,
+      braking: range.braking,
+      drag: range.drag,
+      bandwidth: USUAL_BANDWIDTH,
+      delay: USUAL_DELAY,
+    },
+    feedback: {
+      counts: 4 * spindle.feedback.lines,
+      turns: spindle.feedback.turns.encoder / spindle.feedback.turns.spindle,
+      firstMark: 1,
+    },
+    control: { period: USUAL_PERIOD, delay: USUAL_LOOKS, start: 'ramp' },
+    axis: following,
+  };
+  const assumed = [
+    `The spindle turns in its ${range.name} range; its drive mends an error of speed within about ${say(1 / USUAL_BANDWIDTH, 'ms')} and acts ${say(USUAL_DELAY, 'ms')} after an order (taken as usual).`,
+    `The control looks at the spindle every ${say(USUAL_PERIOD, 'ms')} and tells the axis one look later (taken as usual).`,
+    axis.gainSays,
+  ];
+  return detail.kind === 'tap' ? tapAnswer(model, detail, assumed) : threadAnswer(model, detail, assumed);
+}
+
+function axisIn(axis: WorkAxis): AxisInStep | undefined {
+  const { acceleration, rapid, gain, model } = axis;
+  if (acceleration.value === null || rapid.value === null) return undefined;
+  const most = { acceleration: acceleration.value, topSpeed: rapid.value };
+  if (model) return { kind: 'whole', model, ...most };
+  return gain.value === null ? undefined : { kind: 'trailing', gain: gain.value, ...most };
+}
+
+function threadAnswer(model: InStepModel, detail: ThreadDetail, assumed: readonly string[]): InStepAnswer {
+  const { thread } = detail;
+  const runIn = detail.room ?? detail.plan?.runIn ?? thread.lead;
+  const length = Math.min(detail.length, MOST_TURNS * thread.lead);
+  const run = simulateThread(
+    model,
+    {
+      lead: thread.lead,
+      speed: detail.speed!,
+      runIn,
+      length,
+      startAngle: 0,
+      cutTorque: detail.cutTorque,
+      entry: Math.max(thread.pitch, 1e-4),
+      leadError: LEAD_ERROR,
+    },
+    { points: MOST_POINTS },
+  );
+  const sentences: InStepAnswer['sentences'][number][] = run.faults.map((says) => ({ level: 'bad', says }));
+  if (run.settledAt !== null)
+    sentences.push(
+      run.settledAt <= runIn
+        ? {
+            level: 'good',
+            says: `The lead is right after ${mm(run.settledAt)}, before the thread begins at ${mm(runIn)}.`,
+          }
+        : {
+            level: 'bad',
+            says: `The lead is right only after ${mm(run.settledAt)}, but the thread begins at ${mm(runIn)}: its first ${say((run.settledAt - runIn) / thread.lead, '1')} turns are wrong.`,
+          },
+    );
+  sentences.push(
+    {
+      level: run.dip > 0.05 ? 'mind' : 'good',
+      says: `When the tool bites the spindle loses ${say(run.dip, '%')} of its speed, and finds it again.`,
+    },
+    {
+      level: run.worstPlace > 0.05 * thread.pitch ? 'mind' : 'good',
+      says: `Within the thread the tool is off its groove by ${say(run.worstPlace, 'µm')} at most.`,
+    },
+    { level: 'good', says: `After the thread it goes on for ${mm(run.runOut)} before it stands.` },
+  );
+  return {
+    of: { kind: 'thread', run, runIn, lead: thread.lead },
+    sentences,
+    assumed: [
+      ...assumed,
+      ...(length < detail.length ? [`The first ${MOST_TURNS} turns are shown; the rest goes on alike.`] : []),
+    ],
+  };
+}
+
+function tapAnswer(model: InStepModel, detail: TapDetail, assumed: readonly string[]): InStepAnswer {
+  const { thread, depth } = detail;
+  const clearance = Math.max(3 * thread.lead, 3e-3);
+  const run = simulateTap(
+    model,
+    {
+      lead: thread.lead,
+      speed: detail.speed!,
+      clearance,
+      depth,
+      cutTorque: detail.torque ?? 0,
+      rub: 0.3,
+    },
+    { points: MOST_POINTS },
+  );
+  const sentences: InStepAnswer['sentences'][number][] = run.faults.map((says) => ({ level: 'bad', says }));
+  if (run.reached < 0.97 * detail.speed!)
+    sentences.push({
+      level: 'mind',
+      says: `In so short a stroke the spindle only reaches ${rpm(run.reached)}; from more room above the hole it would run on further.`,
+    });
+  sentences.push(
+    {
+      level: run.overshoot > depth ? 'bad' : run.overshoot > depth / 4 ? 'mind' : 'good',
+      says: `After the order to turn back it turns ${say(run.overTurn / TURN, '1')} times more and goes ${mm(run.overshoot)} deeper, to ${mm(run.deepest)}; it stands after ${say(run.stopTime, 's')}.`,
+    },
+    {
+      level: run.float > 0.1 * thread.pitch ? 'mind' : 'good',
+      says: `Axis and spindle part by ${mm(run.behind)} going in and ${mm(run.ahead)} the other way: a holder in step needs ${mm(run.float)} of float, one whose axis stops at depth ${mm(run.floatAlone)}.`,
+    },
+    { level: 'good', says: `The stroke takes ${say(run.time, 's')}.` },
+  );
+  return {
+    of: { kind: 'tap', run, depth, lead: thread.lead },
+    sentences,
+    assumed: [
+      ...assumed,
+      `The tap starts ${mm(clearance)} above the face; while it cuts it takes ${say(detail.torque ?? 0, 'N·m')}, and three tenths of that on the way out.`,
+    ],
+  };
+}

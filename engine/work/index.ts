@@ -1,0 +1,14 @@
+/** What the machine must cut, judged on the machine as it is. */
+export { chartFor, type WorkChart, type WorkChartPoint, type WorkChartRow } from './chart.ts';
+export type { CutDetail, CutLink } from './cuts.ts';
+export { fieldsOf, WORK_FIELDS, WORK_KINDS, type WorkField, type WorkKind } from './fields.ts';
+export { LINKS, type Link, sayMargin, type WorkFinding, worstOf } from './finding.ts';
+export { type InStepAnswer, type InStepTap, type InStepThread, runInStep } from './in-step.ts';
+export { type JudgedWork, judgeOne, judgeWork } from './judge.ts';
+export type { LinkLimit } from './limits.ts';
+export { sayNeeds, type WorkMachine, workMachine } from './machine.ts';
+export { newWorkId } from './new.ts';
+export type { Reversal, TapDetail, TapSize } from './taps.ts';
+export type { ThreadDetail } from './threads.ts';
+export type * from './types.ts';
+export type { WayRound } from './ways-round.ts';
