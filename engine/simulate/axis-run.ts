@@ -188,9 +188,18 @@ export class AxisRun {
     const { x, u } = plant;
     const controller = this.controller!;
     const end = io[T]! + io[SPAN]!;
+    if (this.on && this.calm()) {
+      for (let sample = 0; sample < controller.speedEvery; sample++) {
+        controller.innermost(io, x, u);
+        if (controller.cutVoltage !== 0) this.cuts(io[T]! + sample * h, h, 0, controller.cutVoltage);
+        tick(plant);
+      }
+      plant.time = end;
+      return;
+    }
     for (let at = io[T]!; end - at > 1e-9 * h; ) {
       const span = Math.min(h, end - at);
-      u[HELD] = controller.innermost(io, x[W1]!, x[CURRENT]!);
+      controller.innermost(io, x, u);
       if (controller.cutVoltage !== 0) this.cuts(at, span, 0, controller.cutVoltage);
       this.advance(at + span, span);
       at += span;

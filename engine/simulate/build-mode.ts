@@ -1,4 +1,5 @@
 /** Writes a mode's equations and its guards from the constants of an axis. */
+import { doubles } from './doubles.ts';
 import { electrics, watchLimits } from './electrics.ts';
 import {
   clearForms,
@@ -45,7 +46,7 @@ interface Making {
   readonly hold2: number;
   /** N·m beside which rounding is judged. */
   readonly scale: number;
-  readonly curvedOn: Float64Array;
+  readonly curvedOn: number[];
 }
 
 export function buildMode(c: Constants, flags: ModeFlags): Mode {
@@ -68,7 +69,7 @@ export function buildMode(c: Constants, flags: ModeFlags): Mode {
     : flags.s2 === 0
       ? nothing
       : sum(constant(dry), scaled(state(W2), slope));
-  const curvedOn = new Float64Array(STATES);
+  const curvedOn = doubles(STATES);
   const making: Making = {
     c,
     flags,

@@ -3,6 +3,7 @@ import { ENERGY } from './energy.ts';
 import type { Expression, Mode } from './modes.ts';
 import * as modes from './modes.ts';
 import type { Plant } from './plant.ts';
+import { Series } from './series.ts';
 import { turn } from './turn.ts';
 
 // Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
@@ -26,9 +27,12 @@ const MOST_SERIES = 200_000;
 /** More events than this within one step are no physics a person could see; they are then passed over, and counted. */
 const MOST_EVENTS = 400;
 
+/** Nothing in it outlasts a step, so one does for all plants. */
+const series = new Series();
+
 /** Goes on for `h` seconds. The held command and load stay. */
 export function advance(plant: Plant, h: number): void {
-  const { series, x, u } = plant;
+  const { x, u } = plant;
   let left = h;
   let events = 0;
   const moving = moves(plant);
@@ -73,7 +77,7 @@ function moves({ reference, drive }: Plant): boolean {
 
 /** Moves the state to the end of a series step of `s`, and books its energies. */
 function take(plant: Plant, mode: Mode, s: number, scale: number, size: number): void {
-  const { series, x, u, energy, sampled } = plant;
+  const { x, u, energy, sampled } = plant;
   const slide = x[PHI]! - x[WIND]!;
   if (plant.books || plant.tracks) book(plant, mode, s, scale, size);
   for (let at = 0; at < STATES; at++) x[at] = series.value(at, s);
@@ -88,7 +92,7 @@ function take(plant: Plant, mode: Mode, s: number, scale: number, size: number):
 }
 
 function book(plant: Plant, mode: Mode, s: number, scale: number, size: number): void {
-  const { series, u, energy, constants: c, rigid, scratch: z } = plant;
+  const { u, energy, constants: c, rigid, scratch: z } = plant;
   const short = plant.sampled && mode.curved === 0;
   const ats = short ? SHORT_AT : GAUSS_AT;
   const weights = short ? SHORT_WEIGHT : GAUSS_WEIGHT;

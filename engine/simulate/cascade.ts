@@ -58,7 +58,7 @@ function outer(run: AxisRun): void {
   const error = memory[WANTED_SPEED]! - w;
   const wanted = Kvp * error + controller.Kvi * memory[INTEGRAL]! + controller.aff * io[REFERENCE2]!;
   const { limit } = controller;
-  const had = wanted > limit ? limit : wanted < -limit ? -limit : wanted;
+  const had = wanted > limit ? limit : Math.max(wanted, -limit);
   controller.cutCurrent = had === wanted ? 0 : wanted > 0 ? 1 : -1;
   memory[INTEGRAL] = memory[INTEGRAL]! + Tv * (Kvp > 0 ? error - (wanted - had) / Kvp : error);
   io[WANTED] = had;

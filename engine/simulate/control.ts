@@ -7,13 +7,15 @@ import * as ioPlaces from './io.ts';
 import type { InnerLoop } from './lift.ts';
 import * as memoryPlaces from './memory.ts';
 import { type AxisModel, inertias, travelPerRadian } from './model.ts';
+import * as modes from './modes.ts';
 
 // Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
 const { AMPERES, REFERENCE, REFERENCE1, REFERENCE2, SEEN, SPEED, VOLTAGE, WANTED } = ioPlaces;
 
-const HELD_BACK = 16;
-
 const { CURRENT_INTEGRAL, INTEGRAL, LAST_COMMAND, LAST_SEEN, UNDER_WAY } = memoryPlaces;
+const { CURRENT, HELD, W1 } = modes;
+
+const HELD_BACK = 16;
 
 export class Controller {
   /** A cascade with its own current loop, one that sets a current, or a single loop. */
@@ -154,17 +156,24 @@ export class Controller {
     return this.pulse > 0 ? Math.floor(reference / this.pulse + 0.5) * this.pulse : reference;
   }
 
-  /** One run of the current loop of a cascade. Returns what takes effect now: V, or A where the drive sets the current. */
-  innermost(io: Float64Array, speed: number, current: number): number {
+  /**
+   * One run of the current loop of a cascade, from motor speed and current in `x`. Writes into `u` the command that takes
+   * effect now: V, or A where the drive sets the current.
+   */
+  innermost(io: Float64Array, x: Float64Array, u: Float64Array): void {
     const voltage = io[VOLTAGE]!;
-    if (this.setsCurrent) return this.delayed(this.asFarAs(io[WANTED]!, speed, voltage), voltage);
-    const error = io[WANTED]! - current;
-    const wanted = this.Kcp * error + this.Kci * this.memory[CURRENT_INTEGRAL]!;
+    const { memory } = this;
+    if (this.setsCurrent) {
+      u[HELD] = this.delayed(this.asFarAs(io[WANTED]!, x[W1]!, voltage), voltage);
+      return;
+    }
+    const error = io[WANTED]! - x[CURRENT]!;
+    const wanted = this.Kcp * error + this.Kci * memory[CURRENT_INTEGRAL]!;
     const had = wanted > voltage ? voltage : Math.max(wanted, -voltage);
     this.cutVoltage = had === wanted ? 0 : wanted > 0 ? 1 : -1;
-    this.memory[CURRENT_INTEGRAL] =
-      this.memory[CURRENT_INTEGRAL]! + this.T * (this.Kcp > 0 ? error - (wanted - had) / this.Kcp : error);
-    return this.delayed(had, voltage);
+    memory[CURRENT_INTEGRAL] =
+      memory[CURRENT_INTEGRAL]! + this.T * (this.Kcp > 0 ? error - (wanted - had) / this.Kcp : error);
+    u[HELD] = this.delayed(had, voltage);
   }
 
   /** A current the bus can drive against the back-EMF at this speed. */

@@ -2,6 +2,7 @@
  * Linear expressions while a mode is put together. Each is a place in one array that is used again for the next mode:
  * a mode takes some sixty of them, and to make each anew took longer than all the sums.
  */
+import { doubles } from './doubles.ts';
 import * as modes from './modes.ts';
 
 // Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
@@ -63,30 +64,31 @@ export function less(a: Form, b: Form): Form {
 }
 
 /** The expression by itself, to keep. */
-export const kept = (form: Form): Float64Array => cells.slice(form, form + WIDTH);
+export function kept(form: Form): number[] {
+  const out = doubles(WIDTH);
+  for (let at = 0; at < WIDTH; at++) out[at] = cells[form + at]!;
+  return out;
+}
 
 /** Rows as pairs of column (states, then inputs) and weight; row `at` goes from start[at] to start[at + 1]. */
 export interface Sparse {
-  readonly start: Int32Array;
-  readonly column: Int32Array;
-  readonly weight: Float64Array;
+  readonly start: readonly number[];
+  readonly column: readonly number[];
+  readonly weight: readonly number[];
 }
 
 export function sparse(rows: readonly Form[]): Sparse {
-  let count = 0;
-  for (const row of rows) for (let at = 0; at < WIDTH; at++) if (cells[row + at] !== 0) count++;
-  const start = new Int32Array(rows.length + 1);
-  const column = new Int32Array(count);
-  const weight = new Float64Array(count);
-  let pair = 0;
-  for (let row = 0; row < rows.length; row++) {
+  const start = [0];
+  const column: number[] = [];
+  const weight = doubles(0);
+  for (const row of rows) {
     for (let at = 0; at < WIDTH; at++) {
-      const value = cells[rows[row]! + at]!;
+      const value = cells[row + at]!;
       if (value === 0) continue;
-      column[pair] = at;
-      weight[pair++] = value;
+      column.push(at);
+      weight.push(value);
     }
-    start[row + 1] = pair;
+    start.push(column.length);
   }
   return { start, column, weight };
 }

@@ -3,7 +3,7 @@
  * current loop is linear, and so is a mode of the plant: all samples together are one matrix. Nothing is approximated;
  * where a voltage would be cut or an event may fall inside, the samples are taken one by one instead.
  */
-import { doublesOf } from './doubles.ts';
+import { doubles, doublesOf } from './doubles.ts';
 import { addEnergies, type EnergyForms, noForms } from './lift-energy.ts';
 import * as shapes from './shapes.ts';
 
@@ -48,19 +48,26 @@ function add(out: Float64Array, to: number, weight: number, a: Float64Array, fro
   for (let at = 0; at < LIFT_WIDTH; at++) out[to + at] = out[to + at]! + weight * a[from + at]!;
 }
 
+const scratch = [
+  new Float64Array(LIFT_ROWS * LIFT_WIDTH),
+  new Float64Array(LIFT_ROWS * LIFT_WIDTH),
+  new Float64Array(2 * LIFT_WIDTH),
+] as const;
+
 /** `forms`: which energies may be asked for later; working them out takes longer than all the rest. */
 export function makeLift(sample: OneSample, loop: InnerLoop, wanted: 'all' | 'input' | 'none' = 'all'): Lift {
   const P = sample.matrix;
   const { T, Kcp, Kci, delay, samples } = loop;
   const W = LIFT_WIDTH;
   // Rows 0 to 3 the plant, 4 the integrator, 5 the command under way, 6 the turn so far.
-  let now = new Float64Array(LIFT_ROWS * W);
-  let next = new Float64Array(LIFT_ROWS * W);
+  let now: Float64Array = scratch[0];
+  let next: Float64Array = scratch[1];
+  now.fill(0);
   for (const row of [0, 1, 2, 4, 5]) now[row * W + row] = 1;
   now[3 * W + 3] = -1;
   now[3 * W + 6] = 1;
   const voltages = new Float64Array(samples * W);
-  const charge = new Float64Array(2 * W);
+  const charge = scratch[2];
   const forms = noForms(wanted);
   for (let at = 0; at < samples; at++) {
     const asked = at * W;
@@ -90,8 +97,8 @@ export function makeLift(sample: OneSample, loop: InnerLoop, wanted: 'all' | 'in
     now = next;
     next = spare;
   }
-  const bound = new Float64Array(W);
+  const bound = doubles(W);
   for (let at = 0; at < voltages.length; at++)
     bound[at % W] = Math.max(bound[at % W]!, Math.abs(voltages[at]!));
-  return { rows: doublesOf(now), bound: doublesOf(bound), voltages: doublesOf(voltages), forms };
+  return { rows: doublesOf(now), bound, voltages: doublesOf(voltages), forms };
 }

@@ -28,7 +28,7 @@ export const INPUTS = 7;
 export const WIDTH = STATES + INPUTS;
 
 /** A linear expression: weights of states, then of inputs. */
-export type Expression = Float64Array;
+export type Expression = readonly number[];
 
 export const DRIVES = [
   'voltage',
@@ -120,14 +120,14 @@ export interface Guard {
 export interface Mode {
   readonly flags: ModeFlags;
   /** A and B row by row, as pairs of column (states, then inputs) and weight. */
-  readonly start: Int32Array;
-  readonly column: Int32Array;
-  readonly weight: Float64Array;
+  readonly start: readonly number[];
+  readonly column: readonly number[];
+  readonly weight: readonly number[];
   readonly guards: readonly Guard[];
   /** The guards' forms as pairs of column and weight, as A and B are kept. */
-  readonly guardStart: Int32Array;
-  readonly guardColumn: Int32Array;
-  readonly guardWeight: Float64Array;
+  readonly guardStart: readonly number[];
+  readonly guardColumn: readonly number[];
+  readonly guardWeight: readonly number[];
   readonly current: Expression;
   /** Torque through screw and nut on the motor. */
   readonly contactTorque: Expression;
@@ -139,7 +139,7 @@ export interface Mode {
   /** 0 none, 1 smoothed friction, 2 the stepper's field. */
   readonly curved: 0 | 1 | 2;
   /** What the curved torque, per N·m, does to each state's rate. */
-  readonly curvedOn: Float64Array;
+  readonly curvedOn: readonly number[];
 }
 
 /** The slide's friction in slip: torque at no speed, and slope. */

@@ -11,7 +11,6 @@ import { type Kept, keepMode } from './kept.ts';
 import * as modes from './modes.ts';
 import { type Constants, DRIVES, type DriveKind, type Ending, type Expression, type Mode } from './modes.ts';
 import type { Reference } from './reference.ts';
-import { Series } from './series.ts';
 import { Slot } from './slot.ts';
 
 // Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
@@ -42,7 +41,6 @@ export class Plant {
   readonly h: number;
   readonly reference: Reference | null;
   readonly log: PlantLog;
-  readonly series = new Series();
   readonly scratch = new Float64Array(WIDTH);
   slot: Slot;
   /** The mode's flags; see ModeFlags. */
