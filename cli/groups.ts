@@ -1,8 +1,10 @@
-/** Findings by axis, with the whole machine last. */
+/** Findings by axis and spindle, with the whole machine last. */
 
+import { sayChain } from '../engine/assess/index.ts';
 import type { Refit } from '../engine/refit/index.ts';
 import { nearest } from '../engine/refit/nearest.ts';
 import { shown } from './arguments.ts';
+import { capital } from './print/text.ts';
 import { Refusal } from './refusal.ts';
 
 export interface Group {
@@ -19,7 +21,7 @@ const group = (name: string, title: string): Group => ({
 });
 
 export const groupsOf = ({ chains }: Refit): Group[] => [
-  ...chains.map(({ id }) => group(id, `${id} axis`)),
+  ...chains.map((chain) => group(chain.id, capital(sayChain(chain)))),
   group(MACHINE, 'The whole machine'),
 ];
 
@@ -30,6 +32,6 @@ export function chooseGroup(refit: Refit, text: string): Group {
   if (at >= 0) return groupsOf(refit)[at]!;
   const near = nearest(shown(text), names);
   throw new Refusal(
-    `This refit has no axis “${shown(text)}”; it has ${names.join(', ')}.${near && text.length > 2 ? ` Did you mean ${near}?` : ''}`,
+    `This refit has no axis or spindle “${shown(text)}”; it has ${names.join(', ')}.${near && text.length > 2 ? ` Did you mean ${near}?` : ''}`,
   );
 }

@@ -1,5 +1,6 @@
 /** Every command. Add one: its file and one line here; help shows them in this order. */
 import type { Command } from '../command.ts';
+import { add } from './add.ts';
 import { check } from './check.ts';
 import { cut } from './cut.ts';
 import { duty } from './duty.ts';
@@ -25,6 +26,7 @@ import { worth } from './worth.ts';
 
 export const COMMANDS: readonly Command[] = [
   newRefitFile,
+  add,
   set,
   nextFacts,
   check,

@@ -9,6 +9,7 @@ import { writeRefitFile } from '../files.ts';
 import { pageOn } from '../print/page.ts';
 import { quoted } from '../print/text.ts';
 import { need, Refusal } from '../refusal.ts';
+import { chainWords } from './show.ts';
 
 const MACHINES: readonly Refit['machine'][] = ['lathe', 'mill', 'other'];
 
@@ -23,16 +24,21 @@ const fileName = (name: string): string =>
 export const newRefitFile: Command = {
   name: 'new',
   summary: 'writes an empty refit in which everything is still unknown',
-  usage: ['new lathe|mill|other AXIS… [--name TEXT] [--about TEXT] [--out FILE] [--force]'],
+  usage: ['new lathe|mill|other AXIS… [--spindle] [--name TEXT] [--about TEXT] [--out FILE] [--force]'],
   about:
     'An axis is a letter, with a digit where there are two of them. A file that ends in .json holds the state alone; any other is a .refit file, which keeps a history.',
   options: {
+    spindle: { says: 'there is a spindle to refit as well; it is called S' },
     name: { takes: 'a name', says: 'what you call the machine' },
     about: { takes: 'a text', says: 'a few words about it' },
     out: { takes: 'a file', says: 'where to write; else the name or kind of the machine, with .refit' },
     force: { says: 'write over a file that is there' },
   },
-  examples: ["new lathe X Z --name 'Old lathe'", 'new mill X Y Z --out mill.refit'],
+  examples: [
+    "new lathe X Z --name 'Old lathe'",
+    'new lathe X Z --spindle',
+    'new mill X Y Z --out mill.refit',
+  ],
   words: [1],
   run: ({ io, words, text, has }) => {
     const [kind, ...axes] = words as [string, ...string[]];
@@ -46,13 +52,20 @@ export const newRefitFile: Command = {
       throw new Refusal(`A machine needs a name of 1 to ${LIMITS.name} characters.`);
     const path = text('out') ?? `${fileName(text('name') ?? '') || machine}.refit`;
     if (path.trim() === '') throw new Refusal('The name of the file after --out is empty.');
-    const refit = need(blankRefit({ id: randomUUID(), name, about: text('about') ?? '', machine, axes }));
+    const refit = need(
+      blankRefit({
+        id: randomUUID(),
+        name,
+        about: text('about') ?? '',
+        machine,
+        axes,
+        spindle: has('spindle'),
+      }),
+    );
     const form = path.toLowerCase().endsWith('.json') ? 'json' : 'refit';
     writeRefitFile({ path, form, refit, edits: [], photos: new Map() }, has('force'));
     const page = pageOn(io);
-    page.prose(
-      `${path} now holds “${name}” with the axes ${refit.chains.map(({ id }) => id).join(', ')}. Nothing is known of it yet.`,
-    );
+    page.prose(`${path} now holds “${name}” with ${chainWords(refit)}. Nothing is known of it yet.`);
     page.prose('To see what to find out first:');
     page.line(`    fettle next ${quoted(path)}`);
     return EXIT.fine;

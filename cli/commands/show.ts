@@ -21,9 +21,7 @@ export const show: Command = {
     const page = pageOn(io);
     page.prose(page.paint('bold', refit.name));
     const kind = refit.machine === 'other' ? 'Another kind of machine' : capital(refit.machine);
-    page.prose(
-      `${kind} with ${refit.chains.length === 1 ? 'the axis' : 'the axes'} ${refit.chains.map(({ id }) => id).join(', ') || '–'}.`,
-    );
+    page.prose(`${kind} with ${chainWords(refit)}.`);
     if (refit.about) page.prose(refit.about);
     if (form === 'refit')
       page.prose(`${plural(edits.length, 'edit')} and ${plural(photos.size, 'photo')} are kept with it.`);
@@ -35,6 +33,17 @@ export const show: Command = {
     return EXIT.fine;
   },
 };
+
+/** 'the axes X, Z and the spindle S'. */
+export function chainWords({ chains }: Refit): string {
+  const named = (['axis', 'spindle'] as const).flatMap((kind) => {
+    const ids = chains.filter((chain) => chain.kind === kind).map(({ id }) => id);
+    if (ids.length === 0) return [];
+    const plural = kind === 'axis' ? 'axes' : 'spindles';
+    return [`the ${ids.length === 1 ? kind : plural} ${ids.join(', ')}`];
+  });
+  return named.join(' and ') || 'no axis';
+}
 
 function printPlace(page: Page, refit: Refit, at: string, name: string, place: Place, all: boolean): void {
   if (place.chosen === null || place.chosen === 'none') {

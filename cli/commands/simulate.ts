@@ -150,9 +150,10 @@ function runIt({ model, second, settleBand }: Subject, move: Move): Run {
 /** The axis of a refit, or a sentence on what has to be known first. */
 function fromRefit(path: string, axis: string): Subject | string {
   const file = openRefit(path);
-  const chain = file.refit.chains.find(({ id }) => id.toLowerCase() === axis.trim().toLowerCase());
+  const axes = file.refit.chains.filter(({ kind }) => kind === 'axis');
+  const chain = axes.find(({ id }) => id.toLowerCase() === axis.trim().toLowerCase());
   if (!chain) {
-    const names = file.refit.chains.map(({ id }) => id);
+    const names = axes.map(({ id }) => id);
     throw new Refusal(`This refit has no axis “${shown(axis)}”; it has ${names.join(', ')}.`);
   }
   const setting = axisModel(assess(file.refit), chain.id);

@@ -42,7 +42,8 @@ export const isSize = (text: string): text is Size => Object.hasOwn(SIZES, text)
 /** Axes of which no wish is known. */
 export const emptyDuties = (refit: Refit): readonly string[] =>
   refit.chains
-    .filter(({ places }) => {
+    .filter(({ kind, places }) => {
+      if (kind !== 'axis') return false;
       const chosen = places.duty?.chosen;
       const part = chosen ? refit.parts[chosen] : undefined;
       return !part || Object.keys(part.facts).length === 0;
@@ -66,7 +67,8 @@ export function proposeDuty(refit: Refit, size: Size): DutyProposal {
     changes.push(...setting.value.changes);
     facts.push({ path, name: spec.name, text, source });
   };
-  for (const { id } of refit.chains) {
+  for (const { id, kind } of refit.chains) {
+    if (kind !== 'axis') continue;
     const usual = usualDuty(refit.machine, id, size);
     if (!usual) {
       notes.push(`Nothing usual is known of an axis ${id}: say yourself what you want of it.`);

@@ -26,4 +26,4 @@ export {
   type WorkStep,
   why,
 } from './why.ts';
-export { heavyGuesses, list, sayDoubt, sayDoubts, sayGuesses, sayPath } from './words.ts';
+export { heavyGuesses, list, sayChain, sayDoubt, sayDoubts, sayGuesses, sayPath } from './words.ts';

@@ -2,6 +2,7 @@
 
 import { AXIS_PLACES, factSpec, PLACES, type PlaceId, SPINDLE_PLACES } from '../parts/index.ts';
 import { formatQuantity } from '../quantity/index.ts';
+import type { Chain } from '../refit/types.ts';
 import type { Amount, Doubt, Finding } from './finding.ts';
 
 /** 'X.screw.root' → 'root diameter of the X screw'. */
@@ -29,6 +30,10 @@ function sayPlace(place: string, chain?: string): string {
 const ONLY_SPINDLE = 'S';
 const saySpindle = (chain: string | undefined): string =>
   chain === undefined || chain === ONLY_SPINDLE ? 'spindle' : `${chain} spindle`;
+
+/** 'X axis', 'spindle', or 'S2 spindle' where there are several. */
+export const sayChain = ({ id, kind }: Pick<Chain, 'id' | 'kind'>): string =>
+  kind === 'axis' ? `${id} axis` : saySpindle(id);
 
 /** 'a, b and c'. */
 export function list(items: readonly string[]): string {

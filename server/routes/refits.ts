@@ -16,6 +16,7 @@ const newRefitSchema = z.strictObject({
   about: z.string().max(LIMITS.text).default(''),
   machine: z.enum(['lathe', 'mill', 'other']),
   axes: z.array(z.string()).max(LIMITS.chains),
+  spindle: z.boolean().default(false),
   who: whoSchema.default(NOBODY),
 });
 
