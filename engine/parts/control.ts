@@ -141,7 +141,6 @@ export const control = partKind({
         binary: 'binary code',
         bcd: 'decimal digits in binary (BCD)',
         gray: 'Gray code',
-        count: 'counts a switch',
       },
       findOut: 'Its manual: tool change. Where you can write steps of your own, tick all you can write.',
     },

@@ -1,0 +1,219 @@
+/** What several kinds of auxiliary share: something that moves between two ends, the spindle beside it, and their settings. */
+import type { Becomes, Input, Machine, Output, Rule, Seen, Step, Variable } from './machine.ts';
+import { choice, limit, type Read, type Specs, time, yesNo } from './settings.ts';
+
+/** How its outputs and sensors are wired: the same for every kind. */
+export const WIRING: Specs = {
+  'outputs-by': choice('outputs it wants', {
+    '24v': '24 V to a valve or relay',
+    contact: 'a free contact',
+    '5v': '5 V logic',
+  }),
+  sensors: choice('its sensors', {
+    switch: 'plain switches',
+    pnp: 'PNP sensors (give plus)',
+    npn: 'NPN sensors (pull to minus)',
+  }),
+};
+
+export const ON_STOP = choice('when it is stopped in the middle its outputs', {
+  off: 'go off',
+  stay: 'stay as they are',
+});
+
+export const RECOVERY: Specs = {
+  'after-power': choice('when the power comes back the control', {
+    reads: 'reads its switches',
+    trusts: 'takes all to be as it was',
+    waits: 'waits until somebody moves it anew',
+  }),
+  'on-stop': ON_STOP,
+};
+
+/** What it waits for among the other auxiliaries. */
+export const ASKS: Specs = {
+  'only-when': {
+    kind: 'text',
+    name: 'moves only when others are so',
+    usual: '',
+    like: 'close: tailstock back; open: door unlocked',
+    help: 'For each of its moves, which other auxiliary must be in which state: open: tailstock back. Parted by semicolons, several at once by commas.',
+  },
+  otherwise: choice('and if they are not', {
+    refuses: 'refuses with a message',
+    waits: 'waits until they are',
+  }),
+  'wait-limit': limit('that waiting', '30 s'),
+};
+
+export const VALVE = choice('its valve', {
+  two: 'two coils, stays where it was',
+  one: 'one coil, a spring brings it back',
+});
+
+/** How the control knows that the spindle stands. */
+export const STANDSTILL = choice(
+  'how it knows that the spindle stands',
+  {
+    switch: 'a standstill signal of the drive or a sensor',
+    command: 'only that it told the spindle to stop',
+    no: 'it does not ask',
+  },
+  'A spindle told to stop still runs down. Only something that sees it turn can tell that it stands.',
+);
+export const SPINDLE_ASKS = yesNo('the spindle starts only when this is ready', 'yes');
+
+const SPINDLE = 'spindle';
+
+/** The spindle as far as an auxiliary has to do with it. */
+export function spindleBeside(read: Read): {
+  variable: Variable;
+  rules: readonly Rule[];
+  inputs: readonly Input[];
+  needs: readonly Seen[];
+  needsSays: string;
+} {
+  const knows = read.choice('standstill');
+  const asks = read.yes('spindle-asks');
+  return {
+    variable: { id: SPINDLE, values: ['still', 'turning', 'running down'], start: 'still' },
+    rules: [
+      {
+        who: 'surroundings',
+        says: 'The spindle is started',
+        when: { [SPINDLE]: 'still', ...(asks ? { step: 'ready' } : {}) },
+        becomes: { [SPINDLE]: 'turning' },
+      },
+      {
+        who: 'surroundings',
+        says: 'The spindle is told to stop',
+        when: { [SPINDLE]: 'turning' },
+        becomes: { [SPINDLE]: 'running down' },
+      },
+      {
+        who: 'surroundings',
+        says: 'The spindle comes to rest',
+        when: { [SPINDLE]: 'running down' },
+        becomes: { [SPINDLE]: 'still' },
+      },
+    ],
+    inputs:
+      knows === 'switch'
+        ? [{ id: 'standstill', name: 'spindle stands', on: [{ [SPINDLE]: 'still' }] }]
+        : knows === 'command'
+          ? [
+              {
+                id: 'standstill',
+                name: 'spindle is told to stop',
+                on: [{ [SPINDLE]: ['still', 'running down'] }],
+                inside: true,
+              },
+            ]
+          : [],
+    needs: knows === 'no' ? [{ inputs: {} }] : [{ inputs: { standstill: true } }],
+    needsSays:
+      knows === 'switch'
+        ? 'the spindle stands'
+        : knows === 'command'
+          ? 'the spindle has been told to stop'
+          : '',
+  };
+}
+export const SPINDLE_MOVES = ['turning', 'running down'] as const;
+
+export interface Ends {
+  /** Variable: 'jaws'. */
+  readonly id: string;
+  /** 'Jaws'. */
+  readonly name: string;
+  /** Where a spring brings it, and where its one coil brings it. */
+  readonly rest: string;
+  readonly work: string;
+  readonly start: 'rest' | 'work';
+  /** Names of its coils: 'valve: close'. */
+  readonly restOutput: string;
+  readonly workOutput: string;
+  readonly valve: 'one' | 'two';
+  /** Has to be so besides for it to get to an end. */
+  readonly restOnly?: Rule['when'];
+}
+
+/** Something that a valve moves between two ends, with nothing in between but 'between'. */
+export function twoEnds(ends: Ends): {
+  variable: Variable;
+  outputs: readonly Output[];
+  rules: readonly Rule[];
+  to: Readonly<Record<'rest' | 'work', Pick<Step, 'on' | 'off'>>>;
+} {
+  const { id, name, rest, work, valve } = ends;
+  const restCoil = `${id}-${rest}`;
+  const workCoil = `${id}-${work}`;
+  const driven = (end: 'rest' | 'work'): Rule['when'] =>
+    valve === 'two'
+      ? end === 'rest'
+        ? { [restCoil]: 'on', [workCoil]: 'off' }
+        : { [workCoil]: 'on', [restCoil]: 'off' }
+      : { [workCoil]: end === 'work' ? 'on' : 'off' };
+  const move = (end: 'rest' | 'work', from: string, to: string, only: Rule['when'] = {}): Rule => ({
+    who: 'mechanism',
+    says: to === 'between' ? `${name}: now between ${rest} and ${work}` : `${name}: now ${to}`,
+    when: { [id]: from, ...driven(end), ...only },
+    becomes: { [id]: to },
+  });
+  return {
+    variable: { id, values: [rest, 'between', work], start: ends[ends.start] },
+    outputs: [
+      ...(valve === 'two' ? [{ id: restCoil, name: ends.restOutput }] : []),
+      { id: workCoil, name: ends.workOutput },
+    ],
+    rules: [
+      move('rest', work, 'between'),
+      move('rest', 'between', rest, ends.restOnly),
+      move('work', rest, 'between'),
+      move('work', 'between', work),
+    ],
+    to: {
+      rest: valve === 'two' ? { on: [restCoil], off: [workCoil] } : { off: [workCoil] },
+      work: valve === 'two' ? { on: [workCoil], off: [restCoil] } : { on: [workCoil] },
+    },
+  };
+}
+
+/** A step that moves it to an end: it waits for switches where there are any, else for a time. */
+export function moveTo(
+  id: string,
+  says: string,
+  drive: Pick<Step, 'on' | 'off'>,
+  seen: Readonly<Record<string, boolean>>,
+  read: Read,
+  more: Partial<Step> = {},
+): Step {
+  const usual = read.number('move-time');
+  return Object.keys(seen).length > 0
+    ? {
+        id,
+        says,
+        ...drive,
+        until: [{ inputs: seen }],
+        limit: read.limit('limit'),
+        limitSetting: 'limit',
+        late: 'alarm',
+        usual,
+        ...more,
+      }
+    : { id, says, ...drive, dwell: usual, ...more };
+}
+export const MOVE_TIMES = (usual: string, most = '5 s'): Specs => ({
+  'move-time': time('time it takes at most', usual),
+  limit: limit('each move', most),
+});
+
+/** After power: by switches where they tell something, else as for waiting. */
+export function afterPower(
+  read: Read,
+  seen: readonly (Seen & { readonly sets?: Becomes })[],
+): Machine['afterPower'] {
+  const does = read.choice('after-power');
+  if (does === 'trusts') return { does: 'trusts' };
+  return does === 'reads' && seen.length > 0 ? { does: 'reads', seen } : { does: 'waits' };
+}
