@@ -32,6 +32,8 @@ export interface Band {
   readonly runs: number;
   /** Variants drawn that could not be, such as a negative friction; they were drawn again. */
   readonly drawnAgain: number;
+  /** Following error in m of each run at each time, run by run: what bands are joined from. */
+  readonly drawn: Float32Array;
 }
 
 const TIMES = 400;
@@ -44,8 +46,8 @@ export class BandMaker {
   private readonly move: Move;
   private readonly options: SimulateOptions;
   private readonly wanted: number;
-  private readonly draw: () => number;
-  private readonly even: () => number;
+  private readonly seed: number;
+  private readonly first: number;
   private readonly grid: Float32Array;
   private readonly peaks: Float64Array;
   private readonly time: Float64Array;
@@ -55,7 +57,10 @@ export class BandMaker {
   private again = 0;
   done = 0;
 
-  /** Throws ModelError for a model, move or spread that cannot be. */
+  /**
+   * Throws ModelError for a model, move or spread that cannot be. What a run draws depends on the seed and its number alone,
+   * so parts of one band can be made side by side: `first` is the number of the first run here.
+   */
   constructor(
     model: AxisModel,
     spread: readonly Spread[],
@@ -63,6 +68,7 @@ export class BandMaker {
     n: number,
     seed: number,
     options: SimulateOptions = {},
+    first = 0,
   ) {
     const problems = [...checkModel(model), ...checkMove(move), ...spreadProblems(model, spread)];
     if (!(Number.isInteger(n) && n >= 1 && n <= 100_000))
@@ -77,8 +83,8 @@ export class BandMaker {
     this.move = move;
     this.options = options;
     this.wanted = n;
-    this.even = oneByOne(uniforms(seed, 0));
-    this.draw = oneByOne(normals(seed, 1));
+    this.seed = seed;
+    this.first = first;
     this.grid = new Float32Array(n * TIMES);
     this.peaks = new Float64Array(n);
     this.time = new Float64Array(TIMES);
@@ -92,17 +98,20 @@ export class BandMaker {
   piece(count = PIECE): void {
     const end = Math.min(this.wanted, this.done + count);
     for (; this.done < end; this.done++) {
-      const run = simulate(this.variant(), this.move, { ...this.options, points: 4 * TIMES, books: false });
+      const run = simulate(this.variant(), this.move, { ...this.options, followingAt: TIMES, books: false });
       this.take(run);
     }
   }
 
   private variant(): AxisModel {
+    const number = this.first + this.done;
+    const evens = oneByOne(uniforms(this.seed, 2 * number));
+    const draw = oneByOne(normals(this.seed, 2 * number + 1));
     for (let turn = 0; turn < 100; turn++) {
       const out = structuredClone(this.model) as unknown as Record<string, Record<string, number>>;
       for (const { path, share, form } of this.spread) {
         const [group, name] = path.split('.') as [string, string];
-        const by = form === 'normal' ? this.draw() : 2 * this.even() - 1;
+        const by = form === 'normal' ? draw() : 2 * evens() - 1;
         out[group]![name] = out[group]![name]! * (1 + share * by);
       }
       const model = out as unknown as AxisModel;
@@ -119,13 +128,8 @@ export class BandMaker {
   }
 
   private take(run: Run): void {
-    const { grid, time } = this;
-    if (this.done === 0) for (let k = 0; k < TIMES; k++) time[k] = (run.until * k) / (TIMES - 1);
-    let from = 0;
-    for (let k = 0; k < TIMES; k++) {
-      while (from + 1 < run.time.length && run.time[from + 1]! <= time[k]!) from++;
-      grid[this.done * TIMES + k] = run.following[from] ?? 0;
-    }
+    if (this.done === 0) this.time.set(run.time);
+    this.grid.set(run.following, this.done * TIMES);
     this.peaks[this.done] = run.summary.peakFollowing;
     if (run.trips.length > 0) this.tripped++;
     if (run.summary.stalled) this.stalled++;
@@ -133,63 +137,67 @@ export class BandMaker {
   }
 
   finish(): Band {
-    const { done, grid, time } = this;
-    const low = new Float64Array(TIMES);
-    const middle = new Float64Array(TIMES);
-    const high = new Float64Array(TIMES);
-    const column = new Float32Array(done);
-    for (let k = 0; k < TIMES && done > 0; k++) {
-      for (let run = 0; run < done; run++) column[run] = grid[run * TIMES + k]!;
-      column.sort();
-      low[k] = quantile(column, 0.05);
-      middle[k] = quantile(column, 0.5);
-      high[k] = quantile(column, 0.95);
-    }
+    const { done } = this;
     const share = (count: number): number => (done > 0 ? count / done : 0);
+    const drawn = this.grid.slice(0, done * TIMES);
     return {
-      time,
-      low,
-      middle,
-      high,
+      time: this.time,
+      ...quantiles(drawn, done),
       tripped: share(this.tripped),
       stalled: share(this.stalled),
       unstable: share(this.unstable),
       peaks: this.peaks.slice(0, done),
       runs: done,
       drawnAgain: this.again,
+      drawn,
     };
   }
 }
 
+/** At each time the values below which 5, 50 and 95 % of the runs lie. */
+function quantiles(drawn: Float32Array, runs: number): Pick<Band, 'low' | 'middle' | 'high'> {
+  const low = new Float64Array(TIMES);
+  const middle = new Float64Array(TIMES);
+  const high = new Float64Array(TIMES);
+  const column = new Float32Array(runs);
+  for (let k = 0; k < TIMES && runs > 0; k++) {
+    for (let run = 0; run < runs; run++) column[run] = drawn[run * TIMES + k]!;
+    column.sort();
+    low[k] = quantile(column, 0.05);
+    middle[k] = quantile(column, 0.5);
+    high[k] = quantile(column, 0.95);
+  }
+  return { low, middle, high };
+}
+
 /**
- * Bands of the same model, move and spread made side by side, as one. Quantiles are those of all peaks together, and at each
- * time the mean of the parts', weighted by their runs: each part drew from the same distribution.
+ * Bands of the same model, spread and move made side by side, as one: the very band that one maker would have made of all
+ * these runs, since its lines are drawn anew from every run.
  */
 export function joinBands(bands: readonly Band[]): Band {
   const [first] = bands;
   if (!first) throw new RangeError('There is no band to join.');
   const runs = bands.reduce((sum, each) => sum + each.runs, 0);
-  const weighted = (of: (each: Band) => number): number =>
-    runs > 0 ? bands.reduce((sum, each) => sum + of(each) * each.runs, 0) / runs : 0;
-  const line = (key: 'low' | 'middle' | 'high'): Float64Array =>
-    first[key].map((_, at) => weighted((each) => each[key][at]!));
+  const share = (of: (each: Band) => number): number =>
+    runs > 0 ? bands.reduce((sum, each) => sum + Math.round(of(each) * each.runs), 0) / runs : 0;
   const peaks = new Float64Array(runs);
+  const drawn = new Float32Array(runs * TIMES);
   let at = 0;
   for (const each of bands) {
     peaks.set(each.peaks, at);
+    drawn.set(each.drawn, at * TIMES);
     at += each.runs;
   }
   return {
-    time: first.time,
-    low: line('low'),
-    middle: line('middle'),
-    high: line('high'),
-    tripped: weighted((each) => each.tripped),
-    stalled: weighted((each) => each.stalled),
-    unstable: weighted((each) => each.unstable),
+    time: (bands.find((each) => each.runs > 0) ?? first).time,
+    ...quantiles(drawn, runs),
+    tripped: share((each) => each.tripped),
+    stalled: share((each) => each.stalled),
+    unstable: share((each) => each.unstable),
     peaks,
     runs,
     drawnAgain: bands.reduce((sum, each) => sum + each.drawnAgain, 0),
+    drawn,
   };
 }
 
@@ -214,7 +222,7 @@ export function band(
 
 /** The numbers of a stream one after another. */
 function oneByOne(fill: Fill): () => number {
-  const some = new Float64Array(256);
+  const some = new Float64Array(16);
   let at = some.length;
   return () => {
     if (at === some.length) {

@@ -12,6 +12,7 @@ import { seconds } from './notes.ts';
 import { Recorder } from './record.ts';
 import { happeningsOf, referencesOf } from './reference.ts';
 import type { Run } from './run.ts';
+import { Sampler } from './sampler.ts';
 import { canStride, stride } from './stride.ts';
 
 export interface SimulateOptions {
@@ -19,6 +20,8 @@ export interface SimulateOptions {
   readonly until?: number;
   /** Points kept of each quantity, about; 0 keeps none. */
   readonly points?: number;
+  /** Keeps the following error alone instead, at so many even times (at least 2). */
+  readonly followingAt?: number;
   /** s between two looks at an analogue control, which itself never pauses. */
   readonly look?: number;
   /** m within which the axis counts as arrived. */
@@ -66,8 +69,11 @@ export function simulate(model: AxisModel, move: Move, options: SimulateOptions 
   // Whole looks, and a last short one where they do not fill the time.
   const look = lookOf(model, h);
   const samples = Math.ceil(until / look - 1e-9);
-  const recorders =
-    options.points === 0 ? [] : axes.map(() => new Recorder(samples + 1, options.points ?? 4000));
+  const { points = 4000, followingAt } = options;
+  const recorders = axes.flatMap((): (Recorder | Sampler)[] => {
+    if (followingAt !== undefined) return [new Sampler(until, followingAt)];
+    return points === 0 ? [] : [new Recorder(samples + 1, points)];
+  });
   const gauge = move.kind === 'circle' ? new CircleGauge(move) : null;
   const trips: { at: number; axis: number; sentence: string }[] = [];
   const trip = (kind: 'trip-following' | 'trip-overvoltage' | 'trip-undervoltage', t: number, at: number) => {

@@ -3,6 +3,7 @@ import type { AxisRun } from './axis-run.ts';
 import { cascadeLook } from './cascade.ts';
 import * as ioPlaces from './io.ts';
 import type { Recorder } from './record.ts';
+import type { Sampler } from './sampler.ts';
 
 // Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
 const { BUS, FOLLOWING, SPAN, T } = ioPlaces;
@@ -20,7 +21,7 @@ export function stride(
   to: number,
   bus: number,
   alarm: number,
-  recorder: Recorder | undefined,
+  recorder: Recorder | Sampler | undefined,
 ): number {
   const { io, look, plant, agenda } = axis;
   io[BUS] = bus;
