@@ -1,0 +1,122 @@
+/** Sizes to buy: what the supply needs and does not have, in one list. */
+import { discharge } from '../../handbook/discharge.ts';
+import { ripple } from '../../handbook/ripple.ts';
+import { transformerRating } from '../../handbook/transformer-rating.ts';
+import { evaluate, type Outcome } from '../../sheet/index.ts';
+import { RATINGS } from '../../tables/breakers.ts';
+import type { PowerContext } from './context.ts';
+import { guardingPoles } from './rules/protection.ts';
+
+export interface Size {
+  readonly what: 'transformer' | 'capacitor' | 'bleeder' | 'fuse' | 'supply';
+  /** Device it is for; null where none is drawn yet. */
+  readonly device: string | null;
+  /** SI: VA, F, Ω, A. The least, or of a bleeder the most. */
+  readonly value: number;
+  readonly unit: 'VA' | 'µF' | 'Ω' | 'A';
+  readonly sentence: string;
+  readonly source: string;
+}
+
+/** Ripple that drives bear well, as a share of the bus: common practice, no source. */
+const RIPPLE = 0.05;
+
+const value = (outcome: Outcome | undefined): number | undefined =>
+  outcome?.state === 'known' ? outcome.value : undefined;
+
+export function sizesToBuy(context: PowerContext): readonly Size[] {
+  return [...busSizes(context), ...fuseSizes(context), ...supplySizes(context)];
+}
+
+function busSizes({ facts }: PowerContext): readonly Size[] {
+  const { supply, site, drawn } = facts;
+  if (supply.choice('type') !== 'transformer') return [];
+  const sizes: Size[] = [];
+  const secondary = supply.value('secondary');
+  const steady = drawn.busSteadyAmps;
+  const VA = value(
+    secondary === undefined || steady === undefined
+      ? undefined
+      : evaluate(transformerRating, { Vsec: secondary, I_dc: steady }).VA,
+  );
+  if (VA !== undefined)
+    sizes.push({
+      what: 'transformer',
+      device: null,
+      value: VA,
+      unit: 'VA',
+      sentence: `A transformer of ${Math.ceil(VA / 10) * 10} VA or more: it gives its current in gulps, which heat like 1.8 times the mean.`,
+      source: 'transformer maker’s application note on rectifiers: bridge with capacitor',
+    });
+  const frequency = site.value('frequency');
+  const worst = drawn.busOneAmps ?? drawn.busPeakAmps;
+  const { busLow, busHigh } = drawn;
+  if (frequency !== undefined && worst !== undefined && busLow !== undefined) {
+    const C = value(evaluate(ripple, { f: frequency, I: worst, dV_want: RIPPLE * busLow }).C_need);
+    if (C !== undefined)
+      sizes.push({
+        what: 'capacitor',
+        device: null,
+        value: C,
+        unit: 'µF',
+        sentence: `${Math.ceil((C * 1e6) / 100) * 100} µF or more for a ripple of a twentieth of the bus${busHigh === undefined ? '' : `, for ${Math.ceil(busHigh * 1.2)} V or more`}: several in parallel, so that they share the gulps.`,
+        source:
+          'derived: as if the capacitor fed the drives for the whole half cycle; ripple of 5 % and 1.2 times the volts are habits',
+      });
+  }
+  const C = supply.value('capacitance');
+  if (C !== undefined && busHigh !== undefined) {
+    const R = value(evaluate(discharge, { V0: busHigh, C }).R_max);
+    if (R !== undefined)
+      sizes.push({
+        what: 'bleeder',
+        device: null,
+        value: R,
+        unit: 'Ω',
+        sentence: `A bleeder of ${Math.floor(R)} Ω or less, for at least ${Math.ceil((2 * busHigh * busHigh) / R)} W (twice what it burns), never switched off. Measure before you touch all the same.`,
+        source: 'IEC 60204-1:2016, 6.2.4: 60 V within 5 s',
+      });
+  }
+  return sizes;
+}
+
+function fuseSizes(context: PowerContext): readonly Size[] {
+  const sizes: Size[] = [];
+  for (const { terminal } of guardingPoles(context)) {
+    const load = context.flow.pairs.get(terminal.id);
+    if (!load || load.amps === 0 || load.needs.length > 0) continue;
+    const rated = terminal.nature.amps;
+    if (rated !== undefined && rated >= load.amps) continue;
+    const size = RATINGS.find((each) => each >= load.amps * 1.25);
+    if (size === undefined || sizes.some(({ device }) => device === terminal.device)) continue;
+    sizes.push({
+      what: 'fuse',
+      device: terminal.device,
+      value: size,
+      unit: 'A',
+      sentence: `${terminal.device}: ${size} A, a quarter over its load (habit); the wires behind it must carry that.`,
+      source: 'IEC 60364-4-43, 433.1: load ≤ fuse ≤ wire',
+    });
+  }
+  return sizes;
+}
+
+function supplySizes(context: PowerContext): readonly Size[] {
+  return context.flow.sources.flatMap((source): Size[] => {
+    const load = context.flow.gives.get(source.id);
+    if (source.kind !== 'supply' || !source.limits || !load || load.amps === 0 || load.needs.length > 0)
+      return [];
+    if (source.amps !== undefined && source.amps >= load.amps) return [];
+    const size = Math.ceil(load.amps * 1.25 * 10) / 10;
+    return [
+      {
+        what: 'supply',
+        device: source.device,
+        value: size,
+        unit: 'A',
+        sentence: `${source.device}: one that gives ${size} A or more, a quarter over its load (habit).`,
+        source: 'sum of the currents that hang on it',
+      },
+    ];
+  });
+}

@@ -1,0 +1,323 @@
+/** Load ≤ fuse ≤ wire; wires without a fuse; fuses for d.c. */
+
+import { RATINGS } from '../../../tables/breakers.ts';
+import type { Protection, Terminal, WiringFinding } from '../../wiring/types.ts';
+import type { PowerContext } from '../context.ts';
+import { amps, byMargin, figure, finding, listed, metres, volts } from '../say.ts';
+import type { Source } from '../sources.ts';
+import { HOW_IT_LIES, thicker } from './wire-current.ts';
+
+const OVERLOAD =
+  'IEC 60364-4-43, 433.1 as quoted in a trade article: load ≤ fuse ≤ wire; IEC 60204-1:2016, 7.2';
+const SHORT_TAIL =
+  'IEC 60204-1:2016, 7.2.8: up to 3 m from the source, laid so that it cannot short (recalled, check the standard)';
+const TAIL_METRES = 3;
+
+type Guarding = Terminal & { readonly nature: Protection };
+
+/** Fuses and breakers, each pole by its end towards the source. */
+export function guardingPoles({ wiring, guards }: PowerContext): readonly {
+  readonly terminal: Guarding;
+  readonly wires: readonly string[];
+  readonly source: Source;
+}[] {
+  const behind = new Map<string, { wires: string[]; source: Source }>();
+  for (const guard of guards.terminals.values())
+    for (const id of guard.passed) if (!behind.has(id)) behind.set(id, { wires: [], source: guard.source });
+  for (const [wire, guard] of guards.wires) {
+    const nearest = guard.passed.at(-1);
+    if (nearest !== undefined) behind.get(nearest)!.wires.push(wire);
+  }
+  return [...behind].map(([id, each]) => ({ terminal: wiring.terminals.get(id) as Guarding, ...each }));
+}
+
+export function fuses(context: PowerContext): readonly WiringFinding[] {
+  return guardingPoles(context).flatMap(({ terminal, wires, source }) => [
+    againstLoad(context, terminal),
+    ...againstWires(context, terminal, wires),
+    ...forDirectCurrent(terminal, source),
+  ]);
+}
+
+const called = (terminal: Guarding): string =>
+  `${terminal.nature.form === 'fuse' ? 'Fuse' : 'Breaker'} ${terminal.device}`;
+
+function againstLoad({ flow }: PowerContext, terminal: Guarding): WiringFinding {
+  const { amps: rated } = terminal.nature;
+  const current = flow.pairs.get(terminal.id) ?? { amps: 0, needs: [] };
+  const about = [terminal.id, terminal.device];
+  const title = `${called(terminal)} and its load`;
+  if (rated === undefined)
+    return finding(
+      'fuse-load',
+      about,
+      title,
+      'unknown',
+      `${called(terminal)} carries ${amps(current.amps)}; what is printed on it has not been said.`,
+      OVERLOAD,
+      {
+        figures: [figure('current it carries', current.amps, 'A')],
+        needs: [`${terminal.device}.amps`],
+        remedy: sizeFor(current.amps),
+      },
+    );
+  const figures = [figure('current it carries', current.amps, 'A'), figure('rated current', rated, 'A')];
+  const margin = current.amps > 0 ? rated / current.amps : undefined;
+  if (margin !== undefined && margin < 1)
+    return finding(
+      'fuse-load',
+      about,
+      title,
+      'fails',
+      `${called(terminal)} of ${amps(rated)} carries ${amps(current.amps)}${current.needs.length > 0 ? ' or more' : ''}: it will go.`,
+      OVERLOAD,
+      { margin, figures, remedy: sizeFor(current.amps) },
+    );
+  if (current.needs.length > 0)
+    return finding(
+      'fuse-load',
+      about,
+      title,
+      'unknown',
+      `${called(terminal)} of ${amps(rated)} carries ${amps(current.amps)}, and what hangs behind it besides has not been said.`,
+      OVERLOAD,
+      { figures, needs: current.needs },
+    );
+  return finding(
+    'fuse-load',
+    about,
+    title,
+    margin === undefined ? 'fits' : byMargin(margin),
+    `${called(terminal)} of ${amps(rated)} carries ${amps(current.amps)}.`,
+    OVERLOAD,
+    { margin, figures },
+  );
+}
+
+/** The next rating sold with a quarter in hand. */
+export function sizeFor(load: number): string | undefined {
+  const size = RATINGS.find((each) => each >= load * 1.25);
+  return load > 0 && size !== undefined
+    ? `${size} A has a quarter in hand (habit); the wires behind it must carry that.`
+    : undefined;
+}
+
+function againstWires(
+  context: PowerContext,
+  terminal: Guarding,
+  wires: readonly string[],
+): readonly WiringFinding[] {
+  const { amps: rated } = terminal.nature;
+  if (rated === undefined || wires.length === 0) return [];
+  const about = [terminal.id, terminal.device];
+  const title = `${called(terminal)} and the wires behind it`;
+  const each = wires.map((id) => ({ id, ...context.capacity(context.wiring.wires.get(id)!) }));
+  const weak = (of: 'worst' | 'best') =>
+    each.filter((one) => one[of] !== undefined).sort((a, b) => a[of]! - b[of]!)[0];
+  const best = weak('best');
+  const worst = weak('worst');
+  const unsaid = each.filter((one) => one.worst === undefined);
+  if (best?.best !== undefined && best.best < rated)
+    return [
+      finding(
+        'fuse-wire',
+        about,
+        title,
+        'fails',
+        `${called(terminal)} lets ${amps(rated)} pass for good; wire ${best.id} behind it may carry ${amps(best.best)} at most. The wire would burn before it goes.`,
+        `${OVERLOAD}; ${best.source}`,
+        {
+          margin: best.best / rated,
+          figures: [figure('rated current', rated, 'A'), figure(`wire ${best.id} may carry`, best.best, 'A')],
+          remedy: `A smaller one, or a thicker wire ${best.id}. ${thicker(rated, best) ?? ''}`.trim(),
+        },
+      ),
+    ];
+  if (unsaid.length > 0)
+    return [
+      finding(
+        'fuse-wire',
+        about,
+        title,
+        'unknown',
+        `${called(terminal)} protects ${listed(unsaid.map(({ id }) => `wire ${id}`).slice(0, 4))}${unsaid.length > 4 ? ' and others' : ''}; how thick that is has not been said.`,
+        OVERLOAD,
+        {
+          needs: unsaid.flatMap(({ needs }) => needs),
+        },
+      ),
+    ];
+  const margin = worst!.worst! / rated;
+  const figures = [
+    figure('rated current', rated, 'A'),
+    figure(`weakest wire behind it, ${worst!.id}, may carry`, worst!.worst!, 'A'),
+  ];
+  if (margin >= 1)
+    return [
+      // Standard pairs of fuse and wire leave no more than a few parts in a hundred; the rule has its own reserve.
+      finding(
+        'fuse-wire',
+        about,
+        title,
+        'fits',
+        `${called(terminal)} of ${amps(rated)} goes before its wires suffer: the weakest, ${worst!.id}, may carry ${amps(worst!.worst!)}.`,
+        `${OVERLOAD}; ${worst!.source}`,
+        { margin, figures },
+      ),
+    ];
+  return [
+    finding(
+      'fuse-wire',
+      about,
+      title,
+      worst!.needs.length > 0 ? 'unknown' : 'fails',
+      `${called(terminal)} lets ${amps(rated)} pass for good; wire ${worst!.id} may carry ${amps(worst!.worst!)}${worst!.needs.length > 0 ? ' at worst' : ''}.`,
+      `${OVERLOAD}; ${worst!.source}`,
+      {
+        figures,
+        needs: worst!.needs,
+        remedy: worst!.needs.length > 0 ? HOW_IT_LIES : thicker(rated, worst!),
+        ...(worst!.needs.length > 0 ? {} : { margin }),
+      },
+    ),
+  ];
+}
+
+function forDirectCurrent(terminal: Guarding, source: Source): readonly WiringFinding[] {
+  if (source.ac) return [];
+  const { dcVolts, form } = terminal.nature;
+  const about = [terminal.id, terminal.device];
+  const title = `${called(terminal)} on d.c.`;
+  const why = 'IEC 60947-2 and IEC 60269: only the d.c. voltage printed on it counts (from memory)';
+  // Fuses for 24 V are common; an arc at more than that does not go out by itself.
+  if (dcVolts === undefined)
+    return (source.volts ?? 0) > 30 || form === 'breaker'
+      ? [
+          finding(
+            'fuse-dc',
+            about,
+            title,
+            'unknown',
+            `${called(terminal)} stands in a d.c. circuit${source.volts === undefined ? '' : ` of ${volts(source.volts)}`}. One made for a.c. alone may not put out the arc: look for a d.c. voltage on it.`,
+            why,
+            { needs: [`${terminal.device}.dc-volts`] },
+          ),
+        ]
+      : [];
+  if (source.volts === undefined) return [];
+  const margin = dcVolts / source.volts;
+  return [
+    finding(
+      'fuse-dc',
+      about,
+      title,
+      byMargin(margin, 1),
+      `${called(terminal)} breaks ${volts(dcVolts)} d.c.; it stands in a circuit of ${volts(source.volts)}.`,
+      why,
+      {
+        margin,
+        figures: [
+          figure('d.c. voltage it breaks', dcVolts, 'V'),
+          figure('voltage of its circuit', source.volts, 'V'),
+        ],
+        remedy: margin < 1 ? 'Take one with a d.c. voltage above that of the circuit.' : undefined,
+      },
+    ),
+  ];
+}
+
+/** Wires between a source and the first fuse. */
+export function unfused(context: PowerContext): readonly WiringFinding[] {
+  const made: WiringFinding[] = [];
+  for (const [id, guard] of context.guards.wires) {
+    if (guard.passed.length > 0) continue;
+    const wire = context.wiring.wires.get(id)!;
+    const { source } = guard;
+    const about = [id, source.device];
+    const title = `Wire ${id} without a fuse`;
+    const capacity = context.capacity(wire);
+    const limit = source.kind === 'mains' ? (source.amps ?? context.settings.socketAmps) : source.amps;
+    if (source.kind === 'mains' || source.limits) {
+      const what = source.kind === 'mains' ? 'the fuse before the machine lets' : `${source.device} can give`;
+      const why =
+        source.kind === 'mains'
+          ? OVERLOAD
+          : `${OVERLOAD}; a supply that limits its current protects what carries it (common practice)`;
+      if (limit === undefined || capacity.worst === undefined) {
+        made.push(
+          finding(
+            'unfused',
+            about,
+            title,
+            'unknown',
+            `Wire ${id} has no fuse of its own; whether it carries what ${source.kind === 'mains' ? 'the fuse before the machine lets pass' : `${source.device} can give`} is not known.`,
+            why,
+            {
+              needs: [
+                ...(limit === undefined
+                  ? [source.kind === 'mains' ? 'settings.socket-amps' : `${source.device}.current`]
+                  : []),
+                ...(capacity.worst === undefined ? capacity.needs : []),
+              ],
+            },
+          ),
+        );
+        continue;
+      }
+      const margin = capacity.worst / limit;
+      const figures = [
+        figure('current that can come', limit, 'A'),
+        figure('what the wire may carry at worst', capacity.worst, 'A'),
+      ];
+      if (margin >= 1) {
+        made.push(
+          finding(
+            'unfused',
+            about,
+            title,
+            'fits',
+            `Wire ${id} has no fuse of its own and needs none: ${what} ${amps(limit)}${source.kind === 'mains' ? ' pass' : ''}, and it may carry ${amps(capacity.worst)}.`,
+            why,
+            { margin, figures },
+          ),
+        );
+        continue;
+      }
+      const sure = capacity.best! < limit;
+      made.push(
+        finding(
+          'unfused',
+          about,
+          title,
+          sure ? 'fails' : 'unknown',
+          `Wire ${id} has no fuse of its own; ${what} ${amps(limit)}${source.kind === 'mains' ? ' pass' : ''}, and it may carry ${sure ? `${amps(capacity.best!)} at most` : `${amps(capacity.worst)} to ${amps(capacity.best!)}`}.`,
+          why,
+          {
+            figures,
+            remedy: sure
+              ? `A fuse at its beginning, or a thicker wire. ${thicker(limit, capacity) ?? ''}`.trim()
+              : HOW_IT_LIES,
+            ...(sure ? { margin: capacity.best! / limit } : { needs: capacity.needs }),
+          },
+        ),
+      );
+      continue;
+    }
+    const short = wire.length !== undefined && wire.length <= TAIL_METRES;
+    made.push(
+      finding(
+        'unfused',
+        about,
+        title,
+        wire.length === undefined ? 'unknown' : short ? 'tight' : 'fails',
+        `Wire ${id} hangs on ${source.device} without a fuse, and ${source.device} does not limit its current${wire.length === undefined ? '' : ` over ${metres(wire.length)}`}. ${short ? 'Short and laid so that it cannot chafe, such a tail is allowed up to 3 m.' : 'In a short circuit it burns.'}`,
+        SHORT_TAIL,
+        {
+          remedy: `A fuse next to ${source.device}.`,
+          needs: wire.length === undefined ? [`${id}.length`] : undefined,
+        },
+      ),
+    );
+  }
+  return made;
+}

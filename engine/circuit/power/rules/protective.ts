@@ -1,0 +1,134 @@
+/** The protective conductor of each device against its lines, and that of the machine against its leakage. */
+import {
+  LEAKAGE_AREA,
+  LEAKAGE_LIMIT,
+  LEAKAGE_SOURCE,
+  PROTECTIVE_SOURCE,
+  protectiveArea,
+} from '../../../tables/conductor-protective.ts';
+import type { Device, Wire, WiringFinding } from '../../wiring/types.ts';
+import type { PowerContext } from '../context.ts';
+import { amps, area, byMargin, figure, finding } from '../say.ts';
+
+const POWER = new Set(['mains', 'winding', 'motor-phase', 'rectifier', 'supply']);
+
+export function protectiveConductors(context: PowerContext): readonly WiringFinding[] {
+  const { wiring } = context;
+  const at = new Map<string, Wire[]>();
+  for (const wire of wiring.wires.values())
+    for (const end of [wire.from, wire.to]) at.set(end, [...(at.get(end) ?? []), wire]);
+  const made: WiringFinding[] = [];
+  for (const device of wiring.devices.values()) {
+    const found = ofDevice(context, device, at);
+    if (found) made.push(found);
+  }
+  return [...made, ...ofMachine(context, at)];
+}
+
+function ofDevice(
+  { wiring }: PowerContext,
+  device: Device,
+  at: ReadonlyMap<string, readonly Wire[]>,
+): WiringFinding | undefined {
+  const wiresOf = (is: (kind: string, power: boolean) => boolean): readonly Wire[] =>
+    device.terminals.flatMap((id) => {
+      const { nature } = wiring.terminals.get(id)!;
+      const power = POWER.has(nature.kind) || (nature.kind === 'feed' && nature.role === 'power');
+      return is(nature.kind, power) ? (at.get(id) ?? []) : [];
+    });
+  const earths = wiresOf((kind) => kind === 'earth');
+  const lines = wiresOf((_, power) => power);
+  // Whether metal is bonded at all is judged with the wiring; here is asked whether the copper is enough.
+  if (earths.length === 0 || lines.length === 0 || device.kind === 'earth-bar') return undefined;
+  const about = [device.id];
+  const title = `Protective conductor of ${device.name || device.id}`;
+  const unsaid = [...earths, ...lines].filter(({ section }) => section === undefined);
+  if (unsaid.length > 0)
+    return finding(
+      'protective',
+      about,
+      title,
+      'unknown',
+      `Whether the protective conductor of ${device.name || device.id} is thick enough depends on areas that have not been said.`,
+      PROTECTIVE_SOURCE.source,
+      { needs: unsaid.map(({ id }) => `${id}.section`) },
+    );
+  const line = Math.max(...lines.map(({ section }) => section!)) * 1e6;
+  const own = Math.max(...earths.map(({ section }) => section!)) * 1e6;
+  const least = protectiveArea(line);
+  const margin = own / least;
+  return finding(
+    'protective',
+    about,
+    title,
+    byMargin(margin + 1e-9, 1),
+    `${device.name || device.id} has lines of ${area(line * 1e-6)} and a protective conductor of ${area(own * 1e-6)}; the least is ${area(least * 1e-6)}.`,
+    PROTECTIVE_SOURCE.source,
+    {
+      margin,
+      figures: [
+        figure('lines', line * 1e-6, 'mm²'),
+        figure('protective conductor', own * 1e-6, 'mm²'),
+        figure('least', least * 1e-6, 'mm²'),
+      ],
+      remedy: margin < 0.999 ? `Take ${least} mm².` : undefined,
+    },
+  );
+}
+
+/** Above 10 mA of leakage the protective conductor of the whole machine needs more than the ordinary. */
+function ofMachine(
+  { wiring, settings }: PowerContext,
+  at: ReadonlyMap<string, readonly Wire[]>,
+): readonly WiringFinding[] {
+  const { leakage } = settings;
+  if (leakage === undefined) return [];
+  const inlets = [...wiring.terminals.values()].filter(
+    ({ nature }) => nature.kind === 'earth' && nature.role === 'source',
+  );
+  return inlets.map(({ id, device }) => {
+    const wires = at.get(id) ?? [];
+    const about = [device, id];
+    const title = 'Protective conductor of the machine';
+    const figures = [
+      figure('leakage', leakage, 'A'),
+      figure('from here on more is asked', LEAKAGE_LIMIT, 'A'),
+    ];
+    if (leakage <= LEAKAGE_LIMIT)
+      return finding(
+        'protective-leakage',
+        about,
+        title,
+        'fits',
+        `${amps(leakage)} leak to earth; up to ${amps(LEAKAGE_LIMIT)} an ordinary protective conductor is enough.`,
+        LEAKAGE_SOURCE.source,
+        { figures },
+      );
+    const thick = wires.some(({ section }) => section !== undefined && section * 1e6 >= LEAKAGE_AREA * 0.995);
+    const unsaid = wires.filter(({ section }) => section === undefined);
+    if (thick || wires.length > 1)
+      return finding(
+        'protective-leakage',
+        about,
+        title,
+        'fits',
+        `${amps(leakage)} leak to earth: that asks for 10 mm² or a second protective conductor, and ${thick ? 'it has 10 mm²' : 'there is a second one'}.`,
+        LEAKAGE_SOURCE.source,
+        { figures },
+      );
+    return finding(
+      'protective-leakage',
+      about,
+      title,
+      unsaid.length > 0 ? 'unknown' : 'fails',
+      `${amps(leakage)} leak to earth. If the one protective conductor breaks, they flow through whoever touches the machine.`,
+      LEAKAGE_SOURCE.source,
+      {
+        figures,
+        remedy:
+          '10 mm² of copper, or a second protective conductor of the same area, or an industrial plug with at least 2.5 mm²: ask an electrician which.',
+        needs: unsaid.map((wire) => `${wire.id}.section`),
+      },
+    );
+  });
+}

@@ -1,0 +1,104 @@
+/** What each source gives against what it can give: mains, secondaries, rectifiers, supplies. */
+import { transformerRating } from '../../../handbook/transformer-rating.ts';
+import { evaluate } from '../../../sheet/index.ts';
+import type { WiringFinding } from '../../wiring/types.ts';
+import type { PowerContext } from '../context.ts';
+import { amps, byMargin, figure, finding, volts } from '../say.ts';
+import type { Source } from '../sources.ts';
+
+const SUM = 'sum of the currents that hang on it, by Kirchhoff’s laws';
+
+export function supplies(context: PowerContext): readonly WiringFinding[] {
+  return context.flow.sources.filter(({ kind }) => kind !== 'mains').map((source) => judge(context, source));
+}
+
+/** Whether the drives' bus is this source: drives hang on it, and nothing else says their current. */
+function drawnFrom(context: PowerContext, source: Source): number | undefined {
+  const { busSteadyAmps } = context.facts.drawn;
+  if (busSteadyAmps === undefined || source.ac) return undefined;
+  const feeds = context.flow.loads.some((load) => {
+    const nature = context.wiring.terminals.get(load.from)?.nature;
+    return (
+      nature?.kind === 'feed' &&
+      nature.role === 'power' &&
+      context.guards.terminals.get(load.from)?.source === source
+    );
+  });
+  return feeds ? busSteadyAmps : undefined;
+}
+
+function judge(context: PowerContext, source: Source): WiringFinding {
+  const given = context.flow.gives.get(source.id) ?? { amps: 0, needs: [] };
+  const drawn = drawnFrom(context, source);
+  const load = Math.max(given.amps, drawn ?? 0);
+  const waits =
+    drawn === undefined
+      ? given.needs
+      : given.needs.filter((need) => !need.endsWith('.current') && !need.endsWith('.supply-current'));
+  const name = context.wiring.devices.get(source.device)?.name || source.device;
+  const about = [source.device];
+  const title = `Load of ${name}`;
+  const figures = [
+    figure('current it gives', load, 'A'),
+    ...(source.volts === undefined ? [] : [figure('its voltage', source.volts, 'V')]),
+  ];
+  if (source.amps === undefined)
+    return finding(
+      'supply-load',
+      about,
+      title,
+      'unknown',
+      `${name} gives ${amps(load)}${waits.length > 0 ? ' or more' : ''}; what it can give has not been said.`,
+      SUM,
+      {
+        figures,
+        needs: [
+          source.kind === 'secondary' ? `${source.device}.power` : `${source.device}.current`,
+          ...waits,
+        ],
+        remedy: sizeWords(source, load),
+      },
+    );
+  figures.push(figure('what it can give for good', source.amps, 'A'));
+  const margin = load > 0 ? source.amps / load : undefined;
+  if (margin !== undefined && margin < 1)
+    return finding(
+      'supply-load',
+      about,
+      title,
+      'fails',
+      `${name} has to give ${amps(load)}${waits.length > 0 ? ' or more' : ''} and can give ${amps(source.amps)}.`,
+      SUM,
+      { margin, figures, remedy: sizeWords(source, load) },
+    );
+  if (waits.length > 0)
+    return finding(
+      'supply-load',
+      about,
+      title,
+      'unknown',
+      `${name} gives ${amps(load)}, and what hangs on it besides has not been said; it can give ${amps(source.amps)}.`,
+      SUM,
+      { figures, needs: waits },
+    );
+  return finding(
+    'supply-load',
+    about,
+    title,
+    margin === undefined ? 'fits' : byMargin(margin),
+    `${name} gives ${amps(load)} and can give ${amps(source.amps)}${source.volts === undefined ? '' : ` at ${volts(source.volts)}`}.`,
+    SUM,
+    { margin, figures },
+  );
+}
+
+/** What to buy instead: amperes with a quarter in hand, or volt-amperes of a transformer. */
+export function sizeWords(source: Source, load: number): string | undefined {
+  if (load <= 0) return undefined;
+  if (source.kind === 'secondary' && source.volts !== undefined) {
+    // Currents on the secondary are effective already.
+    const { VA } = evaluate(transformerRating, { Vsec: source.volts, I_dc: load / 1.8 });
+    return VA.state === 'known' ? `A transformer of ${Math.ceil(VA.value / 10) * 10} VA or more.` : undefined;
+  }
+  return `One that gives ${amps(load * 1.25)} or more (a quarter in hand, habit).`;
+}

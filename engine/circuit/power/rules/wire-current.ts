@@ -1,0 +1,182 @@
+/** The wire against the current it carries for good, and the thinnest copper allowed where it runs. */
+import {
+  AMBIENT_SOURCE,
+  CONDUCTOR_CURRENT,
+  GROUPING_SOURCE,
+  LAYINGS,
+} from '../../../tables/conductor-current.ts';
+import { leastArea, type WireUse } from '../../../tables/conductor-least.ts';
+import type { Wire, WiringFinding } from '../../wiring/types.ts';
+import type { Capacity, PowerContext } from '../context.ts';
+import { amps, area, byMargin, figure, finding, TIGHT } from '../say.ts';
+
+/** Before a thicker wire is bought. */
+export const HOW_IT_LIES =
+  'Say first how hot it is around it and how many loaded circuits lie together; that may settle it.';
+
+/** Currents below this belong to signals, which no wire is too thin for. */
+export const SIGNAL_AMPS = 0.05;
+
+export function wireCurrent(context: PowerContext): readonly WiringFinding[] {
+  const made: WiringFinding[] = [];
+  for (const wire of context.wiring.wires.values()) {
+    const current = context.currents.get(wire.id);
+    if (!current || (current.amps < SIGNAL_AMPS && current.needs.length === 0)) continue;
+    made.push(judge(wire, current.amps, current.needs, context.capacity(wire)));
+  }
+  return made;
+}
+
+function judge(wire: Wire, load: number, waits: readonly string[], capacity: Capacity): WiringFinding {
+  const rule = 'wire-current';
+  const about = [wire.id];
+  const title = `Current of wire ${wire.id}`;
+  const { worst, best, table } = capacity;
+  const source = `${capacity.source}; ${AMBIENT_SOURCE.source}; ${GROUPING_SOURCE.source}`;
+  if (worst === undefined || best === undefined)
+    return finding(
+      rule,
+      about,
+      title,
+      'unknown',
+      wire.section === undefined
+        ? `Wire ${wire.id} carries ${load > 0 ? amps(load) : 'a current that nobody has said'}; how thick it is has not been said.`
+        : `Wire ${wire.id} of ${area(wire.section)} is thicker than the tables here go.`,
+      source,
+      { needs: [...capacity.needs, ...waits] },
+    );
+  const figures = [
+    figure('current it carries', load, 'A'),
+    figure(`current of the table (${LAYINGS[capacity.laying]})`, table!, 'A'),
+    figure('what it may carry where it lies, at worst', worst, 'A'),
+    ...(best > worst ? [figure('and at best', best, 'A')] : []),
+  ];
+  const there = `${amps(load)}${waits.length > 0 ? ' or more' : ''}`;
+  // Judged at the worst of what is not known; where that decides, what is not known is asked for.
+  const atWorst = load > 0 ? worst / load : Number.POSITIVE_INFINITY;
+  const atBest = load > 0 ? best / load : Number.POSITIVE_INFINITY;
+  if (atBest < 1)
+    return finding(
+      rule,
+      about,
+      title,
+      'fails',
+      `Wire ${wire.id} carries ${there}; its ${area(wire.section!)} may carry ${amps(best)} at most. It gets too hot.`,
+      source,
+      {
+        margin: atBest,
+        figures,
+        remedy: thicker(load, capacity),
+      },
+    );
+  if (waits.length > 0)
+    return finding(
+      rule,
+      about,
+      title,
+      'unknown',
+      `Wire ${wire.id} carries ${amps(load)}, and what hangs on it besides has not been said. It may carry ${amps(worst)}.`,
+      source,
+      {
+        figures,
+        needs: waits,
+      },
+    );
+  if (atWorst >= 1)
+    return finding(
+      rule,
+      about,
+      title,
+      capacity.needs.length > 0 ? (atWorst < TIGHT ? 'tight' : 'fits') : byMargin(atWorst),
+      `Wire ${wire.id} carries ${there}; its ${area(wire.section!)} may carry ${amps(worst)}${capacity.needs.length > 0 ? ' even in the hottest and fullest duct' : ''}.`,
+      source,
+      { margin: atWorst, figures },
+    );
+  return finding(
+    rule,
+    about,
+    title,
+    capacity.needs.length > 0 ? 'unknown' : 'fails',
+    capacity.needs.length > 0
+      ? `Wire ${wire.id} carries ${there}; its ${area(wire.section!)} may carry ${amps(worst)} to ${amps(best)}, by how hot it is around it and how many circuits lie together.`
+      : `Wire ${wire.id} carries ${there}; its ${area(wire.section!)} may carry ${amps(worst)} there. It gets too hot.`,
+    source,
+    {
+      figures,
+      remedy: capacity.needs.length > 0 ? HOW_IT_LIES : thicker(load, capacity),
+      ...(capacity.needs.length > 0 ? { needs: capacity.needs } : { margin: atWorst }),
+    },
+  );
+}
+
+/** The thinnest area that carries a load even at the worst, in words. */
+export function thicker(load: number, capacity: Capacity): string | undefined {
+  const { worst, table } = capacity;
+  if (worst === undefined || !table) return undefined;
+  const row = CONDUCTOR_CURRENT.find((each) => (each[capacity.laying] * worst) / table >= load);
+  return row ? `Take ${row.area} mm².` : 'Split the load over more wires, or ask somebody who can reckon it.';
+}
+
+export function leastWire(context: PowerContext): readonly WiringFinding[] {
+  const { wiring, currents } = context;
+  const made: WiringFinding[] = [];
+  for (const wire of wiring.wires.values()) {
+    if (wire.section === undefined) continue;
+    const { inside } = context.capacity(wire);
+    const cable = wire.cable === null ? undefined : wiring.cables.get(wire.cable);
+    const { area: least, row } = leastArea(
+      inside ? 'inside' : 'outside',
+      cable?.moved ?? false,
+      purposeOf(context, wire, currents.get(wire.id)?.amps ?? 0),
+      cable
+        ? {
+            cores: cable.cores ?? cable.wires.length,
+            shielded: cable.shield === 'foil' || cable.shield === 'braid',
+          }
+        : undefined,
+    );
+    const margin = (wire.section * 1e6) / least;
+    if (margin >= 0.995) continue;
+    made.push(
+      finding(
+        'least-wire',
+        [wire.id],
+        `Thickness of wire ${wire.id}`,
+        'fails',
+        `Wire ${wire.id} is ${area(wire.section)}; ${inside ? 'inside the cabinet' : 'outside the cabinet'} the least for ${row.use === 'power' ? 'power' : row.use === 'control' ? 'control circuits' : 'data'} is ${least} mm², so that it does not break when it is pulled.`,
+        row.source,
+        {
+          margin,
+          figures: [figure('its area', wire.section, 'mm²'), figure('least area', least * 1e-6, 'mm²')],
+          remedy: `Take ${least} mm².`,
+        },
+      ),
+    );
+  }
+  return made;
+}
+
+/** Power: mains, drives, motors. Data: encoders and other signals. Control: the rest. */
+function purposeOf({ wiring }: PowerContext, wire: Wire, load: number): WireUse {
+  const natures = [wire.from, wire.to].map((id) => wiring.terminals.get(id)?.nature);
+  for (const nature of natures) {
+    if (!nature) continue;
+    if (nature.kind === 'mains' || nature.kind === 'motor-phase' || nature.kind === 'winding') return 'power';
+    if (nature.kind === 'rectifier' || nature.kind === 'earth') return 'power';
+    if (nature.kind === 'feed' && nature.role === 'power') return 'power';
+    if (nature.kind === 'contact' && nature.role === 'main') return 'power';
+  }
+  const data = new Set([
+    'differential-output',
+    'differential-input',
+    'analogue-output',
+    'analogue-input',
+    'shield',
+    'sensor',
+  ]);
+  if (natures.some((nature) => nature && data.has(nature.kind))) return 'data';
+  const logic = natures.some(
+    (nature) => nature?.kind === 'input' && nature.rated !== undefined && nature.rated < 12,
+  );
+  return logic && load < SIGNAL_AMPS ? 'data' : 'control';
+}

@@ -1,0 +1,103 @@
+/** What the supply is asked about as a whole; it stands in the settings of the wiring, as typed. */
+import { LAYINGS, type Laying } from '../../tables/conductor-current.ts';
+import type { ResidualType } from '../../tables/residual-types.ts';
+import { amount, choice, count, level, readSettings, type SettingSpecs, text } from '../wiring/setting.ts';
+import type { WiringProblem } from '../wiring/types.ts';
+
+const layings = Object.keys(LAYINGS);
+
+/** By setting of the wiring. What is laid how follows IEC 60204-1: B1, B2, C, E, in words in `LAYINGS`. */
+export const POWER_SETTINGS = {
+  country: text('country the machine stands in'),
+  connection: choice('how it is connected to the mains', ['plug and socket', 'fixed']),
+  'socket-amps': amount('fuse or breaker before the socket', 'A'),
+  'socket-curve': choice('its letter, where it is a breaker', ['B', 'C', 'D', 'fuse']),
+  'residual-type': choice('type of the residual current device before the machine', [
+    'AC',
+    'A',
+    'F',
+    'B',
+    'none',
+  ]),
+  'residual-amps': amount('difference at which it trips', 'mA'),
+  leakage: level('leakage to earth of all filters and drives together, as measured', 'mA'),
+  'cabinet-temperature': level('temperature in the cabinet', '°C', '', 173),
+  'outside-temperature': level('temperature around the wires outside', '°C', '', 173),
+  'laid-inside': choice('how wires lie in the cabinet', layings, 'B1'),
+  'laid-outside': choice('how cables lie outside', layings, 'B2'),
+  together: count('loaded circuits that lie together, at most', '', 200, 1),
+  'cabinet-height': amount('height of the cabinet', 'mm'),
+  'cabinet-width': amount('width of the cabinet', 'mm'),
+  'cabinet-depth': amount('depth of the cabinet', 'mm'),
+  'cabinet-material': choice('what the cabinet is made of', ['painted steel', 'plastic']),
+  'cabinet-stands': choice('how it stands', ['free on all sides', 'back against a wall']),
+  'cabinet-heat': level('heat given off inside', 'W'),
+  'cabinet-fan': level('air the fan moves through its filter', 'm³/h'),
+  'room-temperature': level('highest temperature of the room', '°C', '', 173),
+  'cabinet-limit': level('highest temperature the parts inside stand', '°C', '', 173),
+} as const satisfies SettingSpecs;
+
+export interface PowerSettings {
+  readonly country: string;
+  readonly connection?: 'plug and socket' | 'fixed';
+  readonly socketAmps?: number;
+  readonly socketCurve?: 'B' | 'C' | 'D' | 'fuse';
+  readonly residualType?: ResidualType | 'none';
+  readonly residualAmps?: number;
+  readonly leakage?: number;
+  /** Kelvin. */
+  readonly cabinetTemperature?: number;
+  readonly outsideTemperature?: number;
+  readonly laidInside: Laying;
+  readonly laidOutside: Laying;
+  readonly together?: number;
+  readonly height?: number;
+  readonly width?: number;
+  readonly depth?: number;
+  readonly material?: 'painted steel' | 'plastic';
+  readonly stands?: 'free on all sides' | 'back against a wall';
+  readonly heat?: number;
+  readonly fan?: number;
+  readonly roomTemperature?: number;
+  readonly limit?: number;
+}
+
+/** Reads those of the wiring's settings that are about the supply; others are left to who they belong to. */
+export function readPowerSettings(
+  typed: Readonly<Record<string, string>>,
+  problems: WiringProblem[],
+): PowerSettings {
+  const own = Object.fromEntries(
+    Object.entries(typed).filter(([name]) => Object.hasOwn(POWER_SETTINGS, name)),
+  );
+  const read = readSettings(POWER_SETTINGS, own, 'settings', problems);
+  const fields: Readonly<Record<string, keyof typeof POWER_SETTINGS>> = {
+    connection: 'connection',
+    socketAmps: 'socket-amps',
+    socketCurve: 'socket-curve',
+    residualType: 'residual-type',
+    residualAmps: 'residual-amps',
+    leakage: 'leakage',
+    cabinetTemperature: 'cabinet-temperature',
+    outsideTemperature: 'outside-temperature',
+    together: 'together',
+    height: 'cabinet-height',
+    width: 'cabinet-width',
+    depth: 'cabinet-depth',
+    material: 'cabinet-material',
+    stands: 'cabinet-stands',
+    heat: 'cabinet-heat',
+    fan: 'cabinet-fan',
+    roomTemperature: 'room-temperature',
+    limit: 'cabinet-limit',
+  };
+  const known = Object.entries(fields)
+    .map(([field, setting]) => [field, read[setting]] as const)
+    .filter(([, value]) => value !== undefined);
+  return {
+    country: typeof read.country === 'string' ? read.country : '',
+    laidInside: (read['laid-inside'] ?? 'B1') as Laying,
+    laidOutside: (read['laid-outside'] ?? 'B2') as Laying,
+    ...Object.fromEntries(known),
+  };
+}
