@@ -164,7 +164,7 @@ describe('derived: second method: run-on in closed form against the simulation i
         },
       };
       const move: Move = { kind: 'power-cut', speed, acceleration: 1, jerk: 0, cruise: 0.4 };
-      const run = simulate(model, move, { until: 6 });
+      const run = simulate(model, move, { until: 1.5, points: 30_000 });
       const off = run.trips[0]!.at;
       const at = run.time.findIndex((time) => time >= off);
       const now = Math.abs(run.speed[at]!) * r;

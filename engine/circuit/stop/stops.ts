@@ -83,7 +83,7 @@ export function stoppingOf(
       : speed / need('deceleration');
   // A ramp that ends before the power goes needs neither inertia nor friction.
   const rampTime = slowing === undefined ? Number.POSITIVE_INFINITY : speed / slowing;
-  const onlyRamp = told + rampTime <= off;
+  const onlyRamp = ramps && told + rampTime <= off;
   const [inertia, friction] = onlyRamp ? [1, 1] : [need('inertia'), need('friction')];
   // The worst way is down: the load pulls on where nothing but friction and brake hold it back.
   const weight = onlyRamp || !unit.vertical ? 0 : need('weight');
