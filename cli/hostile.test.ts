@@ -61,6 +61,7 @@ const LINES: Readonly<Record<string, readonly string[]>> = {
     '--power',
     '2 kW',
   ],
+  work: ['FILE', '--add', 'thread', 'thread=M20x1.5', 'length=30mm', '--name', 'words'],
   history: ['FILE'],
   pack: ['FILE', 'OUT'],
   unpack: ['FILE', 'OUT'],

@@ -22,6 +22,7 @@ import { stop } from './stop.ts';
 import { survey } from './survey.ts';
 import { thread } from './thread.ts';
 import { whyFinding } from './why.ts';
+import { work } from './work.ts';
 import { worth } from './worth.ts';
 
 export const COMMANDS: readonly Command[] = [
@@ -38,6 +39,7 @@ export const COMMANDS: readonly Command[] = [
   sheet,
   thread,
   cut,
+  work,
   simulate,
   evidence,
   show,

@@ -6,7 +6,7 @@ export { LINKS, type Link, sayMargin, type WorkFinding, worstOf } from './findin
 export { type InStepAnswer, type InStepTap, type InStepThread, runInStep } from './in-step.ts';
 export { type JudgedWork, judgeOne, judgeWork } from './judge.ts';
 export type { LinkLimit } from './limits.ts';
-export { sayNeeds, type WorkMachine, workMachine } from './machine.ts';
+export { sayNeeds, type WorkMachine, workMachine, workMachineOf } from './machine.ts';
 export { newWorkId } from './new.ts';
 export type { Reversal, TapDetail, TapSize } from './taps.ts';
 export type { ThreadDetail } from './threads.ts';

@@ -71,15 +71,25 @@ export function feedbackFindings(
   const title = 'Feedback of the spindle';
   const at = { check: 'feedback', link: 'feedback', title } as const;
   const chain = spindleChain ?? 'S';
+  const failing = (sentence: string): WorkFinding => told(work, { ...at, verdict: 'fails', sentence });
+  if (machine.feedbackFitted === 'yes' && machine.feedbackDriven === 'v-belt')
+    return [
+      failing(
+        'The encoder is driven by a V-belt or round belt, which slips: after some turns its angle is no longer that of the spindle. Drive it by a toothed belt or straight from the spindle.',
+      ),
+    ];
+  if (machine.feedbackFitted === 'yes' && machine.feedbackType === 'tacho')
+    return [
+      failing(
+        'A tachogenerator tells how fast the spindle turns but not at which angle it stands: the axis has nothing to follow.',
+      ),
+    ];
   if (!feedback)
     return [
       machine.feedbackFitted === 'no'
-        ? told(work, {
-            ...at,
-            verdict: 'fails',
-            sentence:
-              'Nothing tells the control at which angle the spindle stands: the axis has nothing to follow.',
-          })
+        ? failing(
+            'Nothing tells the control at which angle the spindle stands: the axis has nothing to follow.',
+          )
         : missing(work, {
             ...at,
             sentence: 'What tells the control the angle of the spindle is not known.',
@@ -149,9 +159,12 @@ export function feedbackFindings(
           check: 'geared-index',
           title: 'Mark of a geared encoder',
           verdict: 'fails',
-          sentence: `The encoder turns ${turns.encoder} times for ${turns.spindle} of the spindle: its mark comes at ${places} different angles of the spindle, so a pass begins in the right groove only once in ${places} times.`,
+          sentence:
+            places === 0
+              ? `The encoder does not turn a whole ratio to the spindle (${say(ratioOf, '1')} to 1): its mark never comes back to the same angle, so no second pass finds its groove.`
+              : `The encoder turns ${turns.encoder} times for ${turns.spindle} of the spindle: its mark comes at ${places} different angles of the spindle, so a pass begins in the right groove only once in ${places} times.`,
           because: [
-            Number.isInteger((4 * lines * turns.encoder) / turns.spindle)
+            places > 0 && Number.isInteger((4 * lines * turns.encoder) / turns.spindle)
               ? `A control that takes the mark only once and then counts (${(4 * lines * turns.encoder) / turns.spindle} counts a turn of the spindle) gets round this; most take it at every pass.`
               : `Counts a turn of the spindle are not whole either (4 × ${lines} × ${turns.encoder} ∕ ${turns.spindle}): a control that counts on loses its angle turn by turn.`,
             'Drive the encoder one to one with the spindle, or put a second mark on the spindle itself.',

@@ -13,6 +13,7 @@ import type { Chain, Refit } from '../refit/types.ts';
 import type { AxisModel } from '../simulate/index.ts';
 import { axisFollows } from './axis-follows.ts';
 import { say } from './say.ts';
+import { spindleSetting } from './spindle-model.ts';
 import type { SpindleModel } from './types.ts';
 
 /** A number of the machine, or the facts it waits for. */
@@ -59,6 +60,9 @@ export interface WorkMachine {
   /** Id of the spindle's chain, if there is one. */
   readonly spindleChain: string | null;
   readonly feedbackFitted: 'yes' | 'no' | null;
+  /** Kind of the spindle's feedback and how it is driven, as the parts call them. */
+  readonly feedbackType: string | null;
+  readonly feedbackDriven: string | null;
   readonly can: (ability: string) => Ability;
   readonly chuck: ChuckFacts;
   /** Margin below which something is tight. */
@@ -209,19 +213,10 @@ function ownFact(refit: Refit, chain: string | null, place: string, name: string
   return part && Object.hasOwn(part.facts, name) ? part.facts[name] : undefined;
 }
 
-/** 'rigid-tapping' is also found as 'rigidTapping'. */
-const spellings = (name: string): readonly string[] => [
-  name,
-  name.replace(/-([a-z])/g, (_, letter: string) => letter.toUpperCase()),
-];
-
 /** Whether the control says that it can. */
 function ability(refit: Refit, name: string): Ability {
-  for (const each of spellings(name)) {
-    const found = choice(refit, null, 'control', each);
-    if (found === 'yes' || found === 'no') return found;
-  }
-  return null;
+  const found = choice(refit, null, 'control', name);
+  return found === 'yes' || found === 'no' ? found : null;
 }
 
 const fittedAt = (refit: Refit, chain: string | null, place: string): 'yes' | 'no' | null => {
@@ -266,13 +261,21 @@ export function workMachine(
     spindleNeeds: spindle ? [] : spindleNeeds.length > 0 ? spindleNeeds : [id ?? 'S'],
     spindleChain: id,
     feedbackFitted: fittedAt(refit, id, 'spindle-feedback'),
+    feedbackType: choice(refit, id, 'spindle-feedback', 'type'),
+    feedbackDriven: choice(refit, id, 'spindle-feedback', 'driven'),
     can: (name) => ability(refit, name),
     chuck: chuckOf(refit, chain, chain ? scopeFor(chain) : null),
     tight,
   };
 }
 
+/** The machine of an assessed refit, with the spindle it has. */
+export function workMachineOf(assessment: Assessment): WorkMachine {
+  const { model, needs } = spindleSetting(assessment);
+  return workMachine(assessment, model, needs);
+}
+
 /** The path a person sets for an ability of the control. */
-export const abilityPath = (name: string): string => `control.${spellings(name)[1]}`;
+export const abilityPath = (name: string): string => `control.${name}`;
 
 export const sayNeeds = (needs: readonly string[]): readonly string[] => needs.map(sayPath);

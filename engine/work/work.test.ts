@@ -99,7 +99,7 @@ describe('threads', () => {
     const found = judge('thread', { thread: 'M10' }, machine(SPINDLE, {} as typeof ABLE));
     expect(finding(found, 'threading-straight')).toMatchObject({
       verdict: 'unknown',
-      needs: ['control.threadingStraight'],
+      needs: ['control.threading-straight'],
     });
   });
 });

@@ -19,8 +19,12 @@ export function nextMark({ turns, firstMark }: FeedbackInStep, angle: number): n
   return firstMark + Math.ceil((angle - firstMark) / apart - 1e-9) * apart;
 }
 
-/** Angles of the spindle (rad, below a turn, rising) at which a mark may pass; `encoder` turns for `spindle` turns. */
+/**
+ * Angles of the spindle (rad, below a turn, rising) at which a mark may pass; `encoder` turns for `spindle` turns. None
+ * where they are not whole numbers: then it passes anywhere.
+ */
 export function markAngles(encoder: number, spindle: number): readonly number[] {
+  if (!(Number.isInteger(encoder) && Number.isInteger(spindle) && encoder > 0 && spindle > 0)) return [];
   const common = gcd(encoder, spindle);
   const places = encoder / common;
   return Array.from({ length: places }, (_, at) => (at * TURN) / places);

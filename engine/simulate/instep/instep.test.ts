@@ -159,6 +159,7 @@ test('derived: marks of a geared encoder fall at as many places as its numerator
   expect(markAngles(1, 2)).toEqual([0]);
   expect(markAngles(2, 1)).toHaveLength(2);
   expect(markAngles(75, 60)).toHaveLength(5);
+  expect(markAngles(1.37, 1)).toHaveLength(0);
 });
 
 test('a tap that asks more than the spindle has stands, and so does one that cannot come out', () => {

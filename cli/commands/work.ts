@@ -1,0 +1,261 @@
+/** `fettle work`: what the machine must cut, judged on the machine as it is. */
+import { assess } from '../../engine/assess/index.ts';
+import type { Work } from '../../engine/refit/index.ts';
+import { nearest } from '../../engine/refit/nearest.ts';
+import { ModelError } from '../../engine/simulate/index.ts';
+import {
+  chartFor,
+  fieldsOf,
+  type InStepAnswer,
+  type JudgedWork,
+  judgeWork,
+  newWorkId,
+  runInStep,
+  WORK_FIELDS,
+  WORK_KINDS,
+  type WorkKind,
+  type WorkMachine,
+  workMachineOf,
+} from '../../engine/work/index.ts';
+import { shown } from '../arguments.ts';
+import type { Call, Command } from '../command.ts';
+import { EXIT } from '../exit.ts';
+import { openRefit, type RefitFile, replaceFile } from '../files.ts';
+import { chartJson, inStepCsv, inStepJson, workJson } from '../json/work.ts';
+import { pageOn } from '../print/page.ts';
+import { printChart, printInStep, printList, printOne } from '../print/work.ts';
+import { record } from '../record.ts';
+import { Refusal } from '../refusal.ts';
+
+const KINDS = Object.keys(WORK_KINDS) as readonly WorkKind[];
+const MOST_NAME = 80;
+
+export const work: Command = {
+  name: 'work',
+  summary: 'what the machine must cut: threads, taps and cuts, and which link gives way first',
+  usage: [
+    'work FILE [--json]',
+    'work FILE --add KIND FIELD=VALUE … [--name NAME]',
+    'work FILE --change ID FIELD=VALUE …',
+    'work FILE --remove ID',
+    'work FILE --show ID [--json]',
+    'work FILE --chart [--json]',
+    'work FILE --in-step ID [--csv FILE] [--json]',
+  ],
+  about: `KIND is ${KINDS.join(', ')}. A thread takes ${words('thread')}; a tap takes ${words('tap')}; a cut takes operation, material and the fields of its operation. FIELD= with nothing behind it empties the field. --chart is the chart for the wall: travel of one turn against spindle speed, with the link that gives way first. --in-step runs a thread or a tap in time, spindle and axis together. The exit code is that of “check”: 1 when something fails, 3 when something is unknown, 0 otherwise.`,
+  options: {
+    add: { takes: 'a kind', says: 'adds a wanted thread, tap or cut' },
+    change: { takes: 'an id', says: 'changes fields of one' },
+    remove: { takes: 'an id', says: 'takes one out' },
+    show: { takes: 'an id', says: 'one with everything it rests on, and the ways round' },
+    name: { takes: 'a name', says: 'what it is called; the thread itself where none is given' },
+    chart: { says: 'the chart for the wall, as a table' },
+    'in-step': { takes: 'an id', says: 'a thread or tap in time' },
+    csv: { takes: 'a file', says: 'writes the run there: time, turns, speed, place, error' },
+    json: { says: 'as JSON' },
+  },
+  examples: [
+    'work lathe.refit',
+    "work lathe.refit --add thread thread=M20x1.5 length=30mm material=c45 speed='400 r/min'",
+    'work lathe.refit --add tap thread=M8 depth=16mm hole=24mm',
+    'work lathe.refit --in-step tap-1',
+  ],
+  words: [1],
+  run: (call) => {
+    const { words: given, text, has } = call;
+    const file = openRefit(given[0]!);
+    const acts = ['add', 'change', 'remove', 'show', 'in-step'].filter((each) => text(each) !== undefined);
+    if (has('chart')) acts.push('chart');
+    if (acts.length > 1)
+      throw new Refusal(`--${acts[0]} and --${acts[1]} do not go together; give one at a time.`);
+    if (given.length > 1 && acts[0] !== 'add' && acts[0] !== 'change')
+      throw new Refusal(`“${shown(given[1]!)}” belongs to nothing; fields go with --add or --change.`);
+    switch (acts[0]) {
+      case 'add':
+        return add(call, file);
+      case 'change':
+        return change(call, file);
+      case 'remove': {
+        const old = found(file, text('remove')!);
+        record(call.io, file, [{ do: 'work', id: old.id, old, new: null }]);
+        return EXIT.fine;
+      }
+      case 'show':
+        return show(call, file);
+      case 'in-step':
+        return inStep(call, file);
+      case 'chart':
+        return chart(call, file);
+      default:
+        return list(call, file);
+    }
+  },
+};
+
+function words(kind: WorkKind): string {
+  return WORK_FIELDS[kind].map(({ key }) => key).join(', ');
+}
+
+function kindOf(typed: string): WorkKind {
+  const word = typed.trim().toLowerCase();
+  const kind = KINDS.find((each) => each === word);
+  if (kind) return kind;
+  const near = nearest(shown(typed), [...KINDS]);
+  throw new Refusal(
+    `“${shown(typed)}” is no kind of work.${near ? ` Did you mean ${near}?` : ''} There are: ${KINDS.join(', ')}.`,
+  );
+}
+
+/** Fields as typed; the kind must know each. */
+function fields(kind: WorkKind, typed: readonly string[]): Record<string, string> {
+  const known: readonly string[] = WORK_FIELDS[kind].map(({ key }) => key);
+  const settings: Record<string, string> = Object.create(null);
+  for (const word of typed) {
+    const at = word.indexOf('=');
+    if (at < 1)
+      throw new Refusal(`“${shown(word)}” was not understood; write field=value, such as length=30mm.`);
+    const key = word.slice(0, at).trim().toLowerCase();
+    const value = word.slice(at + 1).trim();
+    if (!known.includes(key)) {
+      const near = nearest(shown(key), [...known]);
+      throw new Refusal(
+        `A ${kind} has no “${shown(key)}”.${near ? ` Did you mean ${near}?` : ''} It takes ${known.join(', ')}.`,
+      );
+    }
+    if (Object.hasOwn(settings, key)) throw new Refusal(`${key} was given twice; give it once.`);
+    if (value.length > MOST_NAME) throw new Refusal(`${key}: that is too long to be a value.`);
+    settings[key] = value;
+  }
+  return settings;
+}
+
+const filled = (settings: Readonly<Record<string, string>>): Record<string, string> =>
+  Object.fromEntries(Object.entries(settings).filter(([, value]) => value !== ''));
+
+function add({ io, words: given, text }: Call, file: RefitFile): number {
+  const kind = kindOf(text('add')!);
+  const settings = filled(fields(kind, given.slice(1)));
+  for (const { key, name, needed, example } of fieldsOf(kind, settings))
+    if (needed && settings[key] === undefined)
+      throw new Refusal(`${key} is missing: ${name}, such as ${key}=${example}.`);
+  const name = nameFrom(text('name')) ?? settings.thread ?? settings.operation ?? kind;
+  const id = newWorkId(file.refit, kind);
+  record(
+    io,
+    file,
+    [{ do: 'work', id, old: null, new: { id, kind, name, settings } }],
+    [`It is ${id}; “fettle work … --show ${id}” judges it.`],
+  );
+  return EXIT.fine;
+}
+
+function nameFrom(typed: string | undefined): string | undefined {
+  if (typed === undefined) return undefined;
+  const name = typed.trim();
+  if (name === '' || name.length > MOST_NAME)
+    throw new Refusal(`--name: a name has 1 to ${MOST_NAME} characters.`);
+  return name;
+}
+
+function change({ io, words: given, text }: Call, file: RefitFile): number {
+  const old = found(file, text('change')!);
+  const settings = filled({ ...old.settings, ...fields(old.kind, given.slice(1)) });
+  const name = nameFrom(text('name')) ?? old.name;
+  record(io, file, [{ do: 'work', id: old.id, old, new: { ...old, name, settings } }]);
+  return EXIT.fine;
+}
+
+function found({ refit }: RefitFile, typed: string): Work {
+  const id = typed.trim().toLowerCase();
+  const all = Object.values(refit.work);
+  const one =
+    all.find((each) => each.id.toLowerCase() === id) ?? all.find((each) => each.name.toLowerCase() === id);
+  if (one) return one;
+  throw new Refusal(
+    all.length === 0
+      ? 'Nothing is wanted of this machine yet; add something with --add.'
+      : `There is no “${shown(typed)}”; there is ${all.map((each) => each.id).join(', ')}.`,
+  );
+}
+
+function judged(file: RefitFile): { machine: WorkMachine; all: readonly JudgedWork[] } {
+  const machine = workMachineOf(assess(file.refit));
+  return { machine, all: judgeWork(machine) };
+}
+
+const exitOf = (all: readonly JudgedWork[]): number =>
+  all.some(({ verdict }) => verdict === 'fails')
+    ? EXIT.fails
+    : all.some(({ verdict }) => verdict === 'unknown')
+      ? EXIT.unknown
+      : EXIT.fine;
+
+const json = ({ io }: Call, value: unknown): void => io.out(`${JSON.stringify(value, null, 2)}\n`);
+
+function list(call: Call, file: RefitFile): number {
+  const { all } = judged(file);
+  if (call.has('json')) json(call, workJson(file.refit, all));
+  else printList(pageOn(call.io), file.refit.name, file.path, all);
+  return exitOf(all);
+}
+
+function one(file: RefitFile, typed: string): { machine: WorkMachine; one: JudgedWork } {
+  const { id } = found(file, typed);
+  const { machine, all } = judged(file);
+  return { machine, one: all.find((each) => each.work.id === id)! };
+}
+
+function show(call: Call, file: RefitFile): number {
+  const { one: each } = one(file, call.text('show')!);
+  if (call.has('json')) json(call, workJson(file.refit, [each], true));
+  else printOne(pageOn(call.io), each);
+  return exitOf([each]);
+}
+
+function chart(call: Call, file: RefitFile): number {
+  const { machine, all } = judged(file);
+  const made = chartFor(machine, all);
+  if (!made) throw new Refusal('The chart is along the Z axis, and this refit has none.');
+  if (call.has('json')) json(call, chartJson(made));
+  else printChart(pageOn(call.io), file.refit.name, made);
+  return EXIT.fine;
+}
+
+function inStep(call: Call, file: RefitFile): number {
+  const { machine, one: each } = one(file, call.text('in-step')!);
+  const answer = run(machine, each);
+  if (typeof answer === 'string') {
+    if (call.has('json'))
+      json(call, { format: 'fettle-in-step', version: 1, id: each.work.id, unknown: answer });
+    else pageOn(call.io).prose(answer);
+    return EXIT.unknown;
+  }
+  const csv = call.text('csv');
+  if (csv !== undefined) writeCsv(csv, answer);
+  if (call.has('json')) json(call, inStepJson(each, answer));
+  else printInStep(pageOn(call.io), each, answer);
+  return answer.of.run.faults.length > 0 ? EXIT.fails : EXIT.fine;
+}
+
+function run(machine: WorkMachine, each: JudgedWork): InStepAnswer | string {
+  try {
+    return runInStep(machine, each);
+  } catch (fault) {
+    if (fault instanceof ModelError)
+      return `It cannot be simulated. ${fault.problems.map(({ message }) => message).join(' ')}`;
+    throw fault;
+  }
+}
+
+function writeCsv(path: string, answer: InStepAnswer): void {
+  if (path.trim() === '') throw new Refusal('The name of the CSV file is empty.');
+  if (/\.(refit|json)$/i.test(path))
+    throw new Refusal('A CSV file does not end in .refit or .json; name another.');
+  try {
+    replaceFile(path, Buffer.from(inStepCsv(answer)));
+  } catch {
+    throw new Refusal(
+      `${shown(path)} could not be written; look whether the folder is there and yours to write in.`,
+    );
+  }
+}

@@ -1,0 +1,153 @@
+/** Wanted work on a terminal. */
+import { formatQuantity } from '../../engine/quantity/index.ts';
+import {
+  type InStepAnswer,
+  type JudgedWork,
+  LINKS,
+  sayMargin,
+  sayNeeds,
+  type WorkChart,
+} from '../../engine/work/index.ts';
+import type { Page } from './page.ts';
+import { padEnd, padStart, plural, quoted } from './text.ts';
+import { sayVerdict } from './verdict.ts';
+
+const INDENT = '    ';
+const rpm = (speed: number | null): string =>
+  speed === null ? 'not known' : formatQuantity(speed, 'r/min', { digits: 3 });
+const mm = (length: number, digits = 2): string => (length * 1e3).toFixed(digits);
+
+export function printList(page: Page, name: string, path: string, all: readonly JudgedWork[]): void {
+  page.prose(page.paint('bold', `Work wanted of ${name}`));
+  if (all.length === 0) {
+    page.prose('Nothing yet. Say what it must cut:');
+    page.line(`${INDENT}fettle work ${quoted(path)} --add thread thread=M20x1.5 length=30mm`);
+    page.line(`${INDENT}fettle work ${quoted(path)} --add tap thread=M8 depth=16mm`);
+    return;
+  }
+  for (const { work, verdict, summary } of all) {
+    page.prose(`${sayVerdict(page, verdict)}  ${page.paint('bold', work.name || work.id)} (${work.id})`);
+    page.prose(summary, INDENT);
+  }
+  page.heading('What next');
+  const worst = all.find(({ verdict }) => verdict !== 'fits') ?? all[0]!;
+  page.line(`${INDENT}fettle work ${quoted(path)} --show ${worst.work.id}`);
+}
+
+export function printOne(page: Page, { work, verdict, findings, detail, ways }: JudgedWork): void {
+  page.prose(`${sayVerdict(page, verdict)}  ${page.paint('bold', work.name || work.id)} (${work.id})`);
+  page.prose(
+    Object.entries(work.settings)
+      .map(([key, value]) => `${key} ${value}`)
+      .join(', '),
+    INDENT,
+  );
+  for (const finding of findings) {
+    page.line();
+    page.prose(
+      `${sayVerdict(page, finding.verdict)}  ${page.paint('bold', finding.title)} (${LINKS[finding.link]}${finding.margin === undefined || finding.margin === null ? '' : `, margin ${sayMargin(finding)}`})`,
+    );
+    page.prose(finding.sentence, INDENT);
+    for (const each of finding.because) page.prose(each, INDENT, `${INDENT}  `);
+    if (finding.needs.length > 0)
+      page.prose(`Not known: ${sayNeeds(finding.needs).join('; ')} (${finding.needs.join(', ')}).`, INDENT);
+    if (finding.basis) page.prose(page.paint('dim', `basis ${finding.basis}`), INDENT);
+  }
+  if (ways.length > 0) {
+    page.heading('Ways round');
+    for (const way of ways) {
+      page.prose(page.paint('bold', way.name), '', INDENT);
+      page.prose(way.how, INDENT);
+      page.prose(`Where it ends: ${way.limits}`, INDENT);
+    }
+    page.prose(page.paint('dim', `Source: ${ways[0]!.source}`), INDENT);
+  }
+  if (detail) printDetail(page, detail);
+}
+
+function printDetail(page: Page, detail: NonNullable<JudgedWork['detail']>): void {
+  if (detail.kind === 'cut') {
+    page.heading('Links, the first that gives way at the head');
+    for (const { name, margin, depth, feed } of detail.links)
+      page.prose(
+        `${name}: margin ${Number.isFinite(margin) ? margin.toPrecision(3) : '–'}${depth === undefined ? '' : `, gives way at ${mm(depth)} mm deep`}${feed === undefined ? '' : `, at ${mm(feed, 3)} mm of feed`}`,
+        INDENT,
+        `${INDENT}  `,
+      );
+    return;
+  }
+  page.heading('Spindle speed that each link allows');
+  for (const { name, speed } of detail.limits)
+    page.prose(`${padStart(rpm(speed), 12)}  ${name}`, INDENT, `${INDENT}${' '.repeat(14)}`);
+  if (detail.kind === 'thread' && detail.plan) {
+    const { plan } = detail;
+    page.heading('Plan');
+    page.prose(`! ${detail.caution}`, INDENT, `${INDENT}  `);
+    page.prose(
+      `${plural(plan.passes.length, 'pass', 'passes')} and ${plan.springs} without infeed at ${rpm(plan.speed)}, about ${formatQuantity(plan.time, 's', { digits: 2 })}. Run-in ${mm(plan.runIn)} mm, run-out ${mm(plan.runOut)} mm.`,
+      INDENT,
+    );
+    page.prose(`Depths: ${plan.passes.map(({ depth }) => mm(depth, 3)).join(', ')} mm.`, INDENT);
+    if (plan.starts.length > 1)
+      page.prose(
+        `Starts: ${plan.starts.map(({ number, angle, shift }) => `${number} at ${((angle * 180) / Math.PI).toFixed(0)}° or ${mm(shift)} mm further`).join('; ')}.`,
+        INDENT,
+      );
+  }
+  if (detail.kind === 'tap') {
+    page.heading('Highest speed by size of tap, overrun two pitches, a worn tap');
+    page.prose(`! ${detail.caution}`, INDENT, `${INDENT}  `);
+    for (const { name, speed, byOverrun, byTorque } of detail.sizes)
+      page.prose(
+        `${padEnd(name, 5)}${padStart(rpm(speed), 12)}  (overrun ${rpm(byOverrun)}, torque ${byTorque > 0 ? rpm(byTorque) : 'none'})`,
+        INDENT,
+        `${INDENT}  `,
+      );
+  }
+}
+
+export function printChart(page: Page, name: string, chart: WorkChart): void {
+  page.prose(page.paint('bold', `Threads ${name} can cut, along ${chart.axis}`));
+  page.prose(
+    'Travel of one turn, the highest spindle speed, and the link that gives way first. Multiply pitch by starts for the travel.',
+  );
+  if (chart.unknown.length > 0)
+    page.prose(
+      `Not known, and so no permission yet: ${chart.unknown.join('; ')}. The speeds below hold only as far as these allow.`,
+    );
+  page.line();
+  page.line(`${padStart('mm a turn', 10)}  ${padStart('per inch', 8)}  ${padStart('at most', 12)}  limit`);
+  for (const { lead, speed, by } of chart.rows)
+    page.line(
+      `${padStart(mm(lead), 10)}  ${padStart((0.0254 / lead).toFixed(1), 8)}  ${padStart(speed !== null && speed < chart.slowest ? 'too slow' : rpm(speed), 12)}  ${by}`,
+    );
+  if (chart.points.length > 0) page.heading('Wanted');
+  for (const { name: each, lead, speed, verdict } of chart.points)
+    page.prose(`${sayVerdict(page, verdict)}  ${each}: ${mm(lead)} mm a turn at ${rpm(speed)}`, INDENT);
+}
+
+export function printInStep(page: Page, { work }: JudgedWork, answer: InStepAnswer): void {
+  page.prose(page.paint('bold', `${work.name || work.id} in time, spindle and axis in step`));
+  for (const { level, says } of answer.sentences)
+    page.prose(`${level === 'bad' ? '✕' : level === 'mind' ? '◐' : '●'} ${says}`, '', '  ');
+  const { time, angle, speed, place, ideal } = answer.of.run.trace;
+  page.line();
+  page.line(['time s', 'turns', 'r/min', 'tool mm', 'error mm'].map((each) => padStart(each, 10)).join(''));
+  const rows = 16;
+  for (let row = 0; row <= rows; row++) {
+    const at = Math.round((row * (time.length - 1)) / rows);
+    page.line(
+      [
+        time[at]!.toFixed(3),
+        (angle[at]! / (2 * Math.PI)).toFixed(2),
+        ((speed[at]! * 30) / Math.PI).toFixed(0),
+        mm(place[at]!, 3),
+        mm(place[at]! - ideal[at]!, 3),
+      ]
+        .map((each) => padStart(each, 10))
+        .join(''),
+    );
+  }
+  page.line();
+  for (const each of answer.assumed) page.prose(page.paint('dim', each), '', '  ');
+}
