@@ -189,3 +189,77 @@ test('derived: the Acme screw while cutting, by the inclined plane', () => {
   const asked = mill.find((each) => each.id === 'Y.pull-out-cut')!.asked!.value;
   expect(Math.abs(asked / torque - 1)).toBeLessThan(1e-3);
 });
+
+/** s to change speed, in small steps of the equation of motion: `net` torque (N·m) at a speed (rad/s). */
+function seconds(J: number, net: (speed: number) => number, from: number, to: number): number {
+  const steps = 200_000;
+  const step = (to - from) / steps;
+  let time = 0;
+  for (let k = 0; k < steps; k++) time += (J * step) / net(from + (k + 0.5) * step);
+  return time;
+}
+
+/** Torque of a motor for seconds or while braking: level, then level power, then three quarters of a pull-out of 2.5. */
+const torqueFor = (level: number, rated: number, base: number) => (speed: number) => {
+  const left = Math.min(1, base / speed);
+  return Math.min(level * left, 0.75 * 2.5 * rated * left * left);
+};
+
+test('derived: the spindle of the lathe, by hand from its plate', () => {
+  const rated = 3000 / (1420 * RPM);
+  const cutTorque = 1000 / (220 * RPM);
+  const top = 2000 * RPM;
+  // V-belt 94 %; range one 240 to 80, range two one to one.
+  holds(lathe, 'S.spindle-torque', cutTorque, rated * 3 * 0.94);
+  // 660 r/min of the motor are above a quarter of 1420: its fan still blows.
+  holds(lathe, 'S.spindle-cooling', cutTorque, rated * 3 * 0.94);
+  // Cast iron at 30 m/s on a rim of 250 mm is less than chuck and bearings at 2500 r/min.
+  holds(lathe, 'S.overspeed', top, 30 / 0.125);
+  // 75 Hz: 2250 r/min less 80 of slip.
+  holds(lathe, 'S.overspeed-drive', 2170 * RPM, 30 / 0.125);
+  holds(lathe, 'S.reach', top, 2170 * RPM);
+  holds(lathe, 'S.lowest-speed', (0.06 * 1420 * RPM) / 3, 60 * RPM);
+  const J = 0.035 + 0.11 + 0.02 + 0.045 + 0.0085 + 0.004;
+  holds(lathe, 'S.run-down', (J * top) / 1.8, 30);
+  holds(lathe, 'S.resistor-watts', ((J * top * top) / 2) * (0.5 / 60), 300);
+  const level = (11.5 / 6.9) * rated * 0.94;
+  const drives = torqueFor(level, rated * 0.94, 1420 * RPM);
+  holds(
+    lathe,
+    'S.run-up',
+    seconds(J, (w) => drives(w) - 1.8, 0, top),
+    4,
+  );
+  const brakes = (w: number): number => Math.min(drives(w), 780 ** 2 / 120 / w) + 1.8;
+  holds(lathe, 'S.spindle-stop', seconds(J, brakes, 0, top), 3);
+  const thrown = 3 * 0.9 * 0.062 * (220 * RPM) ** 2;
+  holds(lathe, 'S.jaw-grip', 1.5 * ((1.5 * 2 * cutTorque) / (0.25 * 0.06) + thrown), 42e3);
+  holds(lathe, 'S.spindle-breaker', 1000 / (0.94 * 0.8 * 0.95) / (Math.sqrt(3) * 0.75 * 400), 16);
+  holds(lathe, 'S.thread-counts', 0.002 / 4096, 2e-6);
+  holds(lathe, 'S.spindle-encoder-rate', (1024 * 2000) / 60, 100e3);
+});
+
+test('derived: the spindle of the mill, in star on 230 V', () => {
+  holds(mill, 'S.winding-volts', 0.9 * 380, 230);
+  holds(mill, 'S.spindle-breaker', 450 / (0.94 * 0.8 * 0.95) / (0.65 * 120), 15);
+  // The volts run out at 1023 r/min of the motor.
+  const base = (1690 * RPM * 230) / 380;
+  const rated = 1100 / (1690 * RPM);
+  // 1400 r/min of the motor in the first range: 140 to 60.
+  const first = (140 / 60) * 0.94 * rated * (base / (1400 * RPM));
+  holds(mill, 'S.spindle-torque', 450 / (600 * RPM), first);
+  const i = 70 / 130;
+  const J = 0.002 + 0.0004 + 0.0005 + 0.0015 + (0.003 + 0.0015) * i * i;
+  const alone = torqueFor(0.1 * rated * i * 0.94, rated * i * 0.94, base / i);
+  holds(
+    mill,
+    'S.spindle-stop',
+    seconds(J, (w) => alone(w) + 0.5, 0, 3000 * RPM),
+    5,
+  );
+  holds(mill, 'S.lowest-speed', (0.2 * 1690 * RPM * 60) / 140, 150 * RPM);
+  holds(mill, 'S.thread-counts', 1.25e-3 / 4, 2e-6);
+  const verdict = (id: string) => mill.find((each) => each.id === id)!;
+  expect(verdict('S.overspeed').sentence).toMatch(/^No permission/);
+  expect(verdict('S.thread-feedback').sentence).toContain('only once a turn');
+});

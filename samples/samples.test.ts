@@ -57,6 +57,9 @@ test('the planned traps of the lathe', () => {
     'Z.volts': 'fits',
     'Z.lead': 'fits',
     'Z.life': 'fits',
+    'S.run-down': 'tight',
+    'S.winding-volts': 'fits',
+    'S.spindle-index': 'fits',
   };
   for (const [finding, verdict] of Object.entries(traps))
     expect.soft(find(LATHE, finding).verdict, finding).toBe(verdict);
@@ -72,6 +75,9 @@ test('the planned traps of the mill', () => {
     'Z.brake': 'fits',
     'Z.pull-out-cut': 'tight',
     'Y.resonance': 'unknown',
+    'S.winding-volts': 'fails',
+    'S.thread-feedback': 'fails',
+    'S.overspeed': 'unknown',
   };
   for (const [finding, verdict] of Object.entries(traps))
     expect.soft(find(MILL, finding).verdict, finding).toBe(verdict);
@@ -144,6 +150,7 @@ const FALLBACK = new Set([
   'brushDrop',
   'continuousTorque',
   'pullOut',
+  'starCurrent',
 ]);
 /** With its efficiency and drag known, a level screw’s kind and circle tell only what its friction does backwards. */
 const NOT_NEEDED = new Set([`${MILL} X.screw.type`, `${MILL} X.screw.ballCircle`]);

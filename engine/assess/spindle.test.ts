@@ -10,10 +10,10 @@ const findingOf = (refit: Refit, id: string) => assess(refit).findings.find((eac
 const found = (facts: Readonly<Record<string, string>>, id: string) =>
   findingOf(refitWith(facts, whole), id)!;
 
-test('a whole spindle is judged throughout: nothing unknown, one thing fails, the rest fits or is tight', () => {
+test('a whole spindle is judged throughout: nothing unknown, nothing fails', () => {
   const own = base.findings.filter(({ chain }) => chain === 'S');
   expect(own.filter(({ verdict }) => verdict === 'unknown')).toEqual([]);
-  expect(own.filter(({ verdict }) => verdict === 'fails').map(({ id }) => id)).toEqual(['S.run-down']);
+  expect(own.filter(({ verdict }) => verdict === 'fails')).toEqual([]);
   expect(own.length).toBeGreaterThan(20);
 });
 

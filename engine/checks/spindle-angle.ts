@@ -1,7 +1,7 @@
 /** Spindle feedback: does the control know the spindle's angle well enough for the threads that are wanted. */
 import { gearTurns } from '../handbook/gear-turns.ts';
 import { spindleCounts } from '../handbook/spindle-counts.ts';
-import { type Check, type Facts, ifAbove, ifChoice } from './check.ts';
+import { type Check, type Facts, ifChoice, ifKnown } from './check.ts';
 import { fact, inapplicable, policy, stated, when } from './refs.ts';
 import { steps } from './spindle-chain.ts';
 import { spindleWorking } from './working.ts';
@@ -179,7 +179,7 @@ const checks: readonly Check[] = [
     scope: 'spindle',
     title: 'Frequency of the spindle’s encoder',
     place: 'spindle-feedback',
-    onlyIf: [counted],
+    onlyIf: [ifChoice('spindle-feedback', 'type', 'encoder')],
     demand: counts.get('f'),
     capacity: fact('spindle-feedback', 'highestRate'),
     unit: 'kHz',
@@ -198,7 +198,14 @@ const checks: readonly Check[] = [
     scope: 'spindle',
     title: 'Count rate at the control',
     place: 'spindle-feedback',
-    onlyIf: [counted, ifAbove(fact('control', 'highestEdgeRate'), 'The control reads no encoder.')],
+    onlyIf: [
+      counted,
+      ifKnown(
+        'control',
+        'highestEdgeRate',
+        'It is not known how fast the control counts the edges of an encoder.',
+      ),
+    ],
     demand: counts.get('f_e'),
     capacity: fact('control', 'highestEdgeRate'),
     unit: 'kHz',

@@ -35,7 +35,7 @@ export const DRIVE_VOLTS = when('spindle-drive', 'type', {
   inverter: fact('spindle-drive', 'outputVoltage'),
   dc: fact('spindle-drive', 'outputVoltage'),
   servo: fact('spindle-drive', 'outputVoltage'),
-  line: fact('site', 'mains'),
+  line: fact('site', 'lineVoltage'),
 });
 
 export const MOTOR_EFFICIENCY = first(

@@ -2,7 +2,7 @@
 import { driveInput } from '../handbook/drive-input.ts';
 import { voltsBand } from '../handbook/volts-band.ts';
 import { type Check, type Facts, ifChoice, ifKnown } from './check.ts';
-import { fact, inapplicable, policy, stated, table, when } from './refs.ts';
+import { fact, policy, stated, table, when } from './refs.ts';
 import {
   BELT_EFFICIENCY,
   bestCool,
@@ -57,7 +57,7 @@ const intake = spindleWorking('drive-input', 'Current from the mains at the heav
     inverter: fact('spindle-drive', 'inputVoltage'),
     dc: fact('spindle-drive', 'inputVoltage'),
     servo: fact('spindle-drive', 'inputVoltage'),
-    line: fact('site', 'mains'),
+    line: fact('site', 'lineVoltage'),
   }),
 });
 
@@ -86,16 +86,12 @@ const suits = (facts: Facts) => {
 
 const phases = (facts: Facts) => {
   const wants = facts.choice('spindle-drive', 'inputPhases');
+  if (wants === 'single')
+    return { answer: 'yes' as const, sentence: 'The drive works on one phase, which every workshop has.' };
   const has = facts.choice('site', 'phases');
   if (wants === undefined || has === undefined) return undefined;
-  if (wants === 'single' || has === 'three')
-    return {
-      answer: 'yes' as const,
-      sentence:
-        wants === 'single'
-          ? 'The drive works on one phase, which every workshop has.'
-          : 'The drive wants three phases, and they are there.',
-    };
+  if (has === 'three')
+    return { answer: 'yes' as const, sentence: 'The drive wants three phases, and they are there.' };
   return has === 'converter'
     ? {
         answer: 'tight' as const,
@@ -155,15 +151,9 @@ const checks: readonly Check[] = [
     place: 'spindle-drive',
     caution: LIVE,
     onlyIf: [ifChoice('spindle-drive', 'type', 'inverter', 'dc', 'servo')],
-    value: when('site', 'phases', {
+    value: when('spindle-drive', 'inputPhases', {
       single: fact('site', 'mains'),
-      converter: fact('site', 'mains'),
-      three: when('spindle-drive', 'inputPhases', {
-        three: fact('site', 'mains'),
-        single: inapplicable(
-          'A one-phase drive on three-phase mains may hang between two of them or between one and neutral: ask the electrician which volts it gets.',
-        ),
-      }),
+      three: fact('site', 'lineVoltage'),
     }),
     low: inputBand.get('U_low'),
     high: inputBand.get('U_high'),

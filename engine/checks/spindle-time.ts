@@ -122,7 +122,7 @@ const checks: readonly Check[] = [
     demand: stopping.get('t_f'),
     capacity: policy('run-down'),
     unit: 's',
-    tight: 'exact',
+    tight: 'margin',
     why: 'On a power cut or an emergency stop that cuts the power, nothing but drag brakes the spindle. So long must nobody reach in.',
     says: {
       fits: 'With the power gone it runs down in {asked}; the guard stays shut that long.',

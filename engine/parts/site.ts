@@ -47,6 +47,17 @@ export const site = partKind({
       findOut: 'Look at the board: one or three main fuses. Ask whoever wired it.',
       caution: 'Look only: the board is for an electrician.',
     },
+    lineVoltage: {
+      kind: 'quantity',
+      name: 'voltage between two phases (three-phase mains)',
+      unit: 'V',
+      domain: 'positive',
+      plausible: ['190 V', '690 V'],
+      trouble: 1,
+      findOut:
+        '400 V in most of Europe; 208 V, 240 V or 480 V in North America. √3 times the volts between one phase and neutral.',
+      caution: 'Ask an electrician: between two phases is the worst place to try a meter.',
+    },
     available: {
       kind: 'quantity',
       name: 'power that can be drawn there',

@@ -23,7 +23,7 @@ export const spindleFeedback = partKind({
       name: 'lines a turn',
       unit: 'lines',
       domain: 'positive',
-      plausible: ['60 lines', '10000 lines'],
+      plausible: ['1 lines', '10000 lines'],
       trouble: 2,
       findOut:
         'Plate: “PPR”, “lines” or “pulses”. Counts are four times as many. One pulse a turn is 1 line.',

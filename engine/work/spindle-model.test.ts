@@ -71,7 +71,7 @@ test('derived: straight lines between the points stay within two thousandths of 
 test('braking by kind of drive: whole, alone a tenth of the rated torque, across the mains nothing', () => {
   const alone = modelOf(refitWith({ 'S.spindle-drive.braking': 'none' }, whole));
   expect(at(alone.ranges[0]!.braking, 100 * RPM)).toBeCloseTo(0.1 * RATED * 2 * 0.94, 6);
-  const line = modelOf(refitWith({ 'S.spindle-drive.type': 'line', 'site.mains': '230 V' }, whole));
+  const line = modelOf(refitWith({ 'S.spindle-drive.type': 'line', 'site.lineVoltage': '230 V' }, whole));
   expect(line.ranges.every(({ braking }) => braking.every(({ torque }) => torque === 0))).toBe(true);
   expect(line.ranges.map(({ lowest, highest }) => lowest / highest)).toEqual([1, 1]);
 });
