@@ -99,7 +99,7 @@ function printDetail(page: Page, detail: NonNullable<JudgedWork['detail']>): voi
     page.prose(`! ${detail.caution}`, INDENT, `${INDENT}  `);
     for (const { name, speed, byOverrun, byTorque } of detail.sizes)
       page.prose(
-        `${padEnd(name, 5)}${padStart(rpm(speed), 12)}  (overrun ${rpm(byOverrun)}, torque ${byTorque > 0 ? rpm(byTorque) : 'none'})`,
+        `${padEnd(name, 5)}${padStart(speed > 0 ? rpm(speed) : 'not at all', 12)}  (by overrun ${rpm(byOverrun)}, by torque ${byTorque > 0 ? rpm(byTorque) : 'too weak'})`,
         INDENT,
         `${INDENT}  `,
       );

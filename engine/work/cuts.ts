@@ -155,7 +155,7 @@ export function judgeCut(machine: WorkMachine, work: Work): JudgedCut {
             fails: `The cut takes {asked} at ${rpm(speed)} (${say(made.asked * speed, 'kW')}), but the spindle holds only {there} (${say(there * speed, 'kW')}).`,
           },
           because: [
-            `${range.name} range; for some seconds it gives ${say(Math.max(0, torqueAt(range.peak, speed) - range.drag), 'N·m')}.`,
+            `In the ${range.name}; for some seconds it gives ${say(Math.max(0, torqueAt(range.peak, speed) - range.drag), 'N·m')}.`,
             ...where(made),
           ],
           basis: spindle.basis,

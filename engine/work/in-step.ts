@@ -82,7 +82,7 @@ export function runInStep(machine: WorkMachine, judged: JudgedWork): InStepAnswe
     axis: following,
   };
   const assumed = [
-    `The spindle turns in its ${range.name} range; its drive mends an error of speed within about ${say(1 / USUAL_BANDWIDTH, 'ms')} and acts ${say(USUAL_DELAY, 'ms')} after an order (taken as usual).`,
+    `The spindle turns in its ${range.name}; its drive mends an error of speed within about ${say(1 / USUAL_BANDWIDTH, 'ms')} and acts ${say(USUAL_DELAY, 'ms')} after an order (taken as usual).`,
     `The control looks at the spindle every ${say(USUAL_PERIOD, 'ms')} and tells the axis one look later (taken as usual).`,
     axis.gainSays,
   ];

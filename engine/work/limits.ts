@@ -40,6 +40,17 @@ const NAMES: Readonly<Record<string, string>> = {
   feedback: 'signal of the spindle feedback',
 };
 
+/** As in 'how fast the … allows'. */
+const WHOSE: Readonly<Record<string, string>> = {
+  chuck: 'chuck’s own mark',
+  jaws: 'grip of the jaws',
+  bearing: 'spindle’s bearing',
+  pulley: 'wheel on the spindle',
+  motor: 'spindle motor',
+  drive: 'spindle drive',
+  feedback: 'spindle’s encoder',
+};
+
 /** Limits of the spindle itself, whatever it cuts. */
 export function spindleLimits(spindle: SpindleModel): readonly LinkLimit[] {
   const limits = spindle.limits.map(({ by, speed }): LinkLimit => {
@@ -50,7 +61,7 @@ export function spindleLimits(spindle: SpindleModel): readonly LinkLimit[] {
       speed,
       says:
         speed === null
-          ? `The limit by the ${name} is not known, and what is not known is no permission.`
+          ? `How fast the ${WHOSE[by] ?? name} allows is not known, and what is not known is no permission.`
           : `${name[0]!.toUpperCase()}${name.slice(1)}: ${rpm(speed)}.`,
       needs: speed === null ? (WHERE[by] ?? []).map((each) => `${spindle.chain}.${each}`) : [],
       isHard: true,
@@ -64,7 +75,7 @@ export function spindleLimits(spindle: SpindleModel): readonly LinkLimit[] {
       id: 'range',
       name: 'fastest range of the spindle',
       speed: highest,
-      says: `The ${fastest?.name ?? 'only'} range reaches ${rpm(highest)}.`,
+      says: `The ${fastest?.name ?? 'only range'} reaches ${rpm(highest)}.`,
       needs: [],
       isHard: true,
     },

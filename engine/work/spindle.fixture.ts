@@ -30,7 +30,7 @@ export function range(name: string, ratio: number): SpindleRange {
 
 export const SPINDLE: SpindleModel = {
   chain: 'S',
-  ranges: [range('low', 4), range('high', 1.5)],
+  ranges: [range('low range', 4), range('high range', 1.5)],
   limits: [
     { by: 'chuck', speed: 2500 * RPM },
     { by: 'jaws', speed: 2200 * RPM },

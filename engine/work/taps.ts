@@ -12,7 +12,7 @@ import type { WorkAxis, WorkMachine } from './machine.ts';
 import { mm, rpm, say } from './say.ts';
 import { Settings } from './settings.ts';
 import { axisFor, noAxis, waysFor } from './threads.ts';
-import type { SpindleModel } from './types.ts';
+import type { SpindleModel, SpindleRange } from './types.ts';
 import type { WayRound } from './ways-round.ts';
 
 const TURN = 2 * Math.PI;
@@ -26,6 +26,10 @@ const CHAMFER: Readonly<Record<string, number>> = {
   bottoming: 2,
 };
 const CHIPS = 1e-3;
+/** Sizes of the table, mm. */
+const COMMON: readonly number[] = [3, 4, 5, 6, 8, 10, 12, 16, 20, 24];
+/** Speeds of a range at which its torque is looked at. */
+const LOOKS = 60;
 /** A worn tap takes twice what a sharp one does: from memory. */
 const WORN = 2;
 /** Share of the pitch by which axis and spindle may be out of step with a rigid holder: a habit of ours. */
@@ -287,7 +291,7 @@ function torqueFinding(
           fails: 'A sharp tap takes {asked}, but the spindle gives only {there} at that speed.',
         },
         because: [
-          `${range.name} range at ${rpm(speed)}; ${cut.value.material}. A worn tap takes about twice that, so a margin below 2 is tight.`,
+          `In the ${range.name} at ${rpm(speed)}; ${cut.value.material}. A worn tap takes about twice that, so a margin below 2 is tight.`,
           ...cut.value.notes,
         ],
         basis: spindle.basis,
@@ -308,7 +312,7 @@ function reversalFindings(
   const { thread, depth, hole, float } = wanted;
   const brakes = spindle.ranges.some(({ braking }) => braking.some(({ torque }) => torque > 0));
   const because = [
-    `${reversal.range} range from ${rpm(speed)}: the drive acts after ${say(USUAL_DELAY, 'ms')} (taken as usual), ${brakes ? 'then brakes' : 'and nothing brakes: the spindle runs down by its own drag'}.`,
+    `In the ${reversal.range} from ${rpm(speed)}: the drive acts after ${say(USUAL_DELAY, 'ms')} (taken as usual), ${brakes ? 'then brakes' : 'and nothing brakes: the spindle runs down by its own drag'}.`,
     'The tap’s own torque would stop it a little sooner; it is not counted on.',
   ];
   const basis = spindle.basis;
@@ -406,6 +410,15 @@ function reversalFindings(
   return found;
 }
 
+/** The fastest speed of a range at which it holds a torque; 0 where it never does. */
+function fastestWith({ lowest, highest, continuous, drag }: SpindleRange, torque: number): number {
+  for (let look = LOOKS; look >= 0; look--) {
+    const speed = lowest + ((highest - lowest) * look) / LOOKS;
+    if (torqueAt(continuous, speed) - drag >= torque) return speed;
+  }
+  return 0;
+}
+
 /** Highest speed of common taps in a blind hole with two pitches to spare for the overrun. */
 function sizesOf(
   machine: WorkMachine,
@@ -416,7 +429,7 @@ function sizesOf(
   const rows: TapSize[] = [];
   const top = sorted(spindleLimits(spindle))[0]?.speed ?? 0;
   for (const { d, coarse } of METRIC_SIZES) {
-    if (coarse === undefined || d < 3 || d > 24 || !Number.isInteger(d)) continue;
+    if (coarse === undefined || !COMMON.includes(d)) continue;
     const read = parseThread(`M${d}`);
     if (!read.ok) continue;
     const thread = read.value;
@@ -442,12 +455,7 @@ function sizesOf(
       speed: '100 r/min',
     });
     const torque = cut.ok ? (cut.value.asked.find(({ id }) => id === 'torque')?.value ?? 0) : 0;
-    const byTorque = Math.max(
-      0,
-      ...spindle.ranges.map((range) =>
-        largest(range.highest, (speed) => torqueAt(range.continuous, speed) - range.drag >= WORN * torque),
-      ),
-    );
+    const byTorque = Math.max(0, ...spindle.ranges.map((range) => fastestWith(range, WORN * torque)));
     rows.push({
       name: thread.designation,
       byOverrun,

@@ -288,7 +288,7 @@ function torqueFindings(
             'The heaviest pass takes {asked}, but the spindle gives only {there} at that speed: more passes, or a lower range.',
         },
         because: [
-          `${range.name} range at ${rpm(speed)}; ${cut.value.material}${side === 'internal' ? ', worked as if outside' : ''}.`,
+          `In the ${range.name} at ${rpm(speed)}; ${cut.value.material}${side === 'internal' ? ', worked as if outside' : ''}.`,
         ],
         basis: spindle.basis,
       }),

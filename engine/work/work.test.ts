@@ -218,7 +218,7 @@ describe('taps', () => {
     const low = SPINDLE.ranges[0]!;
     const w = 200 * RPM;
     const angle = (low.inertia * w * w) / (2 * (80 + 1.5)) + 0.02 * w;
-    expect(found.detail.reversal!.range).toBe('low');
+    expect(found.detail.reversal!.range).toBe('low range');
     expect(found.detail.reversal!.angle).toBeCloseTo(angle, 9);
     expect(found.detail.reversal!.overrun).toBeCloseTo((angle / (2 * Math.PI)) * 1.25e-3, 9);
   });
