@@ -1,0 +1,209 @@
+/** What the machine asks of its control, each with why. */
+import type { Assessment } from '../assess/index.ts';
+import { ABILITIES, ABILITY_IDS, type AbilityId } from '../parts/control-abilities.ts';
+import { parseThread } from '../threads/index.ts';
+import { openAll } from './auxiliaries/open.ts';
+import { type Census, censusOf } from './census.ts';
+import { jobFacts } from './facts.ts';
+
+export type NeedGroup = 'Moves' | 'Threads and spindle' | 'Auxiliaries' | 'Program';
+
+export interface Need {
+  readonly id: string;
+  readonly group: NeedGroup;
+  readonly name: string;
+  /** How it is answered: yes or no, so many, so fast, one of several codes. */
+  readonly kind: 'ability' | 'count' | 'rate' | 'codes';
+  /** How many, or how fast in SI; 1 for an ability. */
+  readonly asked: number;
+  readonly unit: string;
+  /** For codes: which. */
+  readonly codes?: readonly string[];
+  readonly why: readonly string[];
+  readonly by: 'refit' | 'wish';
+  /** A person can do without. */
+  readonly waived: boolean;
+}
+
+export interface Needs {
+  readonly needs: readonly Need[];
+  readonly census: Census;
+  /** What could add a need and is not known. */
+  readonly unsure: readonly string[];
+}
+
+const GROUP: Readonly<Record<AbilityId, NeedGroup>> = {
+  'threading-straight': 'Threads and spindle',
+  'threading-taper': 'Threads and spindle',
+  'threading-multi-start': 'Threads and spindle',
+  'rigid-tapping': 'Threads and spindle',
+  'constant-surface-speed': 'Threads and spindle',
+  orientation: 'Threads and spindle',
+  'powered-tools': 'Threads and spindle',
+  'free-sequences': 'Auxiliaries',
+  probing: 'Program',
+  networking: 'Program',
+};
+const ORDER: readonly NeedGroup[] = ['Moves', 'Threads and spindle', 'Auxiliaries', 'Program'];
+
+export function needsOf(assessment: Assessment): Needs {
+  const { refit } = assessment;
+  const job = jobFacts(refit);
+  const waived = new Set(job.choices('control-waived') ?? []);
+  const unsure: string[] = [];
+  const abilities = new Map<AbilityId, string[]>();
+  const ask = (id: AbilityId, why: string): void => {
+    const all = abilities.get(id) ?? [];
+    if (!all.includes(why)) all.push(why);
+    abilities.set(id, all);
+  };
+
+  const singlePoint = (text: string): void => {
+    const read = parseThread(text);
+    if (!read.ok) {
+      unsure.push(`The wanted thread “${text.slice(0, 40)}” cannot be read: ${read.problem.message}`);
+      return;
+    }
+    const why = `for the wanted ${read.value.designation}`;
+    ask('threading-straight', why);
+    if (read.value.taper > 0) ask('threading-taper', why);
+    if (read.value.starts > 1) ask('threading-multi-start', why);
+  };
+  const lathe = refit.machine !== 'mill';
+  for (const { kind, name, settings } of Object.values(refit.work)) {
+    if (kind === 'thread') singlePoint(settings.thread ?? '');
+    else if (kind === 'tap') {
+      if ((settings.holder ?? 'rigid') !== 'floating')
+        ask('rigid-tapping', `for the wanted ${settings.thread ?? name}, tapped in a rigid holder`);
+      if (settings['turned-by'] === 'tool')
+        ask('powered-tools', `for ${name}, tapped by a tool with a motor of its own`);
+    } else if (lathe && settings.operation === 'parting')
+      ask('constant-surface-speed', `for ${name}: parting runs to the middle`);
+  }
+  // On a lathe threads typed with the job are cut with a single point; on a mill they may be tapped or milled.
+  if (lathe)
+    for (const text of (job.text('threads') ?? '').split(/[,;]| to | and /).map((each) => each.trim()))
+      if (text !== '' && parseThread(text).ok) singlePoint(text);
+
+  const codes = new Map<string, string>();
+  for (const { auxiliary, opened } of openAll(refit)) {
+    if (!opened) continue;
+    const { kind, read, machine } = opened;
+    for (const [id, why] of Object.entries(kind.abilities?.(read) ?? {}))
+      ask(id as AbilityId, `${why} (${auxiliary.name})`);
+    if (machine.operations.some(({ steps }) => steps.some(({ until }) => until)))
+      ask('free-sequences', `for ${auxiliary.name}: outputs on, wait for inputs, give up after a time`);
+    const code = kind.code?.(read);
+    if (code) codes.set(code, auxiliary.name);
+  }
+  const wanted = new Set(job.choices('control-wanted') ?? []);
+  for (const id of ABILITY_IDS) if (wanted.has(id)) ask(id, 'you asked for it');
+
+  const needs: Need[] = [];
+  const put = (need: Omit<Need, 'waived'>): void => {
+    needs.push({ ...need, waived: waived.has(need.id) });
+  };
+  const axes = refit.chains.filter(({ kind }) => kind === 'axis').map(({ id }) => id);
+  if (axes.length > 0)
+    put({
+      id: 'axes',
+      group: 'Moves',
+      name: 'axes',
+      kind: 'count',
+      asked: axes.length,
+      unit: '1',
+      why: [`for ${axes.join(', ')}`],
+      by: 'refit',
+    });
+  const joined = Math.min(axes.length, refit.machine === 'mill' ? 3 : 2);
+  if (joined > 1)
+    put({
+      id: 'coordinated-axes',
+      group: 'Moves',
+      name: 'axes moved together',
+      kind: 'count',
+      asked: joined,
+      unit: '1',
+      why: [
+        joined > 2
+          ? 'for shapes and helices: arcs in a plane while the third axis goes along'
+          : 'for tapers and arcs',
+      ],
+      by: 'refit',
+    });
+  for (const [id, check, name, says] of [
+    ['pulses', 'control-pulses', 'pulses a second', 'pulses'],
+    ['edges', 'control-edges', 'encoder counts a second', 'counts'],
+  ] as const) {
+    const asking = assessment.findings.filter((each) => each.check === check);
+    const known = asking.filter(({ asked }) => asked !== undefined);
+    for (const { chain, asked } of asking)
+      if (!asked) unsure.push(`How many ${says} a second ${chain} asks at rapid is not known.`);
+    if (known.length === 0) continue;
+    const most = Math.max(...known.map(({ asked }) => asked!.value));
+    const which = known.filter(({ asked }) => asked!.value === most).map(({ chain }) => chain);
+    put({
+      id,
+      group: 'Moves',
+      name,
+      kind: 'rate',
+      asked: most,
+      unit: 'kHz',
+      why: [`for rapid on ${which.join(' and ')}`],
+      by: 'refit',
+    });
+  }
+  for (const id of ABILITY_IDS) {
+    const why = abilities.get(id);
+    if (why)
+      put({
+        id,
+        group: GROUP[id],
+        name: ABILITIES[id].name,
+        kind: 'ability',
+        asked: 1,
+        unit: '1',
+        why,
+        by: why.every((each) => each === 'you asked for it') ? 'wish' : 'refit',
+      });
+  }
+  if (codes.size > 0)
+    put({
+      id: 'turret-codes',
+      group: 'Auxiliaries',
+      name: 'reads the turret',
+      kind: 'codes',
+      asked: 1,
+      unit: '1',
+      codes: [...codes.keys()],
+      why: [...codes].map(([code, name]) => `${name} tells its position in ${CODE_NAMES[code] ?? code}`),
+      by: 'refit',
+    });
+  const lines = job.value('longest-program');
+  if (lines !== undefined && lines > 0)
+    put({
+      id: 'program-lines',
+      group: 'Program',
+      name: 'lines of program',
+      kind: 'count',
+      asked: Math.ceil(lines),
+      unit: '1',
+      why: ['for the longest program you will run'],
+      by: 'wish',
+    });
+  const census = censusOf(refit);
+  if (refit.work && Object.keys(refit.work).length === 0 && job.text('threads') === undefined)
+    unsure.push('No threads, taps or cuts are wanted yet: what they ask of the control is not in here.');
+  return {
+    needs: [...needs].sort((a, b) => ORDER.indexOf(a.group) - ORDER.indexOf(b.group)),
+    census,
+    unsure: [...unsure, ...census.unsure],
+  };
+}
+
+export const CODE_NAMES: Readonly<Record<string, string>> = {
+  binary: 'binary code',
+  bcd: 'BCD',
+  gray: 'Gray code',
+  each: 'one switch a position',
+};
