@@ -1,4 +1,4 @@
-/** What a picture of an axis is: plain data, numbers in SI, to be drawn or printed by whoever shows it. */
+/** What a picture of an axis or a spindle is: plain data, numbers in SI, to be drawn or printed by whoever shows it. */
 import type { Verdict } from '../finding.ts';
 
 /** What a line says: a limit, what is asked, or something at low, nominal or high mains. */
@@ -27,6 +27,15 @@ export interface Mark {
   readonly verdict?: Verdict;
   /** The finding that judges it. */
   readonly finding?: string;
+}
+
+/** Something asked of a spindle at one speed, from a room below: a cut that is wanted. */
+export interface Demand {
+  readonly name: string;
+  /** rad/s and N·m at the spindle. */
+  readonly speed: number;
+  readonly torque: number;
+  readonly verdict: Verdict;
 }
 
 export interface Table {
