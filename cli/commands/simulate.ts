@@ -6,6 +6,7 @@ import { parseJson } from '../../engine/refit/json.ts';
 import { nearest } from '../../engine/refit/nearest.ts';
 import {
   type AxisModel,
+  type InWordsOptions,
   MOVE_KINDS,
   MOVES,
   ModelError,
@@ -37,6 +38,7 @@ interface Subject {
   readonly settleBand?: number;
   /** What was taken for want of better, a sentence each. */
   readonly notes: readonly string[];
+  readonly words: InWordsOptions;
 }
 
 export const simulate: Command = {
@@ -93,7 +95,7 @@ export const simulate: Command = {
     const csv = text('csv');
     if (csv !== undefined) writeCsv(csv, answer);
     if (has('json')) json(runJson(subject.name, move, answer, subject.notes));
-    else printRun(page, subject.name, move, answer, subject.notes);
+    else printRun(page, { ...subject, move, run: answer });
     return answer.trips.length > 0 || answer.summary.stalled || answer.summary.unstable
       ? EXIT.fails
       : EXIT.fine;
@@ -168,6 +170,10 @@ function fromRefit(path: string, axis: string): Subject | string {
     usual: setting.usual,
     settleBand: setting.settleBand,
     notes: setting.assumed.map(({ says }) => says),
+    words: {
+      continuousCurrent: setting.continuousCurrent,
+      names: [chain.id, setting.second?.chain ?? 'other'],
+    },
   };
 }
 
@@ -194,6 +200,7 @@ function fromModel(path: string): Subject {
     model,
     usual: {},
     notes: usual.length > 0 ? [`Left out of the file, so at their usual values: ${usual.join(', ')}.`] : [],
+    words: {},
   };
 }
 

@@ -24,10 +24,27 @@ const ms = (seconds: number): string =>
   );
 
 /** A length small enough for the eye: thousandths below a tenth of a millimetre. */
-function short(metres: number, system: 'mm' | 'in'): string {
+export function short(metres: number, system: 'mm' | 'in'): string {
   const size = Math.abs(metres);
   if (system === 'in') return formatQuantity(size, 'in', { digits: 3 });
   return formatQuantity(size, size < 1e-4 ? 'µm' : 'mm', { digits: 3 });
+}
+
+/** Whether it makes the move, in one sentence. */
+export function headline({ summary, second, trips, stopped }: Run): string {
+  const unstable = summary.unstable ?? second?.summary.unstable;
+  if (unstable) return `The loop is ${unstable.says}.`;
+  if (summary.stalled || second?.summary.stalled)
+    return 'The motor falls out of step: it does not make this move.';
+  if (trips[0]) return `It does not make this move. ${trips[0].sentence}`;
+  if (stopped) return stopped;
+  const limits = [
+    ...(summary.atCurrentLimit > 0 ? ['current'] : []),
+    ...(summary.atVoltageLimit > 0 ? ['voltage'] : []),
+  ];
+  return limits.length > 0
+    ? `It makes the move, but reaches the limit of ${limits.join(' and ')} on the way.`
+    : 'It makes the move within its limits.';
 }
 
 /** Sentences on a run of `model`. */

@@ -10,8 +10,10 @@ export {
   type StartingGains,
   startingGains,
 } from './gains.ts';
-export { type InWordsOptions, inWords, type Saying } from './in-words.ts';
-export { type Cut, loopMargins, type Margins, playResponse } from './margins.ts';
+export { type Hunting, hunting } from './hunting.ts';
+export { headline, type InWordsOptions, inWords, type Saying } from './in-words.ts';
+export { huntingInWords, marginsInWords } from './loop-in-words.ts';
+export { type Cut, loopMargins, type Margins } from './margins.ts';
 export type {
   AxisModel,
   Brake,
@@ -30,6 +32,7 @@ export { inertias, travelPerRadian } from './model.ts';
 export { ModelError } from './model-error.ts';
 export { MOVE_KINDS, MOVES, type Move, type MoveKind } from './moves.ts';
 export { GROUPS, type Group, type NumberParameter, type Parameter } from './parameters.ts';
+export { playCycle, type Swing } from './play-cycle.ts';
 export { modelSchema, type ReadModel, readModel, readMove } from './read-model.ts';
 export { buffersOf, type EnergyBalance, type Roundness, type Run, type Summary } from './run.ts';
 export { type SimulateOptions, simulate } from './simulate.ts';

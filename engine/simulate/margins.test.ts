@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { AX1, COMPLIANT, cascade, changed, PID } from './axis.fixture.ts';
-import { loopMargins, placedGains, playResponse, simulate, startingGains } from './index.ts';
+import { loopMargins, placedGains, simulate, startingGains } from './index.ts';
 
 const degrees = (angle: number): number => (angle * 180) / Math.PI;
 
@@ -42,29 +42,6 @@ describe('margins', () => {
     expect(Math.abs(margins.phaseMargin! - (Math.PI / 2 - Math.atan(w / kv)))).toBeLessThan(1e-9);
     expect(margins.gainMargin).toBe(Number.POSITIVE_INFINITY);
   });
-});
-
-test('derived: what play does to a swing, closed form and Fourier integral', () => {
-  const N = playResponse(0.3, 1);
-  expect(Math.abs(N.re - 0.747684212)).toBeLessThan(6e-10);
-  expect(Math.abs(N.im + 0.267380304)).toBeLessThan(6e-10);
-  let y = 0.7;
-  let re = 0;
-  let im = 0;
-  const n = 200_000;
-  for (let turn = 0; turn < 2; turn++) {
-    re = 0;
-    im = 0;
-    for (let k = 0; k < n; k++) {
-      const angle = (2 * Math.PI * k) / n;
-      const x = Math.sin(angle);
-      y = Math.min(Math.max(y, x - 0.3), x + 0.3);
-      re += (2 / n) * y * Math.sin(angle);
-      im += (2 / n) * y * Math.cos(angle);
-    }
-  }
-  expect(Math.abs(re - N.re)).toBeLessThan(1e-5);
-  expect(Math.abs(im - N.im)).toBeLessThan(1e-5);
 });
 
 test('derived: starting gains settle without a limit cycle, with margins, on a rigid and on a yielding axis', () => {

@@ -183,17 +183,3 @@ function bisect(f: (w: number) => number, from: number, to: number): number {
   }
   return Math.sqrt(low * high);
 }
-
-/**
- * What play of half width h does to a swing of amplitude A, as a gain with a phase (its describing function).
- * J.-J. Slotine, W. Li, Applied Nonlinear Control, chapter 5 (from memory). Zero where the swing stays within the play.
- */
-export function playResponse(half: number, amplitude: number): Complex {
-  if (!(amplitude > half)) return complex(0);
-  const share = half / amplitude;
-  const q = 1 - 2 * share;
-  return complex(
-    (Math.PI / 2 + Math.asin(q) + q * Math.sqrt(1 - q * q)) / Math.PI,
-    ((4 * share) / Math.PI) * (share - 1),
-  );
-}
