@@ -22,7 +22,8 @@ export function clustersOf(plan: Plan, circuit: string): readonly Cluster[] {
   const devices = new Map(plan.devices.map((device) => [device.id, device]));
   const touched = [...new Set([...used].map(deviceOf))].flatMap((id) => devices.get(id) ?? []);
   const drawn = own.filter(({ rail }) => rail === null);
-  const pieces = touched.flatMap((device) => piecesOf(device, used)).flatMap((piece) => slices(piece, drawn));
+  const leads = leadsOf(drawn);
+  const pieces = touched.flatMap((device) => piecesOf(device, used)).flatMap((piece) => slices(piece, leads));
   const at = pieceAt(pieces);
   const mentions = mentionsOf(plan, circuit, at);
   // Where one end is at a device that is not there, the other says so.
@@ -35,12 +36,36 @@ export function clustersOf(plan: Plan, circuit: string): readonly Cluster[] {
     mentions,
     at,
   );
-  return groupsOf(pieces, kept, at).map((group) => {
-    const terminals = new Set(group.flatMap(terminalsOf));
-    const ownFlags = flags.filter((flag) => terminals.has(flag.at));
-    const wires = kept.filter((wire) => terminals.has(wire.from));
-    return { pieces: group, flags: ownFlags, wires, rank: ranksOf(group, wires, ownFlags, at) };
-  });
+  return gathered(pieces, kept, flags, at).map(({ group, wires, flags: own }) => ({
+    pieces: group,
+    flags: own,
+    wires,
+    rank: ranksOf(group, wires, own, at),
+  }));
+}
+
+interface Gathered {
+  readonly group: readonly Piece[];
+  readonly wires: readonly DrawnWire[];
+  readonly flags: readonly Flag[];
+}
+
+/** Pieces that hang together, with what lies between them and what hangs on them. */
+function gathered(
+  pieces: readonly Piece[],
+  wires: readonly DrawnWire[],
+  flags: readonly Flag[],
+  at: ReadonlyMap<string, Piece>,
+): readonly Gathered[] {
+  const groups = groupsOf(pieces, wires, at).map((group) => ({
+    group,
+    wires: [] as DrawnWire[],
+    flags: [] as Flag[],
+  }));
+  const of = new Map(groups.flatMap((each) => each.group.map((piece) => [piece, each] as const)));
+  for (const wire of wires) of.get(at.get(wire.from)!)!.wires.push(wire);
+  for (const flag of flags) of.get(at.get(flag.at)!)!.flags.push(flag);
+  return groups;
 }
 
 export const terminalsOf = ({ group }: Piece): readonly string[] =>
@@ -69,8 +94,23 @@ function piecesOf({ id, name, groups }: DrawnDevice, used: ReadonlySet<string>):
   });
 }
 
+/** Devices at the other ends of a terminal's wires. */
+function leadsOf(wires: readonly DrawnWire[]): ReadonlyMap<string, ReadonlySet<string>> {
+  const leads = new Map<string, Set<string>>();
+  const add = (near: string, far: string): void => {
+    const own = leads.get(near);
+    if (own) own.add(deviceOf(far));
+    else leads.set(near, new Set([deviceOf(far)]));
+  };
+  for (const { from, to } of wires) {
+    add(from, to);
+    add(to, from);
+  }
+  return leads;
+}
+
 /** A large box falls into pieces of terminals that lead to the same devices. */
-function slices(piece: Piece, wires: readonly DrawnWire[]): readonly Piece[] {
+function slices(piece: Piece, leads: ReadonlyMap<string, ReadonlySet<string>>): readonly Piece[] {
   const { group } = piece;
   if (!('box' in group)) return [piece];
   const whole = (box: readonly string[]): Piece => {
@@ -83,12 +123,7 @@ function slices(piece: Piece, wires: readonly DrawnWire[]): readonly Piece[] {
     };
   };
   if (group.box.length <= LARGE) return [whole(group.box)];
-  const leads = new Map<string, Set<string>>(group.box.map((each) => [each, new Set()]));
-  for (const { from, to } of wires) {
-    leads.get(from)?.add(deviceOf(to));
-    leads.get(to)?.add(deviceOf(from));
-  }
-  const targetOf = (terminal: string): string => [...leads.get(terminal)!].sort().join(' ');
+  const targetOf = (terminal: string): string => [...(leads.get(terminal) ?? [])].sort().join(' ');
   const shared = new Map<string, number>();
   for (const each of group.box) shared.set(targetOf(each), (shared.get(targetOf(each)) ?? 0) + 1);
   const byTarget = new Map<string, string[]>();
@@ -123,24 +158,17 @@ function cuts(
   pieces: readonly Piece[],
   wires: readonly DrawnWire[],
   at: ReadonlyMap<string, Piece>,
-  own: readonly DrawnWire[],
+  all: readonly DrawnWire[],
 ): (wire: DrawnWire) => boolean {
   const part = new Map<Piece, number>();
   let last = 0;
-  const flags = flagsOf(
-    own.filter(({ rail }) => rail !== null),
+  const rails = flagsOf(
+    all.filter(({ rail }) => rail !== null),
     [],
     at,
   );
-  for (const group of groupsOf(pieces, wires, at)) {
-    const ids = new Set(group);
-    const inside = wires.filter(({ from }) => ids.has(at.get(from)!));
-    const rank = ranksOf(
-      group,
-      inside,
-      flags.filter((flag) => ids.has(at.get(flag.at)!)),
-      at,
-    );
+  for (const { group, wires: inside, flags: own } of gathered(pieces, wires, rails, at)) {
+    const rank = ranksOf(group, inside, own, at);
     const deepest = Math.max(...rank.values());
     if (group.length <= CROWD && deepest < DEEP) {
       last++;
@@ -186,7 +214,9 @@ function groupsOf(
   const groups = new Map<Piece, Piece[]>();
   for (const piece of pieces) {
     const first = find(piece);
-    groups.set(first, [...(groups.get(first) ?? []), piece]);
+    const own = groups.get(first);
+    if (own) own.push(piece);
+    else groups.set(first, [piece]);
   }
   return [...groups.values()];
 }
