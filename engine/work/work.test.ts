@@ -17,13 +17,17 @@ function lathe(abilities: Readonly<Record<string, 'yes' | 'no'>> = {}): Refit {
       { value: { kind: 'choice', option }, basis: 'datasheet' } as const,
     ]),
   );
-  const part = refit.parts[id]!;
+  const { facts: before, ...part } = refit.parts[id]!;
+  // Only what a test says is known of what it can.
+  const known = Object.fromEntries(
+    Object.entries(before).filter(([name]) => !/thread|tapping|powered/.test(name)),
+  );
   return {
     ...refit,
     work: {},
     // The spindle of these tests is the fixture's, and its chuck nobody has looked at.
     chains: refit.chains.filter(({ kind }) => kind === 'axis'),
-    parts: { ...refit.parts, [id]: { ...part, facts: { ...part.facts, ...facts } } },
+    parts: { ...refit.parts, [id]: { ...part, facts: { ...known, ...facts } } },
   };
 }
 

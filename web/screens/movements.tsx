@@ -31,6 +31,7 @@ const MOVEMENTS: readonly Movement[] = [
     pages: [
       { at: 'fit', name: 'Does it fit?', of: 'subject' },
       { at: 'move', name: 'Move', of: 'axis' },
+      { at: 'work', name: 'Work' },
     ],
   },
   { name: 'Build', pages: [{ at: 'stop', name: 'Stop' }] },

@@ -18,6 +18,7 @@ const MovePage = lazy(() => import('./move.tsx'));
 const StopPage = lazy(() => import('./stop.tsx'));
 const SurveyPage = lazy(() => import('./survey.tsx'));
 const SurveyPrint = lazy(() => import('./survey/print.tsx'));
+const WorkPage = lazy(() => import('./work.tsx'));
 
 export default function RefitPage({ id }: { id: string }) {
   const [session, setSession] = useState<Session>();
@@ -131,6 +132,9 @@ function Pages({ session, view }: { session: Session; view: View }) {
             </Route>
             <Route path={`${home}/move/:subject`}>
               {({ subject }) => <MovePage session={session} view={view} subject={subject} />}
+            </Route>
+            <Route path={`${home}/work/*?`}>
+              <WorkPage session={session} view={view} />
             </Route>
             <Route path={`${home}/stop`}>
               <StopPage session={session} view={view} />

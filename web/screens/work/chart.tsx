@@ -1,0 +1,168 @@
+/** The chart for the wall: travel of one turn against spindle speed, the region this machine can cut, the wanted threads. */
+import { scaleLog } from 'd3-scale';
+import type { WorkChart } from '../../../engine/work/index.ts';
+import { WORD } from '../../parts/verdict.tsx';
+import { useWidth } from '../../pictures/use-width.ts';
+import { rpm } from './say.ts';
+
+interface Props {
+  readonly chart: WorkChart;
+  readonly name: string;
+}
+
+const HEIGHT = 420;
+const TICKS_N = [20, 50, 100, 200, 500, 1000, 2000, 5000];
+const TICKS_LEAD = [0.25, 0.5, 1, 2, 4, 8, 16];
+const LEADS = [0.25, 24] as const;
+const SLOWEST = 15;
+const FASTEST = 5000;
+const turns = (speed: number): number => (speed * 30) / Math.PI;
+
+export function WorkChartPicture({ chart, name }: Props) {
+  const [ref, width] = useWidth<HTMLDivElement>();
+  return (
+    <section aria-labelledby="wall" className="wall">
+      <div className="row spread">
+        <h2 id="wall">For the wall: which threads at which speed</h2>
+        <button type="button" className="no-print" onClick={() => print()}>
+          Print
+        </button>
+      </div>
+      <p className="print-only">{name}</p>
+      <p>
+        Travel of one turn (pitch times starts) along {chart.axis} against spindle speed. In the shaded region
+        this machine can cut; the bend shows where another link takes over.
+      </p>
+      {chart.unknown.length > 0 && (
+        <p className="caution">
+          <strong>No permission yet.</strong> Not known: {chart.unknown.join('; ')}. The region holds only as
+          far as these allow.
+        </p>
+      )}
+      <div ref={ref} style={{ minHeight: HEIGHT }}>
+        {width > 0 && <Drawn chart={chart} width={width} />}
+      </div>
+      {chart.points.length > 0 && (
+        <ol className="wall-points small">
+          {chart.points.map(({ id, name: each, lead, speed, verdict }) => (
+            <li key={id}>
+              {each}: {(lead * 1e3).toFixed(2)} mm a turn at {rpm(speed)}, {WORD[verdict]}
+            </li>
+          ))}
+        </ol>
+      )}
+      <details className="wall-table">
+        <summary>The same as a table</summary>
+        <div className="scroll">
+          <table>
+            <thead>
+              <tr>
+                <th scope="col" className="number">
+                  mm a turn
+                </th>
+                <th scope="col" className="number">
+                  per inch
+                </th>
+                <th scope="col" className="number">
+                  at most
+                </th>
+                <th scope="col">what limits it</th>
+              </tr>
+            </thead>
+            <tbody>
+              {chart.rows.map(({ lead, speed, by }) => (
+                <tr key={lead}>
+                  <td className="number">{(lead * 1e3).toFixed(2)}</td>
+                  <td className="number">{(0.0254 / lead).toFixed(1)}</td>
+                  <td className="number">
+                    {speed !== null && speed < chart.slowest ? 'below the slowest' : rpm(speed)}
+                  </td>
+                  <td>{by}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      </details>
+    </section>
+  );
+}
+
+function Drawn({ chart, width }: { readonly chart: WorkChart; readonly width: number }) {
+  const [left, right, top, bottom] = [52, width - 14, 26, HEIGHT - 46];
+  const x = scaleLog(LEADS, [left, right]).clamp(true);
+  const y = scaleLog([SLOWEST, FASTEST], [bottom, top]).clamp(true);
+  const known = chart.rows.filter((row) => row.speed !== null);
+  const edge = known.map(
+    ({ lead, speed }) => `${x(lead * 1e3).toFixed(1)} ${y(Math.max(SLOWEST, turns(speed!))).toFixed(1)}`,
+  );
+  const floor = y(Math.max(SLOWEST, turns(chart.slowest)));
+  const breaks = known.filter((row, at) => at === 0 || row.by !== known[at - 1]!.by);
+  return (
+    <svg
+      className="wall-chart-picture"
+      width={width}
+      height={HEIGHT}
+      viewBox={`0 0 ${width} ${HEIGHT}`}
+      role="img"
+      aria-label="Highest spindle speed by travel of one turn; the table below has the numbers."
+    >
+      {edge.length > 1 && (
+        <path className="region" d={`M${edge.join('L')}L${right} ${floor}L${left} ${floor}Z`} />
+      )}
+      {TICKS_N.map((n) => (
+        <g key={n}>
+          <line className="mark" x1={left} x2={right} y1={y(n)} y2={y(n)} />
+          <text x={left - 6} y={y(n) + 4} textAnchor="end">
+            {n}
+          </text>
+        </g>
+      ))}
+      {TICKS_LEAD.map((lead) => (
+        <g key={lead}>
+          <line className="mark" x1={x(lead)} x2={x(lead)} y1={top} y2={bottom} />
+          <text x={x(lead)} y={bottom + 17} textAnchor="middle">
+            {lead}
+          </text>
+        </g>
+      ))}
+      {edge.length > 1 && <path className="edge" d={`M${edge.join('L')}`} />}
+      {chart.slowest > 0 && (
+        <>
+          <line className="edge" x1={left} x2={right} y1={floor} y2={floor} strokeDasharray="6 4" />
+          <text x={left + 6} y={floor + 15}>
+            slowest of the spindle, {rpm(chart.slowest)}
+          </text>
+        </>
+      )}
+      {breaks.map(({ lead, speed, by }, at) => (
+        <text
+          key={by}
+          className="name"
+          x={at === 0 ? left + 6 : Math.min(x(lead * 1e3) + 6, right)}
+          y={y(turns(speed!)) - 8}
+          textAnchor={at > 0 && x(lead * 1e3) > width * 0.6 ? 'end' : 'start'}
+        >
+          {by}
+        </text>
+      ))}
+      {chart.points.map(({ id, lead, speed, verdict }, at) => {
+        const [px, py] = [x(lead * 1e3), y(turns(speed))];
+        return (
+          <g key={id} className={`point ${verdict}`}>
+            <circle cx={px} cy={py} r="10" />
+            <text x={px} y={py + 4.5} textAnchor="middle">
+              {at + 1}
+            </text>
+          </g>
+        );
+      })}
+      <text x="0" y="14">
+        r/min
+      </text>
+      <text x={right} y={bottom + 38} textAnchor="end">
+        travel of one turn, mm
+      </text>
+    </svg>
+  );
+}

@@ -1,0 +1,165 @@
+/** One piece of work: its fields, what each link says, the first that gives way, the ways round, and its pictures. */
+import { useEffect, useId, useState } from 'react';
+import { Link } from 'wouter';
+import type { Work } from '../../../engine/refit/types.ts';
+import {
+  fieldsOf,
+  type JudgedWork,
+  LINKS,
+  sayNeeds,
+  WORK_KINDS,
+  type WorkFinding,
+} from '../../../engine/work/index.ts';
+import { MarginRule, sayMargin } from '../../parts/margin-rule.tsx';
+import { Mark, VerdictWord } from '../../parts/verdict.tsx';
+import type { Session } from '../../state/session.ts';
+import { CutDetails } from './cut-detail.tsx';
+import { WorkInput } from './input.tsx';
+import { TapDetails } from './tap-detail.tsx';
+import { ThreadDetails } from './thread-detail.tsx';
+import type { WorkView } from './use-work.ts';
+
+interface Props {
+  readonly judged: JudgedWork;
+  readonly state: WorkView;
+  readonly record: (old: Work | null, next: Work | null) => void;
+  readonly session: Session;
+}
+
+export function WorkDetail({ judged, state, record, session }: Props) {
+  const { work, verdict, findings, ways, detail, summary } = judged;
+  return (
+    <div className="stack">
+      <div className="row spread">
+        <h2>{work.name || work.id}</h2>
+        <VerdictWord verdict={verdict} />
+      </div>
+      <p>{summary}</p>
+      <Fields work={work} findings={findings} record={record} />
+      <div>
+        <h3>Link by link</h3>
+        <ul className="work-findings">
+          {findings
+            .filter(({ check }) => !check.startsWith('setting-'))
+            .map((finding) => (
+              <li key={finding.id}>
+                <One finding={finding} home={`/refit/${session.id}`} />
+              </li>
+            ))}
+        </ul>
+      </div>
+      {ways.length > 0 && (
+        <div>
+          <h3>Ways round</h3>
+          <ul className="ways">
+            {ways.map((way) => (
+              <li key={way.name} className="sheet">
+                <h4>{way.name}</h4>
+                <p>{way.how}</p>
+                <p className="small soft">
+                  <strong>Where it ends:</strong> {way.limits}
+                </p>
+              </li>
+            ))}
+          </ul>
+          <p className="small soft">{ways[0]!.source}.</p>
+        </div>
+      )}
+      {detail?.kind === 'cut' && <CutDetails detail={detail} />}
+      {detail?.kind === 'thread' && <ThreadDetails work={work} detail={detail} state={state} />}
+      {detail?.kind === 'tap' && <TapDetails work={work} detail={detail} state={state} />}
+      <button type="button" onClick={() => record(work, null)}>
+        Take this {work.kind} off the list
+      </button>
+    </div>
+  );
+}
+
+function Fields({
+  work,
+  findings,
+  record,
+}: Pick<Props, 'record'> & { readonly work: Work; readonly findings: readonly WorkFinding[] }) {
+  const id = useId();
+  const [typed, setTyped] = useState(work.settings);
+  useEffect(() => setTyped(work.settings), [work.settings]);
+  const faultOf = (key: string): string | undefined =>
+    findings.find(({ check }) => check === `setting-${key}`)?.sentence;
+  const fields = fieldsOf(work.kind, typed);
+  const strange = findings.filter(
+    ({ check }) => check.startsWith('setting-') && !fields.some(({ key }) => check === `setting-${key}`),
+  );
+  const keep = (key: string, value: string): void => {
+    const text = value.trim();
+    if (text === (work.settings[key] ?? '')) return;
+    const { [key]: _old, ...rest } = work.settings;
+    record(work, { ...work, settings: text === '' ? rest : { ...rest, [key]: text } });
+  };
+  return (
+    <details className="sheet" open={findings.some(({ link }) => link === 'settings')}>
+      <summary>{WORK_KINDS[work.kind]}: what was asked</summary>
+      {strange.map((finding) => (
+        <p key={finding.id} className="bad">
+          {finding.sentence}
+        </p>
+      ))}
+      <div className="work-fields">
+        {fields.map((field) => (
+          <WorkInput
+            key={field.key}
+            id={`${id}-${field.key}`}
+            field={field}
+            value={typed[field.key] ?? ''}
+            change={(value) => setTyped({ ...typed, [field.key]: value })}
+            keep={(value) => keep(field.key, value)}
+            fault={faultOf(field.key)}
+          />
+        ))}
+      </div>
+    </details>
+  );
+}
+
+function One({ finding, home }: { readonly finding: WorkFinding; readonly home: string }) {
+  const { verdict, title, link, sentence, because, needs, margin, basis } = finding;
+  return (
+    <details className="work-finding" open={verdict === 'fails'}>
+      <summary>
+        <Mark verdict={verdict} />
+        <span>
+          <strong>{title}</strong>
+          <span className="hidden">: {verdict}</span> <span className="small soft">{LINKS[link]}</span>
+          <br />
+          <span className="small said">{sentence}</span>
+        </span>
+        {margin !== undefined && <MarginRule margin={margin} verdict={verdict} />}
+        {margin !== undefined && (
+          <span className={`margin verdict ${verdict}`}>{sayMargin({ verdict, margin })}</span>
+        )}
+      </summary>
+      {because.length > 0 && (
+        <ul className="small">
+          {because.map((each) => (
+            <li key={each}>{each}</li>
+          ))}
+        </ul>
+      )}
+      {needs.length > 0 && (
+        <p className="small">
+          Not known: {sayNeeds(needs).join('; ')}. <Link href={hrefOf(home, needs[0]!)}>Fill it in</Link>
+        </p>
+      )}
+      {basis && <p className="small soft">Rests on: {basis}.</p>}
+      {because.length === 0 && needs.length === 0 && !basis && (
+        <p className="small soft">It follows from the choice alone.</p>
+      )}
+    </details>
+  );
+}
+
+/** Where a fact is filled in: on the page of its chain, or of the machine. */
+function hrefOf(home: string, path: string): string {
+  const [first = '', ...rest] = path.split('.');
+  if (first === 'control') return `${home}/know`;
+  return rest.length > 1 || /^[A-Z]/.test(first) ? `${home}/fit/${first}` : `${home}/fit/machine`;
+}

@@ -1,0 +1,59 @@
+/** The judged work of a refit and runs in time, worked out beside the page. */
+import { useCallback, useEffect, useRef, useState } from 'react';
+import type { Refit } from '../../../engine/refit/types.ts';
+import type { InStepAnswer, JudgedWork, WorkChart } from '../../../engine/work/index.ts';
+import type { WorkReply } from './work-worker.ts';
+
+export interface WorkView {
+  /** Absent until it is judged for the first time. */
+  readonly judged: readonly JudgedWork[] | undefined;
+  readonly chart: WorkChart | null;
+  /** While it judges anew. */
+  readonly progress: { readonly done: number; readonly all: number } | undefined;
+  /** Runs of the refit as it stands, by id. */
+  readonly runs: Readonly<Record<string, InStepAnswer | string>>;
+  readonly running: string | undefined;
+  readonly run: (id: string) => void;
+  readonly stop: () => void;
+}
+
+export function useWork(refit: Refit): WorkView {
+  const worker = useRef<Worker>(undefined);
+  const number = useRef(0);
+  const [generation, setGeneration] = useState(0);
+  const [judged, setJudged] = useState<readonly JudgedWork[]>();
+  const [chart, setChart] = useState<WorkChart | null>(null);
+  const [progress, setProgress] = useState<WorkView['progress']>();
+  const [runs, setRuns] = useState<WorkView['runs']>({});
+  const [running, setRunning] = useState<string>();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a stopped run ends its worker, and a new one begins
+  useEffect(() => {
+    const made = new Worker(new URL('./work-worker.ts', import.meta.url), { type: 'module' });
+    worker.current = made;
+    made.onmessage = ({ data }: MessageEvent<WorkReply>) => {
+      if (data.n !== number.current) return;
+      if ('run' in data) {
+        setRunning(undefined);
+        setRuns((before) => ({ ...before, [data.run]: data.answer }));
+      } else if ('judged' in data) {
+        setProgress(undefined);
+        setJudged(data.judged);
+        setChart(data.chart);
+      } else setProgress(data);
+    };
+    return () => made.terminate();
+  }, [generation]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a new worker has to be told the refit as well
+  useEffect(() => {
+    setRuns({});
+    setRunning(undefined);
+    setProgress({ done: 0, all: Object.keys(refit.work).length });
+    worker.current?.postMessage({ n: ++number.current, refit });
+  }, [refit, generation]);
+  const run = useCallback((id: string) => {
+    setRunning(id);
+    worker.current?.postMessage({ n: number.current, run: id });
+  }, []);
+  const stop = useCallback(() => setGeneration((before) => before + 1), []);
+  return { judged, chart, progress, runs, running, run, stop };
+}

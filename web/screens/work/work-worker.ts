@@ -1,0 +1,63 @@
+/** Judges the wanted work beside the page, and runs threads and taps in time. */
+import { type Assessment, assess } from '../../../engine/assess/index.ts';
+import type { Refit } from '../../../engine/refit/types.ts';
+import { ModelError } from '../../../engine/simulate/index.ts';
+import {
+  chartFor,
+  type InStepAnswer,
+  type JudgedWork,
+  judgeOne,
+  runInStep,
+  type WorkChart,
+  type WorkMachine,
+  workMachineOf,
+} from '../../../engine/work/index.ts';
+
+export type WorkAsk =
+  | { readonly n: number; readonly refit: Refit }
+  | { readonly run: string; readonly n: number };
+
+export type WorkReply =
+  | { readonly n: number; readonly done: number; readonly all: number }
+  | { readonly n: number; readonly judged: readonly JudgedWork[]; readonly chart: WorkChart | null }
+  | { readonly n: number; readonly run: string; readonly answer: InStepAnswer | string };
+
+let assessed: Assessment | undefined;
+let machine: WorkMachine | undefined;
+let judged: readonly JudgedWork[] = [];
+let newest = 0;
+
+self.onmessage = ({ data }: MessageEvent<WorkAsk>) => {
+  newest = data.n;
+  if ('run' in data) post({ n: data.n, run: data.run, answer: runOne(data.run) });
+  else void judge(data.n, data.refit);
+};
+
+async function judge(n: number, refit: Refit): Promise<void> {
+  assessed = assess(refit, assessed?.refit.id === refit.id ? { previous: assessed } : undefined);
+  machine = workMachineOf(assessed);
+  const all = Object.values(refit.work);
+  const found: JudgedWork[] = [];
+  for (const each of all) {
+    found.push(judgeOne(machine, each));
+    post({ n, done: found.length, all: all.length });
+    // A newer refit may have come in meanwhile.
+    await new Promise((next) => setTimeout(next, 0));
+    if (newest !== n) return;
+  }
+  judged = found;
+  post({ n, judged, chart: chartFor(machine, judged) });
+}
+
+function runOne(id: string): InStepAnswer | string {
+  const one = judged.find(({ work }) => work.id === id);
+  if (!machine || !one) return 'It is not judged yet.';
+  try {
+    return runInStep(machine, one);
+  } catch (fault) {
+    if (fault instanceof ModelError) return fault.problems.map(({ message }) => message).join(' ');
+    throw fault;
+  }
+}
+
+const post = (reply: WorkReply): void => self.postMessage(reply);
