@@ -66,6 +66,8 @@ export interface NewRefitAsked {
   readonly machine: Refit['machine'];
   /** 'X', 'Z'. */
   readonly axes: readonly string[];
+  /** Whether it has a spindle S as well. */
+  readonly spindle?: boolean;
   /** Who makes it; 'somebody' when absent. */
   readonly who?: string;
 }

@@ -1,15 +1,22 @@
-/** The chain of an axis, drawn: control → drive → motor → reduction → screw → slide, and what reports back. */
+/** A chain, drawn: control → drive → motor → … → slide, or mains → drive → motor → belts → spindle → chuck, and what reports back. */
 
 import { memo } from 'react';
 import type { Finding } from '../../engine/assess/finding.ts';
+import { sayChain } from '../../engine/assess/words.ts';
 import { PLACES, type PlaceId } from '../../engine/parts/index.ts';
-import type { Chain as AxisChain, Part, Place, Refit } from '../../engine/refit/types.ts';
+import type { Chain as AnyChain, Part, Place, Refit } from '../../engine/refit/types.ts';
 import { MarginRule, sayMargin } from './margin-rule.tsx';
 import { sayFactShort } from './short.ts';
 import { Sign } from './signs.tsx';
 
-const LINKS: readonly PlaceId[] = ['control', 'drive', 'motor', 'reduction', 'screw', 'slide'];
-const BESIDE: readonly PlaceId[] = ['feedback', 'brake', 'duty', 'supply', 'site'];
+const LINKS: Readonly<Record<AnyChain['kind'], readonly PlaceId[]>> = {
+  axis: ['control', 'drive', 'motor', 'reduction', 'screw', 'slide'],
+  spindle: ['site', 'spindle-drive', 'spindle-motor', 'belts', 'spindle', 'chuck'],
+};
+const BESIDE: Readonly<Record<AnyChain['kind'], readonly PlaceId[]>> = {
+  axis: ['feedback', 'brake', 'duty', 'supply', 'site'],
+  spindle: ['spindle-feedback', 'spindle-duty', 'control'],
+};
 
 /** The finding that stands nearest to failing at a link; unknown only when nothing is known there. */
 export function tightest(findings: readonly Finding[]): Finding | undefined {
@@ -27,7 +34,7 @@ export function tightest(findings: readonly Finding[]): Finding | undefined {
 
 interface Props {
   readonly refit: Refit;
-  readonly chain: AxisChain;
+  readonly chain: AnyChain;
   readonly findings: readonly Finding[];
   readonly selected: string | null;
   readonly onSelect: (place: PlaceId) => void;
@@ -46,13 +53,13 @@ export function Chain({ refit, chain, findings, selected, onSelect }: Props) {
     />
   );
   return (
-    <section className="sheet" aria-label={`Chain of the ${chain.id} axis`}>
+    <section className="sheet" aria-label={`Chain of the ${sayChain(chain)}`}>
       <ol className="chain">
-        {LINKS.map((place) => (
+        {LINKS[chain.kind].map((place) => (
           <li key={place}>{link(place)}</li>
         ))}
       </ol>
-      <div className="feedback-line">{BESIDE.map(link)}</div>
+      <div className="feedback-line">{BESIDE[chain.kind].map(link)}</div>
     </section>
   );
 }

@@ -14,7 +14,14 @@ const TELLING: Readonly<Partial<Record<PlaceId, readonly string[]>>> = {
   brake: ['torque'],
   duty: ['rapid', 'acceleration'],
   supply: ['secondary', 'ratedVoltage'],
-  site: ['mains'],
+  site: ['phases', 'mains'],
+  'spindle-duty': ['topSpeed', 'cutPower'],
+  'spindle-drive': ['type', 'continuousCurrent'],
+  'spindle-motor': ['power', 'connection'],
+  belts: ['type', 'ranges'],
+  spindle: ['topSpeed', 'bearings'],
+  chuck: ['type', 'topSpeed'],
+  'spindle-feedback': ['type', 'lines'],
 };
 
 /** A fact's value in words, as typed. */

@@ -3,8 +3,9 @@ import { memo, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import { count, worstFirst } from '../../engine/assess/answer.ts';
 import type { Finding } from '../../engine/assess/finding.ts';
-import { heavyGuesses } from '../../engine/assess/words.ts';
+import { heavyGuesses, sayChain } from '../../engine/assess/words.ts';
 import { PLACES, type PlaceId } from '../../engine/parts/index.ts';
+import { AddSpindle } from '../parts/add-spindle.tsx';
 import { sayAmount } from '../parts/amount.ts';
 import { Chain } from '../parts/chain.tsx';
 import { capital } from '../parts/fact-field.tsx';
@@ -48,7 +49,7 @@ export function Fit({ session, view, subject }: Props) {
   const shown = place ? sorted.filter((finding) => finding.place === place) : sorted;
   return (
     <div>
-      <h1>{chain ? `Will the ${chain.id} axis do what you ask?` : 'Will the supply carry it all?'}</h1>
+      <h1>{chain ? `Will the ${sayChain(chain)} do what you ask?` : 'Will the supply carry it all?'}</h1>
       <p>{view.shown.answers[chain?.id ?? 'machine']}</p>
       <Counts counts={count(own)} />
       <nav className="row" aria-label="Axes and machine" style={{ marginBottom: '1rem' }}>
@@ -59,12 +60,13 @@ export function Fit({ session, view, subject }: Props) {
             href={`${home}/${each.id}`}
             aria-current={each.id === subject ? 'page' : undefined}
           >
-            {each.id}
+            {each.kind === 'axis' ? each.id : capital(sayChain(each))}
           </Link>
         ))}
         <Link className="button tab" href={`${home}/machine`} aria-current={chain ? undefined : 'page'}>
           Supply
         </Link>
+        <AddSpindle session={session} view={view} />
       </nav>
       {view.trial && <Trial session={session} view={view} />}
       {chain && <Chain refit={view.refit} chain={chain} findings={own} selected={place} onSelect={toggle} />}
@@ -75,7 +77,7 @@ export function Fit({ session, view, subject }: Props) {
               {place
                 ? `What the ${PLACES[place].name} decides`
                 : chain
-                  ? 'Findings on this axis'
+                  ? `Findings on this ${chain.kind}`
                   : 'Findings on the machine'}
             </h2>
             {place && (

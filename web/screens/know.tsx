@@ -1,9 +1,11 @@
 /** Know: the next few facts that settle most, then everything by place. */
 import { type ReactNode, useState } from 'react';
 import type { Step } from '../../engine/assess/index.ts';
+import { sayChain } from '../../engine/assess/words.ts';
 import { factSpec, PLACES, type PlaceId } from '../../engine/parts/index.ts';
 import type { PartKind } from '../../engine/parts/types.ts';
 import type { Chain, Part, Place } from '../../engine/refit/types.ts';
+import { AddSpindle } from '../parts/add-spindle.tsx';
 import { capital, FactField } from '../parts/fact-field.tsx';
 import { Counts } from '../parts/verdict.tsx';
 import type { Session, View } from '../state/session.ts';
@@ -61,12 +63,13 @@ export function Know({ session, view }: Props) {
             key={chain.id}
             session={session}
             view={view}
-            title={`${chain.id} axis`}
+            title={capital(sayChain(chain))}
             chain={chain}
             places={chain.places}
           />
         ))}
         <Group session={session} view={view} title="Whole machine" chain={null} places={view.refit.places} />
+        <AddSpindle session={session} view={view} />
       </section>
     </div>
   );

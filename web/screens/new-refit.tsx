@@ -1,4 +1,4 @@
-/** Start a refit from nothing: a name, the kind of machine, its axes. */
+/** Start a refit from nothing: a name, the kind of machine, its axes, whether its spindle is refitted too. */
 import { type FormEvent, useEffect, useState } from 'react';
 import { useLocation } from 'wouter';
 import { api } from '../api.ts';
@@ -16,6 +16,7 @@ const WORDS: Readonly<Record<Machine, string>> = {
 export default function NewRefit() {
   const [machine, setMachine] = useState<Machine>('lathe');
   const [axes, setAxes] = useState(AXES.lathe);
+  const [spindle, setSpindle] = useState(true);
   const [name, setName] = useState('');
   const [about, setAbout] = useState('');
   const [fault, setFault] = useState('');
@@ -34,6 +35,7 @@ export default function NewRefit() {
         machine,
         who: getPerson().who,
         axes: axes.split(/[\s,;]+/).filter(Boolean),
+        spindle,
       });
       go(`/refit/${id}`);
     } catch (error) {
@@ -58,6 +60,7 @@ export default function NewRefit() {
                   onClick={() => {
                     setMachine(each);
                     if (axes === AXES[machine]) setAxes(AXES[each]);
+                    setSpindle(each !== 'other');
                   }}
                 >
                   {WORDS[each]}
@@ -77,6 +80,21 @@ export default function NewRefit() {
               Letters with commas. On a lathe X is the cross slide and Z runs along the bed.
             </p>
           </div>
+          <fieldset>
+            <legend>Is its spindle to be refitted as well?</legend>
+            <div className="row">
+              {[true, false].map((each) => (
+                <button
+                  key={String(each)}
+                  type="button"
+                  aria-pressed={spindle === each}
+                  onClick={() => setSpindle(each)}
+                >
+                  {each ? 'Yes: drive, motor, belts, chuck' : 'No, or later'}
+                </button>
+              ))}
+            </div>
+          </fieldset>
           <div>
             <label htmlFor="name">What you call it</label>
             <input

@@ -6,6 +6,9 @@ import type { Chain, Change, Part, Place } from '../../engine/refit/types.ts';
 import { capital, FactField } from '../parts/fact-field.tsx';
 import type { Session, View } from '../state/session.ts';
 
+/** Places that a machine may well have nothing in. */
+const MAY_LACK: ReadonlySet<PlaceId> = new Set(['brake', 'chuck', 'spindle-feedback']);
+
 interface Props {
   readonly session: Session;
   readonly view: View;
@@ -106,7 +109,7 @@ function Options({ session, view, chain, place, at }: Props & { at: Place }) {
             {view.refit.parts[id]?.name ?? id}
           </button>
         ))}
-        {place === 'brake' && (
+        {MAY_LACK.has(place) && (
           <button type="button" aria-pressed={at.chosen === 'none'} onClick={() => choose('none')}>
             None
           </button>

@@ -1,4 +1,4 @@
-/** The pictures of an axis, fetched when they come near. */
+/** The pictures of an axis or a spindle, fetched when they come near. */
 import { lazy, memo, Suspense, useEffect, useState } from 'react';
 import type { Picture } from '../../engine/assess/pictures/index.ts';
 import type { Session, View } from '../state/session.ts';

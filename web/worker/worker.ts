@@ -198,7 +198,12 @@ async function work(message: Ask): Promise<unknown> {
     }
     case 'pictures': {
       const { pictures } = await import('../../engine/assess/pictures/index.ts');
-      return pictures(shown ?? need(), message.ask.chain);
+      const assessment = shown ?? need();
+      const { chain } = message.ask;
+      if (assessment.refit.chains.find(({ id }) => id === chain)?.kind !== 'spindle')
+        return pictures(assessment, chain);
+      const { spindleDemands } = await import('../../engine/work/spindle-demands.ts');
+      return pictures(assessment, chain, { demands: spindleDemands(assessment) });
     }
     case 'bench': {
       const { bench } = await import('./bench.ts');
