@@ -4,6 +4,7 @@ import type { Problem } from '../../engine/quantity/types.ts';
 import type {
   AxisModel,
   Band,
+  Hunting,
   Margins,
   Move,
   Run,
@@ -14,6 +15,7 @@ import type {
 export interface LoopAnswer {
   readonly margins: Margins | null;
   readonly gains: StartingGains | null;
+  readonly hunting: Hunting | null;
 }
 
 export interface MoveAsked {

@@ -2,6 +2,7 @@
 import {
   BandMaker,
   buffersOf,
+  hunting,
   loopMargins,
   ModelError,
   simulate,
@@ -23,7 +24,8 @@ async function work(message: MoveAsk): Promise<void> {
     send({ n, answer: run }, buffersOf(run));
   } else if (message.do === 'loop') {
     const { model } = message.ask;
-    send({ n, answer: { margins: loopMargins(model), gains: startingGains(model) } });
+    const answer = { margins: loopMargins(model), gains: startingGains(model), hunting: hunting(model) };
+    send({ n, answer });
   } else {
     const { model, spread, move, runs, seed } = message.ask;
     const maker = new BandMaker(model, spread, move, runs, seed);

@@ -1,0 +1,124 @@
+/** Gain and phase of the open loop against frequency. */
+import { scaleLinear, scaleLog } from 'd3-scale';
+import { formatNumber, formatQuantity } from '../../../engine/quantity/index.ts';
+import type { Margins } from '../../../engine/simulate/index.ts';
+
+const hertz = (w: number): string => formatQuantity(w / (2 * Math.PI), 'Hz', { digits: 3 });
+
+const HEIGHT = 150;
+
+export function Bode({ margins, width }: { margins: Margins; width: number }) {
+  const { frequency, magnitude, phase } = margins.bode;
+  const x = scaleLog([frequency[0]! / (2 * Math.PI), frequency.at(-1)! / (2 * Math.PI)], [46, width - 8]);
+  const seen = [...magnitude].filter((value) => value > 1e-4 && value < 1e5);
+  const gain = scaleLog(
+    [Math.max(1e-3, Math.min(...seen)), Math.min(1e4, Math.max(...seen))],
+    [HEIGHT - 10, 20],
+  ).clamp(true);
+  const degrees = [...phase].map((each) => (each * 180) / Math.PI);
+  const turn = scaleLinear(
+    [Math.max(-400, Math.min(...degrees)), Math.max(0, ...degrees)],
+    [HEIGHT - 10, 20],
+  ).clamp(true);
+  const line = (values: readonly number[] | Float64Array, y: (value: number) => number): string =>
+    Array.from(
+      values,
+      (value, at) =>
+        `${at === 0 ? 'M' : 'L'}${x(frequency[at]! / (2 * Math.PI)).toFixed(1)} ${y(value).toFixed(1)}`,
+    ).join('');
+  const decades = x.ticks().filter((tick) => Number.isInteger(Math.round(Math.log10(tick) * 1e6) / 1e6));
+  const panels = [
+    {
+      name: 'gain of the open loop',
+      path: line(magnitude, gain),
+      y: gain,
+      ticks: [0.01, 0.1, 1, 10, 100, 1000],
+      one: 1,
+    },
+    {
+      name: 'phase, degrees',
+      path: line(degrees, turn),
+      y: turn,
+      ticks: [0, -90, -180, -270, -360],
+      one: -180,
+    },
+  ];
+  return (
+    <svg
+      className="chart"
+      width={width}
+      height={2 * HEIGHT + 34}
+      viewBox={`0 0 ${width} ${2 * HEIGHT + 34}`}
+      role="img"
+      aria-label="Gain and phase of the open loop against frequency; the numbers stand in the table below."
+    >
+      {panels.map(({ name, path, y, ticks, one }, at) => (
+        <g key={name} transform={`translate(0 ${at * HEIGHT})`} className="axes">
+          {decades.map((tick) => (
+            <line key={tick} x1={x(tick)} x2={x(tick)} y1={20} y2={HEIGHT - 10} />
+          ))}
+          {ticks
+            .filter((tick) => tick >= Math.min(...y.domain()) && tick <= Math.max(...y.domain()))
+            .map((tick) => (
+              <g key={tick}>
+                <line
+                  className={tick === one ? 'limit' : undefined}
+                  x1={46}
+                  x2={width - 8}
+                  y1={y(tick)}
+                  y2={y(tick)}
+                />
+                <text x={40} y={y(tick) + 4} textAnchor="end">
+                  {formatNumber(tick, 4)}
+                </text>
+              </g>
+            ))}
+          <path className="trace main" d={path} fill="none" />
+          <text className="title" x={46} y={13}>
+            {name}
+          </text>
+        </g>
+      ))}
+      <g transform={`translate(0 ${2 * HEIGHT})`} className="axes">
+        {decades.map((tick) => (
+          <text key={tick} x={x(tick)} y={10} textAnchor="middle">
+            {formatNumber(tick, 4)}
+          </text>
+        ))}
+        <text className="title" x={width - 8} y={28} textAnchor="end">
+          frequency, Hz
+        </text>
+      </g>
+    </svg>
+  );
+}
+
+export function BodeTable({ margins }: { margins: Margins }) {
+  const { frequency, magnitude, phase } = margins.bode;
+  const rows = Array.from({ length: 13 }, (_, at) => Math.round((at * (frequency.length - 1)) / 12));
+  return (
+    <details>
+      <summary>As a table</summary>
+      <div className="scroll">
+        <table>
+          <thead>
+            <tr>
+              <th className="number">Frequency</th>
+              <th className="number">Gain</th>
+              <th className="number">Phase</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((at) => (
+              <tr key={at}>
+                <td className="number">{hertz(frequency[at]!)}</td>
+                <td className="number">{formatNumber(magnitude[at]!, 3)}</td>
+                <td className="number">{formatQuantity(phase[at]!, 'deg', { digits: 3 })}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </details>
+  );
+}

@@ -1,0 +1,56 @@
+/** Which move, and its numbers as typed. */
+import { MOVES } from '../../../engine/simulate/index.ts';
+import { capital } from '../../parts/fact-field.tsx';
+import type { MoveKind } from './parts.ts';
+import type { Fields } from './read-move.ts';
+
+interface Props {
+  readonly kind: MoveKind;
+  readonly kinds: readonly MoveKind[];
+  readonly fields: Fields;
+  /** What is wrong with a field, by its name. */
+  readonly fault: Fields;
+  readonly onKind: (kind: MoveKind) => void;
+  readonly onField: (key: string, text: string) => void;
+}
+
+export function MoveForm({ kind, kinds, fields, fault, onKind, onField }: Props) {
+  return (
+    <>
+      <h2 id="which-move">What it shall do</h2>
+      <div>
+        <label htmlFor="move-kind">Move</label>
+        <select id="move-kind" value={kind} onChange={(event) => onKind(event.target.value as MoveKind)}>
+          {kinds.map((each) => (
+            <option key={each} value={each}>
+              {capital(each.replaceAll('-', ' '))}
+            </option>
+          ))}
+        </select>
+        <p className="small soft">{MOVES[kind].says}</p>
+      </div>
+      <div className="move-fields">
+        {Object.entries(MOVES[kind].fields).map(([key, { name }]) => {
+          const wrong = fault[key];
+          return (
+            <div key={`${kind} ${key}`} className="field">
+              <label htmlFor={`move-${key}`}>{capital(name)}</label>
+              <input
+                id={`move-${key}`}
+                value={fields[key] ?? ''}
+                autoComplete="off"
+                spellCheck={false}
+                aria-invalid={wrong !== undefined}
+                aria-describedby={`move-${key}-said`}
+                onChange={(event) => onField(key, event.target.value)}
+              />
+              <p id={`move-${key}-said`} className="said" aria-live="polite">
+                {wrong && <span className="bad">{wrong}</span>}
+              </p>
+            </div>
+          );
+        })}
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,20 @@
+/** A move as it is typed. */
+import { parseQuantity } from '../../../engine/quantity/index.ts';
+import { MOVES } from '../../../engine/simulate/index.ts';
+import type { Move, MoveKind } from './parts.ts';
+
+export type Fields = Readonly<Record<string, string>>;
+
+export type Typed = { readonly move: Move } | { readonly fault: Readonly<Record<string, string>> };
+
+/** The move with its texts read, or what is wrong with one of them. */
+export function readMove(kind: MoveKind, fields: Fields): Typed {
+  const fault: Record<string, string> = {};
+  const values: Record<string, number> = {};
+  for (const [key, { unit }] of Object.entries(MOVES[kind].fields)) {
+    const read = parseQuantity(fields[key] ?? '', unit);
+    if (read.ok) values[key] = read.value.value;
+    else fault[key] = read.problem.message;
+  }
+  return Object.keys(fault).length > 0 ? { fault } : { move: { kind, ...values } as unknown as Move };
+}
