@@ -25,7 +25,7 @@ test('pressing, pulling, switching off and on: what stops stays stopped until so
   await press(page, 'Press S1');
   await x.getByText('stops: no power').waitFor();
   expect(await page.locator('.stop-log li').first().innerText()).toMatch(
-    /press S1: STOPS X: stop category 0.*stands after 0\.288 s and 10\.3 mm.*K1 off.*K2 off/s,
+    /press S1: STOPS X: stop category 0.*stands after 0\.75 s and 25\.7 mm.*K1 off.*K2 off/s,
   );
   expect(await page.getByRole('button', { name: 'Press S1', exact: true }).isDisabled()).toBe(true);
   await press(page, 'Pull S1 out');

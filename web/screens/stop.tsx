@@ -5,6 +5,7 @@ import {
   compileStop,
   type Model,
   motionsOf,
+  type Offers,
   PATTERNS,
   testSheet,
   testSheetHtml,
@@ -14,8 +15,9 @@ import type { Session, View } from '../state/session.ts';
 import { EditCircuit } from './stop/edit.tsx';
 import { FaultList, PairList } from './stop/fault-list.tsx';
 import { Live } from './stop/live.tsx';
-import { Distances, Resembles, StopFindings, TruthTable } from './stop/results.tsx';
-import { useLook } from './stop/use-look.ts';
+import { Distances } from './stop/places.tsx';
+import { Resembles, StopFindings, TruthTable } from './stop/results.tsx';
+import { type Look, useLook } from './stop/use-look.ts';
 import { useMachine } from './stop/use-machine.ts';
 import './stop/stop.css';
 
@@ -29,7 +31,9 @@ export default function StopPage({ session, view }: Props) {
   const record = (next: StopCircuit): void => {
     void session.record([{ do: 'stop', old: stop, new: next }]);
   };
-  const made = useMemo(() => (stop === null ? undefined : compileStop(stop)), [stop]);
+  const look = useLook(view.refit);
+  const { offers } = look;
+  const made = useMemo(() => (stop === null ? undefined : compileStop(stop, offers)), [stop, offers]);
   return (
     <div className="stack">
       <h1>What stops the machine</h1>
@@ -44,8 +48,12 @@ export default function StopPage({ session, view }: Props) {
           {made.problem.where}: {made.problem.message}
         </p>
       )}
-      {stop !== null && made?.ok && <Opened circuit={stop} model={made.value} name={view.refit.name} />}
-      {stop !== null && <EditCircuit circuit={stop} record={record} />}
+      {stop !== null && made?.ok && (
+        <Opened circuit={stop} model={made.value} look={look} name={view.refit.name} />
+      )}
+      {stop !== null && (
+        <EditCircuit circuit={stop} record={record} model={made?.ok ? made.value : undefined} />
+      )}
     </div>
   );
 }
@@ -93,16 +101,23 @@ function Patterns({ view, record }: { view: View; record: (next: StopCircuit) =>
   );
 }
 
-function Opened({ circuit, model, name }: { circuit: StopCircuit; model: Model; name: string }) {
-  const { looked, problem, busy, pairs, seekPairs } = useLook(circuit);
-  const machine = useMachine(model, circuit);
+interface OpenedProps {
+  readonly circuit: StopCircuit;
+  readonly model: Model;
+  readonly look: Look;
+  readonly name: string;
+}
+
+function Opened({ circuit, model, look, name }: OpenedProps) {
+  const { looked, problem, progress, pairs, seekPairs, offers } = look;
+  const machine = useMachine(model);
   return (
     <>
       {circuit.note && <p>{circuit.note}</p>}
       <p role="status" className="small soft">
         {problem ??
-          (busy
-            ? 'Trying every single fault …'
+          (progress
+            ? `Trying ${progress.doing} … ${progress.done}${progress.all > 0 ? ` of ${progress.all}` : ''}`
             : looked
               ? `${looked.faults.length} single faults tried.`
               : '')}
@@ -121,10 +136,10 @@ function Opened({ circuit, model, name }: { circuit: StopCircuit; model: Model; 
             }}
           />
           <PairList pairs={pairs} seek={seekPairs} />
-          <TruthTable looked={looked} circuit={circuit} />
-          <Distances looked={looked} />
+          <TruthTable looked={looked} />
+          <Distances looked={looked} model={model} />
           <Resembles looked={looked} />
-          <Sheet circuit={circuit} name={name} />
+          <Sheet circuit={circuit} offers={offers} name={name} />
         </>
       )}
     </>
@@ -132,9 +147,9 @@ function Opened({ circuit, model, name }: { circuit: StopCircuit; model: Model; 
 }
 
 /** The sheet to do at the machine, as a file that needs nothing else. */
-function Sheet({ circuit, name }: { circuit: StopCircuit; name: string }) {
+function Sheet({ circuit, offers, name }: { circuit: StopCircuit; offers: Offers; name: string }) {
   const save = (): void => {
-    const found = analyseStop(circuit);
+    const found = analyseStop(circuit, offers);
     if (!found.ok) return;
     const today = new Date().toISOString().slice(0, 10);
     const html = testSheetHtml(testSheet(name, circuit, found.value, today));

@@ -47,7 +47,7 @@ export { dangerousPairs, type FaultPair, type PairProgress } from './pairs.ts';
 export { type MotionWanted, motionsOf, PATTERNS, type Pattern } from './patterns/index.ts';
 export { type Flow, type Pool, pictureOf, type Standing, type Stream, standingsOf } from './picture.ts';
 export { atOnce, type LookProgress } from './pieces.ts';
-export { sayStopping } from './say-stopping.ts';
+export { length as sayLength, sayStopping } from './say-stopping.ts';
 export { Simulation } from './simulate.ts';
 export { copyState, type State } from './state.ts';
 export { type DemandStops, SAY_CATEGORY, type Stopping, stoppingOf } from './stops.ts';

@@ -21,6 +21,8 @@ export interface NumberRow {
   /** '6 m/min', 'yes'; empty while it is not known. */
   readonly says: string;
   readonly origin: Origin;
+  /** What the rest of the refit says, where something is typed over it. */
+  readonly over?: string;
   /** Where it comes from, or what it waits for; what was brought and is typed over is named too. */
   readonly from: string;
 }
@@ -52,6 +54,7 @@ export function motionNumbers(motion: StopMotion, where: string, offers: Offers 
       name: spec.name,
       says: value === undefined ? '' : sayNumber(spec, value),
       origin,
+      ...(isTyped && brought ? { over: sayNumber(spec, brought.value) } : {}),
       from: sayOrigin(spec, origin, offer),
     });
   }

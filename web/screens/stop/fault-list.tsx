@@ -1,14 +1,19 @@
 /** Single faults by hazard, worst first, each with what would catch it and a way to see it happen. */
 import { useState } from 'react';
-import type { FaultReport, NamedFault, Verdict } from '../../../engine/circuit/stop/index.ts';
+import {
+  FAULT_GROUPS,
+  type FaultReport,
+  type NamedFault,
+  type Verdict,
+} from '../../../engine/circuit/stop/index.ts';
 import type { Pairs } from './use-look.ts';
 
-const GROUPS: readonly (readonly [Verdict, string, string])[] = [
-  ['dangerous', 'Dangerous', 'fails'],
-  ['unnoticed', 'Still stops, and nobody is told', 'tight'],
-  ['noticed', 'Still stops, and does not start again', 'fits'],
-  ['stops', 'Stops it, or keeps it from starting', 'fits'],
-];
+const COLOURS: Readonly<Record<Verdict, string>> = {
+  dangerous: 'fails',
+  unnoticed: 'tight',
+  noticed: 'fits',
+  stops: 'fits',
+};
 
 interface Props {
   readonly faults: readonly FaultReport[];
@@ -25,7 +30,7 @@ export function FaultList({ faults, shown, show }: Props) {
         {faults.length} faults were put in one after another. Each time somebody asked for a stop, took it
         back and tried to start again.
       </p>
-      {GROUPS.map(([verdict, title, colour]) => {
+      {FAULT_GROUPS.map(({ verdict, title }) => {
         const own = faults.filter(({ judged }) => judged.verdict === verdict);
         if (own.length === 0) return null;
         return (
@@ -39,7 +44,7 @@ export function FaultList({ faults, shown, show }: Props) {
             }}
           >
             <summary>
-              <span className={`verdict ${colour}`}>
+              <span className={`verdict ${COLOURS[verdict]}`}>
                 {title}: {own.length}
               </span>
             </summary>
@@ -94,10 +99,8 @@ export function PairList({ pairs, seek }: { pairs: Pairs | undefined; seek: (go:
       </p>
       {pairs && pairs.found.length > 0 && (
         <ul className="small">
-          {pairs.found.slice(0, 60).map(({ first, second, says }) => (
-            <li key={`${first} ${second}`}>
-              {first}, then {second}: {says}
-            </li>
+          {pairs.found.slice(0, 60).map((says) => (
+            <li key={says}>{says}</li>
           ))}
           {pairs.found.length > 60 && <li>… and {pairs.found.length - 60} more</li>}
         </ul>

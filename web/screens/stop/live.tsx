@@ -41,7 +41,10 @@ export function Live({ model, circuit, machine }: Props) {
             {machine.happened.length === 0 && <li>Nothing yet: press a button.</li>}
             {machine.happened.map(({ n, act, says }) => (
               <li key={n}>
-                <strong>{act}:</strong> {says}
+                <strong>{act}:</strong> {says[0]}
+                {says.slice(1).map((line) => (
+                  <div key={line}>{line}</div>
+                ))}
               </li>
             ))}
           </ol>

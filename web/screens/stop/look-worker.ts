@@ -1,27 +1,37 @@
-/** Looks a stop circuit through beside the page, and then for pairs of faults, in pieces. */
-import { analyseStop, dangerousPairs, type StopAnalysis } from '../../../engine/circuit/stop/index.ts';
-import type { StopCircuit } from '../../../engine/refit/types.ts';
+/** Looks a stop circuit through beside the page, in pieces, and then for pairs of faults. */
+import { stopOffers } from '../../../engine/advice/stop-offers.ts';
+import { type Assessment, assess } from '../../../engine/assess/index.ts';
+import {
+  dangerousPairs,
+  type LookProgress,
+  lookThrough,
+  type Offers,
+  type StopAnalysis,
+  sayPair,
+} from '../../../engine/circuit/stop/index.ts';
+import type { Refit } from '../../../engine/refit/types.ts';
 
-export type LookAsk = { readonly n: number; readonly circuit: StopCircuit } | { readonly pairs: boolean };
+export type LookAsk = { readonly n: number; readonly refit: Refit } | { readonly pairs: boolean };
 
 /** What can travel: everything but the simulation itself. */
 export interface Looked extends Omit<StopAnalysis, 'base'> {
   readonly barred: readonly string[];
 }
 
-export interface PairSaid {
-  readonly first: string;
-  readonly second: string;
-  readonly says: string;
-}
-
 export type LookReply =
   | { readonly n: number; readonly looked: Looked }
+  | { readonly n: number; readonly offers: Offers }
+  | { readonly n: number; readonly progress: LookProgress }
   | { readonly n: number; readonly problem: string }
-  | { readonly done: number; readonly all: number; readonly found: readonly PairSaid[] };
+  | { readonly done: number; readonly all: number; readonly found: readonly string[] };
 
+/** Milliseconds of work before a newer circuit or a cancel may come in. */
+const PIECE = 40;
+
+let assessed: Assessment | undefined;
 let last: StopAnalysis | undefined;
 let pairing = false;
+let newest = 0;
 
 self.onmessage = ({ data }: MessageEvent<LookAsk>) => {
   if ('pairs' in data) {
@@ -30,36 +40,52 @@ self.onmessage = ({ data }: MessageEvent<LookAsk>) => {
     return;
   }
   pairing = false;
-  const found = analyseStop(data.circuit);
-  if (!found.ok) {
-    last = undefined;
-    const { where, message } = found.problem;
-    post({ n: data.n, problem: `${where ? `${where}: ` : ''}${message}` });
-    return;
-  }
-  last = found.value;
-  const { base, ...rest } = found.value;
-  post({ n: data.n, looked: { ...rest, barred: base.barred.map(({ act }) => act.says) } });
+  newest = data.n;
+  void look(data.n, data.refit);
 };
+
+async function look(n: number, refit: Refit): Promise<void> {
+  const { stop } = refit;
+  if (stop === null) return;
+  assessed = assess(refit, assessed ? { previous: assessed } : undefined);
+  const offers = stopOffers(assessed, stop);
+  post({ n, offers });
+  const looking = lookThrough(stop, offers);
+  for (let until = performance.now() + PIECE; ; ) {
+    const step = looking.next();
+    if (step.done) {
+      if (step.value.ok) {
+        last = step.value.value;
+        const { base, ...rest } = last;
+        post({ n, looked: { ...rest, barred: base.barred.map(({ act }) => act.says) } });
+      } else {
+        last = undefined;
+        const { where, message } = step.value.problem;
+        post({ n, problem: `${where ? `${where}: ` : ''}${message}` });
+      }
+      return;
+    }
+    if (performance.now() < until) continue;
+    post({ n, progress: step.value });
+    await rest();
+    // A newer circuit has come in: this one is no longer asked for.
+    if (newest !== n) return;
+    until = performance.now() + PIECE;
+  }
+}
 
 async function pairsOf(): Promise<void> {
   const mine = last;
   if (!mine) return;
   const judged = mine.faults.map(({ fault, judged: each }) => [fault, each] as const);
   for (const { done, all, found } of dangerousPairs(mine.base, judged)) {
-    post({
-      done,
-      all,
-      found: found.map(({ first, second, judged: both }) => ({
-        first: first.id,
-        second: second.id,
-        says: `${both.happenings[0]?.motions.join(', ') ?? ''}, after “${both.happenings[0]?.after ?? ''}”`,
-      })),
-    });
-    // Lets a cancel come in.
-    await new Promise((next) => setTimeout(next, 0));
+    post({ done, all, found: found.map(sayPair) });
+    await rest();
     if (!pairing || last !== mine) return;
   }
 }
+
+/** Lets what was sent come in. */
+const rest = (): Promise<void> => new Promise((next) => setTimeout(next, 0));
 
 const post = (reply: LookReply): void => self.postMessage(reply);

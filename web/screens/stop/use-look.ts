@@ -1,35 +1,43 @@
 /** The looked-through circuit, worked out beside the page. */
 import { useCallback, useEffect, useRef, useState } from 'react';
-import type { StopCircuit } from '../../../engine/refit/types.ts';
-import type { Looked, LookReply, PairSaid } from './look-worker.ts';
+import type { LookProgress, Offers } from '../../../engine/circuit/stop/index.ts';
+import type { Refit } from '../../../engine/refit/types.ts';
+import type { Looked, LookReply } from './look-worker.ts';
 
 export interface Pairs {
   readonly done: number;
   readonly all: number;
-  readonly found: readonly PairSaid[];
+  /** In words. */
+  readonly found: readonly string[];
   readonly running: boolean;
 }
 
 export interface Look {
   readonly looked: Looked | undefined;
+  /** Numbers of the motions from the rest of the refit; undefined until they are there. */
+  readonly offers: Offers | undefined;
   readonly problem: string | undefined;
-  readonly busy: boolean;
+  /** Absent once all is looked through. */
+  readonly progress: LookProgress | undefined;
   readonly pairs: Pairs | undefined;
   readonly seekPairs: (go: boolean) => void;
 }
 
-export function useLook(circuit: StopCircuit | null): Look {
+const BEGINS: LookProgress = { doing: 'every single fault', done: 0, all: 0 };
+
+export function useLook(refit: Refit): Look {
   const worker = useRef<Worker>(undefined);
   const number = useRef(0);
   const [looked, setLooked] = useState<Looked>();
+  const [offers, setOffers] = useState<Offers>();
   const [problem, setProblem] = useState<string>();
-  const [busy, setBusy] = useState(false);
+  const [progress, setProgress] = useState<LookProgress>();
   const [pairs, setPairs] = useState<Pairs>();
   useEffect(() => {
     const made = new Worker(new URL('./look-worker.ts', import.meta.url), { type: 'module' });
     worker.current = made;
     made.onmessage = ({ data }: MessageEvent<LookReply>) => {
-      if ('done' in data) {
+      if (!('n' in data)) {
         setPairs((before) =>
           before?.running
             ? {
@@ -43,26 +51,34 @@ export function useLook(circuit: StopCircuit | null): Look {
         return;
       }
       if (data.n !== number.current) return;
-      setBusy(false);
-      if ('problem' in data) setProblem(data.problem);
+      if ('progress' in data) setProgress(data.progress);
+      // The same numbers keep their object, so that nothing starts anew.
+      else if ('offers' in data)
+        setOffers((before) =>
+          JSON.stringify(before) === JSON.stringify(data.offers) ? before : data.offers,
+        );
       else {
-        setProblem(undefined);
-        setLooked(data.looked);
+        setProgress(undefined);
+        if ('problem' in data) setProblem(data.problem);
+        else {
+          setProblem(undefined);
+          setLooked(data.looked);
+        }
       }
     };
     return () => made.terminate();
   }, []);
   useEffect(() => {
     setPairs(undefined);
-    if (circuit === null) return;
-    setBusy(true);
-    worker.current?.postMessage({ n: ++number.current, circuit });
-  }, [circuit]);
+    if (refit.stop === null) return;
+    setProgress(BEGINS);
+    worker.current?.postMessage({ n: ++number.current, refit });
+  }, [refit]);
   const seekPairs = useCallback((go: boolean) => {
     setPairs((before) =>
       go ? { done: 0, all: 1, found: [], running: true } : before && { ...before, running: false },
     );
     worker.current?.postMessage({ pairs: go });
   }, []);
-  return { looked, problem, busy, pairs, seekPairs };
+  return { looked, offers, problem, progress, pairs, seekPairs };
 }

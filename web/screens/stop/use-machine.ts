@@ -19,12 +19,12 @@ import {
   stoppingOf,
   takeOver,
 } from '../../../engine/circuit/stop/index.ts';
-import type { StopCircuit } from '../../../engine/refit/types.ts';
 
 export interface Happened {
   readonly n: number;
   readonly act: string;
-  readonly says: string;
+  /** One line each. */
+  readonly says: readonly string[];
 }
 
 export interface Machine {
@@ -46,7 +46,7 @@ export interface Machine {
 /** Milliseconds between the steps of a shown fault. */
 const STEP = 1100;
 
-export function useMachine(model: Model, circuit: StopCircuit): Machine {
+export function useMachine(model: Model): Machine {
   const [fault, setFault] = useState<NamedFault>();
   const simulation = useMemo(() => new Simulation(networkOf(model, fault?.faults)), [model, fault]);
   const [state, setState] = useState<State>(() => started(new Simulation(networkOf(model))));
@@ -67,15 +67,15 @@ export function useMachine(model: Model, circuit: StopCircuit): Machine {
       setState(after);
       count.current++;
       const what = [
-        ...changes(model, circuit, before, after, order),
+        ...changes(model, before, after, order),
         ...settled.melted.map((at) => `fuse ${model.contacts[at]!.element} melts`),
         ...settled.restless.map((at) => `${model.movers[at]!.id} chatters`),
         ...(settled.shorted.length > 0 ? ['plus meets minus without a fuse between them'] : []),
       ];
-      const entry = { n: count.current, act: says, says: what.join('; ') || 'nothing changes' };
+      const entry = { n: count.current, act: says, says: what.length > 0 ? what : ['nothing changes'] };
       setHappened((list) => [entry, ...list].slice(0, 12));
     },
-    [model, circuit],
+    [model],
   );
 
   const stopPlaying = useCallback(() => {
@@ -102,7 +102,7 @@ export function useMachine(model: Model, circuit: StopCircuit): Machine {
       const fresh = started(new Simulation(networkOf(model)));
       now.current = fresh;
       setState(fresh);
-      setHappened([{ n: ++count.current, act: 'It runs', says: 'as it should' }]);
+      setHappened([{ n: ++count.current, act: 'It runs', says: ['as it should'] }]);
       const demand = demandsOf(model).find(({ role }) => role === 'emergency') ?? demandsOf(model)[0]!;
       const steps: (readonly [Act | undefined, string])[] = [
         [undefined, `The fault comes: ${wanted.says}`],
@@ -154,24 +154,17 @@ export function useMachine(model: Model, circuit: StopCircuit): Machine {
 }
 
 /** What an act changed, in words: 'K1 lets go; X stops'. */
-function changes(
-  model: Model,
-  circuit: StopCircuit,
-  before: State,
-  after: State,
-  order: StopOrder,
-): readonly string[] {
+function changes(model: Model, before: State, after: State, order: StopOrder): readonly string[] {
   const movers = model.movers.flatMap(({ id, kind }, at) =>
     kind === 'hand' || before.at[at] === after.at[at] ? [] : [`${id} ${after.at[at] === 1 ? 'on' : 'off'}`],
   );
   const motions = model.motions.flatMap(({ id }, at) => {
     const [was, is] = [standingOf(model, before, at), standingOf(model, after, at)];
     if (was.driven && !is.driven) {
-      const spindle = circuit.motions[id]?.kind === 'spindle';
-      return [`STOPS ${sayStopping(stoppingOf(model, circuit, at, order), spindle)}`];
+      return [`STOPS ${sayStopping(stoppingOf(model, at, order))}`];
     }
     if (!was.driven && is.driven) return [`STARTS ${id}`];
     return !was.falls && is.falls ? [`DROPS ${id}`] : [];
   });
-  return [...motions, ...movers];
+  return movers.length > 0 ? [...motions, movers.join('; ')] : motions;
 }

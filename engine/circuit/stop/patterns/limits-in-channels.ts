@@ -8,7 +8,7 @@ export const limitsInChannels: Pattern = {
   reach:
     'Whatever the control does, running onto a limit switch takes the power of all drives away, by two contacts and two contactors. No single fault defeats it.',
   limits:
-    'Everything stops, the spindle too. To come off a switch, switch off and turn the screw by hand. It coasts from the switch on: the switch must stand that far before the hard stop. A switch that is not moved by the slide any more is only found by testing it.',
+    'Everything stops, the spindle too. To come off a switch, switch off and turn the screw by hand. It coasts from the switch on: the switch must stand that far before the hard stop. A switch that is not moved by the slide any more is only found by testing it. It has no brake: for an axis that drops take the pattern with one and put the limit switches into its channels.',
   make: (motions) => {
     const switches = switchesFor(motions).slice(0, MOST_HOMES);
     return lay(

@@ -8,7 +8,7 @@ export const limitsWithRelease: Pattern = {
   reach:
     'Running onto a limit switch stops the control by one contact and takes the enable of all drives by another: they brake. Nothing moves again without a program start. The emergency stop works by itself, through two channels. While the button is held the axis can be driven off its switch.',
   limits:
-    'It rests on the drives heeding their enable, and while the button is held, or sticks, the limit switches count for nothing: let the control move slowly then, and test the button. A drive that runs away is not stopped by it: for that, put the limit switches into the emergency stop.',
+    'It rests on the drives heeding their enable, and while the button is held, or sticks, the limit switches count for nothing: let the control move slowly then, and test the button. A drive that runs away is not stopped by it: for that, put the limit switches into the emergency stop. It has no brake for an axis that drops.',
   make: (motions) => {
     const switches = switchesFor(motions).slice(0, MOST_HOMES);
     const first = switches[0]?.lower;

@@ -1,0 +1,96 @@
+/** Settings of one thing as fields. */
+import { useState } from 'react';
+import type { kindSpec, NumberRow } from '../../../engine/circuit/stop/index.ts';
+
+type SettingSpecs = ReturnType<typeof kindSpec>['settings'];
+
+interface SettingsProps {
+  readonly specs: SettingSpecs;
+  readonly values: Readonly<Record<string, string>>;
+  readonly of: string;
+  /** Where the number comes from that counts, for a motion. */
+  readonly rows?: readonly NumberRow[] | undefined;
+  readonly set: (values: Readonly<Record<string, string>>) => void;
+}
+
+export function Settings({ specs, values, of, rows, set }: SettingsProps) {
+  const put = (id: string, text: string): void => {
+    const { [id]: _old, ...rest } = values;
+    set(text.trim() === '' ? rest : { ...rest, [id]: text.trim() });
+  };
+  return (
+    <div className="stop-settings">
+      {Object.entries(specs).map(([id, spec]) => {
+        const row = rows?.find(({ setting }) => setting === id);
+        const brought = row?.origin === 'refit' ? row.says : undefined;
+        return (
+          <div key={id}>
+            <span className="small">
+              {spec.name}
+              {spec.kind === 'number' && spec.unit !== '1' && `, ${spec.unit}`}
+            </span>
+            {spec.kind === 'choice' ? (
+              <select
+                aria-label={`${of}: ${spec.name}`}
+                value={values[id] ?? brought ?? spec.usual}
+                onChange={(event) => put(id, event.target.value)}
+              >
+                {spec.options.map((each) => (
+                  <option key={each}>{each}</option>
+                ))}
+              </select>
+            ) : (
+              <Text
+                key={values[id] ?? ''}
+                label={`${of}: ${spec.name}`}
+                value={values[id] ?? ''}
+                hint={brought ?? (spec.usual ? `usually ${spec.usual}` : undefined)}
+                set={(text) => put(id, text)}
+              />
+            )}
+            {rows && <span className="small soft stop-origin">{row ? sayBrief(row) : ''}</span>}
+          </div>
+        );
+      })}
+    </div>
+  );
+}
+
+/** Where a number comes from in a few words; the table of numbers says it in full. */
+function sayBrief({ origin, says, over }: NumberRow): string {
+  if (origin === 'typed')
+    return over === undefined || over === says ? 'typed here' : `the refit says ${over}`;
+  return origin === 'refit' ? 'from the refit' : origin === 'unknown' ? 'not known' : 'usual';
+}
+
+/** Leaving it or Enter records it, Escape goes back. */
+export function Text({
+  label,
+  value,
+  hint,
+  set,
+}: {
+  label: string;
+  value: string;
+  hint?: string | undefined;
+  set: (text: string) => void;
+}) {
+  const [text, setText] = useState(value);
+  const done = (): void => {
+    if (text.trim() !== value) set(text);
+  };
+  return (
+    <input
+      aria-label={label}
+      value={text}
+      placeholder={hint}
+      maxLength={120}
+      onChange={(event) => setText(event.target.value)}
+      onBlur={done}
+      onKeyDown={(event) => {
+        if (event.key === 'Enter') done();
+        if (event.key === 'Escape') setText(value);
+      }}
+    />
+  );
+}
