@@ -90,3 +90,18 @@ test('derived: on paper every list has its caution, a square a line, and no mark
   const wires = listDocument('Lathe', LISTS.wires(SMALL), '2026-01-02');
   expect(wires.match(/class="done"/g)).toHaveLength(2 * SMALL.wires.size);
 });
+
+test('derived: ringing out goes step by step, with its cautions on paper and room for what was measured', () => {
+  const list = LISTS['ring-out'](SMALL);
+  const rows = list.groups.flatMap((group) => group.rows);
+  // The first step has a line for every wire.
+  expect(list.groups[0]!.rows).toHaveLength(SMALL.wires.size);
+  for (const { cells } of rows) {
+    expect(cells).toHaveLength(list.columns.length);
+    expect(cells[4]).not.toBe('');
+    expect(cells.at(-1)).toBe('');
+  }
+  const paper = listDocument('Lathe', list, '2026-01-02');
+  for (const caution of list.groups.flatMap(({ cautions = [] }) => cautions))
+    expect(paper).toContain(caution.replaceAll("'", '&#39;'));
+});

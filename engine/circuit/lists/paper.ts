@@ -36,6 +36,7 @@ export function listPaper(name: string, list: List, today: string): Element {
         'section',
         {},
         element('h2', {}, group.title),
+        (group.cautions ?? []).map((each) => element('p', { class: 'care' }, each)),
         element('p', { class: 'note' }, group.note),
         list.id === 'labels' ? strips(group) : table(list, group),
       ),

@@ -10,6 +10,8 @@ export interface ListRow {
 export interface ListGroup {
   readonly title: string;
   readonly note: string;
+  /** What to take care of at this step. */
+  readonly cautions?: readonly string[];
   readonly rows: readonly ListRow[];
 }
 
