@@ -290,7 +290,23 @@ export class System {
     return { singular: -1, held };
   }
 
-  /** Current through a diode or a transistor's collector as linearised last. */
+  /**
+   * Resistance that each of these nodes shows against the reference of its piece, as prepared: the volts there for
+   * one ampere into it. For a system of resistors and contacts; undefined where the equations are singular.
+   */
+  drivingOhms(unknowns: readonly number[]): Float64Array | undefined {
+    this.#factors.matrix.set(this.#base);
+    if (this.#factors.factor() >= 0) return undefined;
+    return Float64Array.from(unknowns, (unknown) => {
+      if (unknown < 0) return 0;
+      this.#right.fill(0);
+      this.#right[unknown] = 1;
+      this.#factors.solve(this.#right);
+      return this.#right[unknown]!;
+    });
+  }
+
+  /** Without junctions one step settles everything. */
   get isLinear(): boolean {
     return this.bias.length === 0;
   }

@@ -106,7 +106,9 @@ function feeds(wiring: ReadWiring): readonly Load[] {
 }
 
 /** What a supply on the mains takes follows from what it gives. */
-function followed(device: string, sources: readonly Source[]): Load['follows'] {
+function followed(wiring: ReadWiring, device: string, sources: readonly Source[]): Load['follows'] {
+  // A drive or control gives its encoder some milliamperes too; what it takes itself does not follow from them.
+  if (wiring.devices.get(device)?.kind !== 'supply') return undefined;
   const source = sources.find((each) => each.device === device && each.kind === 'supply');
   if (!source) return undefined;
   return {
@@ -122,7 +124,7 @@ function mainsLoads(wiring: ReadWiring, sources: readonly Source[]): readonly Lo
     const neutral = poles.find(({ nature }) => nature.pole === 'N');
     const single = lines.length === 1 && neutral !== undefined;
     return lines.map((line): Load => {
-      const follows = line.nature.amps === undefined ? followed(line.device, sources) : undefined;
+      const follows = line.nature.amps === undefined ? followed(wiring, line.device, sources) : undefined;
       return {
         id: line.id,
         device: line.device,

@@ -36,7 +36,7 @@ function judge(context: PowerContext, source: Source): WiringFinding {
       ? given.needs
       : given.needs.filter((need) => !need.endsWith('.current') && !need.endsWith('.supply-current'));
   const name = context.wiring.devices.get(source.device)?.name || source.device;
-  const about = [source.device];
+  const about = [source.id, source.device];
   const title = `Load of ${name}`;
   const figures = [
     figure('current it gives', load, 'A'),

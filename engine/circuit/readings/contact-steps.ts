@@ -1,0 +1,66 @@
+/** Contacts moved by hand while the meter watches: buttons, limit switches, doors; relays by their test lever. */
+import { closedAtRest, pairsOf } from '../power/conductors.ts';
+import type { Contact, ReadWiring, Terminal } from '../wiring/types.ts';
+import { bandsTo, companyOf } from './ohms.ts';
+import { judgeOhms } from './say.ts';
+import type { RingRow, RingStep } from './types.ts';
+import { waysOf } from './ways.ts';
+
+export function contactSteps(wiring: ReadWiring): readonly RingStep[] {
+  const wired = new Set([...wiring.wires.values()].flatMap(({ from, to }) => [from, to]));
+  const pairs = pairsOf(
+    wiring,
+    ({ nature, id, with: other }) =>
+      nature.kind === 'contact' && (wired.has(id) || (other !== null && wired.has(other))),
+  ).filter(([one, other]) => wiring.netOf.get(one.id)?.id !== wiring.netOf.get(other.id)?.id);
+  const rest = waysOf(wiring);
+  const restCompany = companyOf(wiring, rest);
+  const moved = new Map<string, ReturnType<typeof waysOf>>();
+  const rows = pairs.flatMap(([one, other]): readonly RingRow[] => {
+    const contact = one.nature as Contact;
+    const operated =
+      moved.get(one.device) ??
+      waysOf(wiring, { closed: (terminal, each) => closedAtRest(each) !== (terminal.device === one.device) });
+    moved.set(one.device, operated);
+    const reading = (when: string | undefined, ways: typeof rest): RingRow => {
+      const [a, b] = [wiring.netOf.get(one.id)!.id, wiring.netOf.get(other.id)!.id];
+      const band = bandsTo(ways, b, [a]).get(a)!;
+      const judged = judgeOhms(band, restCompany.get(a) ?? { electronics: [], unsaid: [] });
+      return {
+        id: `contact:${one.id}:${when === undefined ? 'rest' : 'moved'}`,
+        measured: 'ohms',
+        at: [one.id],
+        against: other.id,
+        ...judged,
+        ...(when === undefined ? {} : { when }),
+        otherwise:
+          'The same before and after: the contact does not move, is the other kind (opening for closing), or something beside it bridges it.',
+      };
+    };
+    return [reading(undefined, rest), reading(whenMoved(contact, one, wiring), operated)];
+  });
+  return [
+    {
+      id: 'contacts',
+      title: 'Contacts, at rest and moved',
+      says: 'Both leads on the two ends of each contact; press, trip or push it, and see the reading change.',
+      cautions: ['Move limit switches with something that is not your finger where a slide could follow.'],
+      powered: false,
+      rows,
+    },
+  ];
+}
+
+function whenMoved(contact: Contact, terminal: Terminal, wiring: ReadWiring): string {
+  const name = wiring.devices.get(terminal.device)?.name || terminal.device;
+  switch (contact.moved) {
+    case 'hand':
+      return `with ${name} pressed or turned`;
+    case 'machine':
+      return `with ${name} tripped`;
+    case 'coil':
+      return `with ${name} pushed in by its test lever, if it has one; otherwise leave this until it has power`;
+    case 'logic':
+      return `with ${name} on: leave this until it has power`;
+  }
+}

@@ -1,0 +1,395 @@
+/** A wiring under power, as the solver reads it. Nodes are nets. */
+import { diodeOf, type Element, operatingPoint, type Point, type Trouble } from '../network/index.ts';
+import { pairsOf } from '../power/conductors.ts';
+import { NEUTRAL, type Source, sourcesOf } from '../power/sources.ts';
+import type { Contact, Input, Load, Output, ReadWiring, Terminal } from '../wiring/types.ts';
+
+/** What is on. */
+export interface Switched {
+  /** The mains at the inlet. */
+  readonly mains: boolean;
+  /** Ids of outputs that are on. */
+  readonly outputs: ReadonlySet<string>;
+  /** Ids of devices whose own logic has closed its contacts: safety relays, drives that are ready. */
+  readonly logic: ReadonlySet<string>;
+}
+
+export interface LiveState {
+  readonly low: Point;
+  readonly high: Point;
+  /** Devices whose coil has pulled in. */
+  readonly pulled: ReadonlySet<string>;
+  /** Sources that give. */
+  readonly giving: ReadonlySet<string>;
+}
+
+/** How far the mains may stray, and a supply that does not say: IEC 60038 (recalled); common practice. */
+const MAINS_STRAY = 0.1;
+const SUPPLY_STRAY = 0.05;
+/** Share of its rated voltage at which a coil surely pulls in: IEC 60947-4-1 (recalled: 85 %). */
+const PULLS = 0.85;
+const ON_OHMS = 1;
+const METAL = 0.01;
+/** What an LED in an input loses, at some milliamperes: common practice, no source. */
+const LED = { volts: 1.2, amps: 5e-3, emission: 2 };
+/** Where a current is not said: a 24 V input of type 1 or 3 takes 2 mA at least (IEC 61131-2). */
+const INPUT_OHMS = 5e3;
+const LOGIC_OHMS = 100e3;
+const SOME_LOAD_AMPS = 0.1;
+/** Rounds until coils and contacts rest; more means that they chatter. */
+const ROUNDS = 12;
+
+interface Build {
+  readonly wiring: ReadWiring;
+  readonly sources: readonly Source[];
+  readonly fixed: readonly Element[];
+  readonly references: readonly string[];
+  /** Gives the very same object for equal elements, so that a piece nothing touched is known again. */
+  readonly same: (element: Element) => Element;
+}
+
+/** All that does not depend on what is on. */
+export function liveWiring(wiring: ReadWiring): Build {
+  const sources = sourcesOf(wiring);
+  const node = nodeIn(wiring);
+  const seen = new Map<string, Element>();
+  return {
+    wiring,
+    sources,
+    same: (element) => {
+      const key = JSON.stringify(element);
+      const found = seen.get(key) ?? element;
+      seen.set(key, found);
+      return found;
+    },
+    fixed: fixedElements(wiring),
+    references: [
+      ...new Set([
+        NEUTRAL,
+        ...[...wiring.terminals.values()]
+          .filter(({ nature }) => nature.kind === 'earth' && nature.role === 'source')
+          .map(({ id }) => node(id)),
+        ...sources.flatMap(({ back }) => back.slice(0, 1).map(node)),
+      ]),
+    ],
+  };
+}
+
+const nodeIn =
+  (wiring: ReadWiring) =>
+  (id: string): string =>
+    wiring.netOf.get(id)?.id ?? id;
+
+const ohm = (id: string, a: string, b: string, ohms: number): Element => ({
+  kind: 'resistor',
+  id,
+  a,
+  b,
+  ohms,
+});
+
+/** Loads, inputs, windings, diodes, resistors, fuses. */
+function fixedElements(wiring: ReadWiring): readonly Element[] {
+  const node = nodeIn(wiring);
+  const made: Element[] = [];
+  const add = (element: Element): void => {
+    const [a, b] =
+      element.kind === 'diode'
+        ? [element.anode, element.cathode]
+        : 'a' in element
+          ? [element.a, element.b]
+          : ['', ' '];
+    if (a !== b) made.push(element);
+  };
+  for (const [one, other] of pairsOf(wiring, () => true)) {
+    const [a, b] = [node(one.id), node(other.id)];
+    const { nature } = one;
+    if (nature.kind === 'protection' || (nature.kind === 'mains' && nature.side === 'passes'))
+      add(ohm(`whole ${one.id}`, a, b, METAL));
+    else if (nature.kind === 'load') add(ohm(`load ${one.id}`, a, b, loadOhms(nature)));
+    else if (nature.kind === 'resistor' && nature.ohms !== undefined && nature.ohms > 0)
+      add(ohm(`resistor ${one.id}`, a, b, nature.ohms));
+    else if (nature.kind === 'winding' && nature.side === 'primary') add(ohm(`winding ${one.id}`, a, b, 1e4));
+    else if (nature.kind === 'diode') {
+      const [anode, cathode] = nature.leg === 'anode' ? [a, b] : [b, a];
+      add(diodeOf(`diode ${one.id}`, anode, cathode, { volts: 0.8, amps: 0.5, emission: 1.5 }));
+    } else if (nature.kind === 'input' && nature.form === 'opto' && other.nature.kind === 'input') {
+      const [plus, minus] = nature.leg === 'minus' ? [b, a] : [a, b];
+      made.push(...ledInput(one.id, plus, minus, nature));
+    } else if (nature.kind === 'analogue-input' || nature.kind === 'differential-input') {
+      const across = nature.kind === 'analogue-input' ? nature.ohms : nature.termination;
+      add(ohm(`across ${one.id}`, a, b, across ?? LOGIC_OHMS));
+    }
+  }
+  for (const terminal of wiring.terminals.values()) {
+    const { nature } = terminal;
+    if (nature.kind === 'input' && nature.leg === 'only' && terminal.common !== null)
+      made.push(...singleInput(terminal, nature, node(terminal.id), node(terminal.common)));
+    else if (nature.kind === 'motor-phase' && nature.side === 'takes')
+      add(ohm(`winding ${terminal.id}`, node(terminal.id), `inside ${terminal.device}`, 1));
+  }
+  return made;
+}
+
+function loadOhms(load: Load): number {
+  const { ohms, volts = 24, amps, watts } = load;
+  const current = amps ?? (watts === undefined ? SOME_LOAD_AMPS : watts / volts);
+  return Math.max(0.1, ohms ?? volts / current);
+}
+
+/** An LED with its resistor; either way round where its common takes either. */
+function ledInput(id: string, plus: string, minus: string, input: Input): readonly Element[] {
+  const series = input.series ?? seriesOf(input);
+  if (plus === minus) return [];
+  return [
+    ohm(`series ${id}`, plus, `led ${id}`, series),
+    diodeOf(`led ${id}`, `led ${id}`, minus, LED),
+    // Damaging backwards voltages are seen by the rules; the LED only blocks here.
+  ];
+}
+
+function seriesOf({ rated, current, on, onCurrent }: Input): number {
+  if (rated !== undefined && current !== undefined && current > 0)
+    return Math.max(1, (rated - LED.volts) / current);
+  if (on !== undefined && onCurrent !== undefined && onCurrent > 0)
+    return Math.max(1, (on - LED.volts) / onCurrent);
+  return INPUT_OHMS;
+}
+
+function singleInput(terminal: Terminal, input: Input, at: string, common: string): readonly Element[] {
+  const { id } = terminal;
+  if (at === common) return [];
+  if (input.form === 'opto')
+    // Takes either way round: two LEDs back to back.
+    return [
+      ohm(`series ${id}`, at, `led ${id}`, seriesOf(input)),
+      diodeOf(`led ${id}`, `led ${id}`, common, LED),
+      diodeOf(`led back ${id}`, common, `led ${id}`, LED),
+    ];
+  if (input.pull)
+    return [
+      {
+        kind: 'voltage',
+        id: `pull source ${id}`,
+        plus: `pull ${id}`,
+        minus: common,
+        volts: input.pull.to,
+        ohms: 1,
+      },
+      ohm(`pull ${id}`, `pull ${id}`, at, input.pull.ohms),
+    ];
+  return [ohm(`input ${id}`, at, common, input.form === 'logic' ? LOGIC_OHMS : seriesOf(input))];
+}
+
+/** Ends of contacts as they stand. */
+function contactElements(
+  wiring: ReadWiring,
+  state: Switched,
+  pulled: ReadonlySet<string>,
+): readonly Element[] {
+  const node = nodeIn(wiring);
+  return pairsOf(wiring, ({ nature }) => nature.kind === 'contact').flatMap(
+    ([one, other]): readonly Element[] => {
+      const contact = one.nature as Contact;
+      const moved =
+        contact.moved === 'coil'
+          ? pulled.has(one.device)
+          : contact.moved === 'logic'
+            ? state.logic.has(one.device)
+            : false;
+      const closed = moved === (contact.closes === 'when-on');
+      const [a, b] = [node(one.id), node(other.id)];
+      return closed && a !== b ? [ohm(`contact ${one.id}`, a, b, METAL)] : [];
+    },
+  );
+}
+
+function sourceElements(
+  { wiring, sources }: Build,
+  giving: ReadonlySet<string>,
+  share: -1 | 1,
+): readonly Element[] {
+  const node = nodeIn(wiring);
+  const made: Element[] = [];
+  for (const source of sources) {
+    if (source.kind === 'mains')
+      for (const back of source.back)
+        if (node(back) !== NEUTRAL) made.push(ohm(`neutral ${back}`, node(back), NEUTRAL, METAL));
+    if (!giving.has(source.id) || source.volts === undefined) continue;
+    const nature = wiring.terminals.get(source.live[0]!)?.nature;
+    const tolerance = nature?.kind === 'supply' ? nature.tolerance : undefined;
+    // What is made from the mains without regulation strays with them.
+    const stray = tolerance ?? (source.ac || !source.limits ? MAINS_STRAY : SUPPLY_STRAY);
+    const minus = source.kind === 'mains' ? NEUTRAL : node(source.back[0] ?? '');
+    for (const live of source.live)
+      if (node(live) !== minus && minus !== '')
+        made.push({
+          kind: 'voltage',
+          id: `gives ${live}`,
+          plus: node(live),
+          minus,
+          volts: source.volts * (1 + share * stray),
+          ohms: 0.02,
+        });
+  }
+  return made;
+}
+
+function outputElements({ wiring }: Build, state: Switched, point: Point | undefined): readonly Element[] {
+  const node = nodeIn(wiring);
+  const made: Element[] = [];
+  for (const terminal of wiring.terminals.values()) {
+    const { nature } = terminal;
+    if (
+      nature.kind === 'analogue-output' &&
+      terminal.common !== null &&
+      node(terminal.common) !== node(terminal.id)
+    )
+      made.push({
+        kind: 'voltage',
+        id: `analogue ${terminal.id}`,
+        plus: node(terminal.id),
+        minus: node(terminal.common),
+        volts: 0,
+        ohms: 50,
+      });
+    if (nature.kind !== 'output') continue;
+    const end = endOf(wiring, terminal, nature);
+    if (!end || node(end) === node(terminal.id)) continue;
+    const on = state.outputs.has(terminal.id);
+    const [a, b] = [node(terminal.id), node(end)];
+    if (nature.stage === 'push-pull') {
+      // Driven either way from inside, as long as its device has power.
+      if (point && !isFed(wiring, terminal.device, point)) continue;
+      const volts = on ? (nature.top ?? nature.high) : 0;
+      if (volts !== undefined)
+        made.push({ kind: 'voltage', id: `drives ${terminal.id}`, plus: a, minus: b, volts, ohms: 50 });
+    } else if (on) made.push(ohm(`on ${terminal.id}`, a, b, ON_OHMS));
+    else if (nature.leaks !== undefined && nature.leaks > 0)
+      made.push(ohm(`leaks ${terminal.id}`, a, b, 24 / nature.leaks));
+  }
+  return made;
+}
+
+/** Where an output switches to: plus, minus, or the common it is driven against. */
+function endOf(wiring: ReadWiring, terminal: Terminal, output: Output): string | undefined {
+  const pole = (which: 'plus' | 'minus'): string | undefined => {
+    const own = (wiring.devices.get(terminal.device)?.terminals ?? []).filter((id) => {
+      const { nature } = wiring.terminals.get(id)!;
+      return (nature.kind === 'feed' || nature.kind === 'supply') && nature.pole === which;
+    });
+    return own.find((id) => wiring.terminals.get(id)!.group === terminal.group) ?? own[0];
+  };
+  return output.stage === 'sourcing' ? pole('plus') : (terminal.common ?? pole('minus'));
+}
+
+/** Whether a device has at least half of some voltage at its feed, or is fed in no way that is drawn. */
+function isFed(wiring: ReadWiring, id: string, point: Point): boolean {
+  const node = nodeIn(wiring);
+  const terminals = (wiring.devices.get(id)?.terminals ?? []).map((each) => wiring.terminals.get(each)!);
+  const feeds = terminals.filter(({ nature }) => nature.kind === 'feed' && nature.pole === 'plus');
+  if (feeds.length > 0)
+    return feeds.some((plus) => {
+      const minus = plus.with ?? plus.common;
+      return minus !== null && Math.abs(point.volts(node(plus.id), node(minus)) ?? 0) > 3;
+    });
+  const mains = terminals.filter(({ nature }) => nature.kind === 'mains' && nature.side === 'takes');
+  if (mains.length < 2) return mains.length === 0;
+  return (
+    Math.abs(point.volts(node(mains[0]!.id), node(mains[1]!.id)) ?? 0) > 30 ||
+    Math.abs(point.volts(node(mains[0]!.id)) ?? 0) > 30
+  );
+}
+
+/** Which sources give, by what feeds them. */
+function givingNow(
+  { wiring, sources }: Build,
+  state: Switched,
+  point: Point | undefined,
+): ReadonlySet<string> {
+  const node = nodeIn(wiring);
+  const giving = new Set<string>();
+  for (const source of sources) {
+    if (source.kind === 'mains') {
+      if (state.mains) giving.add(source.id);
+      continue;
+    }
+    if (!point) continue;
+    const terminals = (wiring.devices.get(source.device)?.terminals ?? []).map(
+      (id) => wiring.terminals.get(id)!,
+    );
+    const fedBy = terminals.filter(
+      ({ nature }) =>
+        (nature.kind === 'winding' && nature.side === 'primary') ||
+        (nature.kind === 'rectifier' && nature.leg === 'ac'),
+    );
+    const fed =
+      fedBy.length >= 2
+        ? Math.abs(point.volts(node(fedBy[0]!.id), node(fedBy[1]!.id)) ?? 0) > 5
+        : isFed(wiring, source.device, point);
+    if (fed) giving.add(source.id);
+  }
+  return giving;
+}
+
+function pulledNow(wiring: ReadWiring, point: Point): ReadonlySet<string> {
+  const node = nodeIn(wiring);
+  const pulled = new Set<string>();
+  for (const [one, other] of pairsOf(
+    wiring,
+    ({ nature }) => nature.kind === 'load' && nature.what === 'coil',
+  )) {
+    const rated = (one.nature as Load).volts ?? 24;
+    if (Math.abs(point.volts(node(one.id), node(other.id)) ?? 0) >= PULLS * rated) pulled.add(one.device);
+  }
+  return pulled;
+}
+
+const alike = (a: ReadonlySet<string>, b: ReadonlySet<string>): boolean =>
+  a.size === b.size && [...a].every((each) => b.has(each));
+
+/**
+ * Volts everywhere in a state, once coils, contacts and supplies rest, with all sources at their lowest and highest.
+ *
+ * @param before a state of the same wiring, whose untouched pieces are not solved again
+ */
+export function liveState(build: Build, state: Switched, before?: LiveState): LiveState | Trouble {
+  let pulled: ReadonlySet<string> = new Set();
+  let giving: ReadonlySet<string> = givingNow(build, state, undefined);
+  let point: Point | undefined = before?.high;
+  const solve = (share: -1 | 1, previous: Point | undefined) =>
+    operatingPoint(
+      {
+        elements: [
+          ...build.fixed,
+          ...[
+            ...contactElements(build.wiring, state, pulled),
+            ...sourceElements(build, giving, share),
+            ...outputElements(build, state, giving.size > 0 ? point : undefined),
+          ].map(build.same),
+        ],
+        references: build.references,
+      },
+      previous ? { previous } : {},
+    );
+  for (let round = 0; ; round++) {
+    const solved = solve(1, point);
+    if (!solved.ok) return solved.trouble;
+    point = solved.point;
+    const [nextPulled, nextGiving] = [pulledNow(build.wiring, point), givingNow(build, state, point)];
+    const rests = round > 0 && alike(nextPulled, pulled) && alike(nextGiving, giving);
+    if (rests) break;
+    if (round >= ROUNDS)
+      return {
+        kind: 'too-long',
+        nodes: [],
+        elements: [...nextPulled],
+        sentence: `Coils and contacts do not come to rest: ${[...new Set([...nextPulled, ...pulled])].filter((id) => nextPulled.has(id) !== pulled.has(id)).join(', ') || 'a supply'} goes on and off by itself.`,
+      };
+    pulled = nextPulled;
+    giving = nextGiving;
+  }
+  const low = solve(-1, before?.low);
+  if (!low.ok) return low.trouble;
+  return { low: low.point, high: point, pulled, giving };
+}

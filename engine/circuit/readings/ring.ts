@@ -1,0 +1,224 @@
+/** The whole sheet: wires end to end, paths to 0 V and to earth, contacts moved by hand, then volts step by step. */
+import { conductorProtective } from '../../handbook/conductor-protective.ts';
+import { evaluate } from '../../sheet/index.ts';
+import { COPPER } from '../../tables/conductor-resistance.ts';
+import { resistancesTo } from '../network/index.ts';
+import { conductorElements, wireOhms } from '../power/conductors.ts';
+import { guardsOf } from '../power/guards.ts';
+import { sourcesOf } from '../power/sources.ts';
+import type { ReadWiring } from '../wiring/types.ts';
+import { type Commons, commonsOf } from './commons.ts';
+import { contactSteps } from './contact-steps.ts';
+import { diodeStep } from './diode-step.ts';
+import { bandsTo, companyOf } from './ohms.ts';
+import { judgeOhms, ohms, SHORT } from './say.ts';
+import type { RingRow, RingSheet, RingStep } from './types.ts';
+import { voltSteps } from './volt-steps.ts';
+import { waysOf } from './ways.ts';
+
+const DEAD: readonly string[] = [
+  'Plug out or main switch off and locked. Then measure that nothing is live, with a meter you have just tried on something live.',
+  'Capacitors of the drives stay charged: wait, measure their plus against their minus, and go on only below 60 V, better below 5 V.',
+];
+const LIVE: readonly string[] = [
+  'From here on the machine is live. If you are not sure, have somebody who is do this with you; mains parts are for a licensed electrician.',
+  'One hand only, the other behind your back; never alone; nothing conducting on wrists and neck.',
+  'A meter and leads for category III, 600 V or more; on volts, and looked at once more before each touch.',
+  'Chuck empty, axes free to stop anywhere, motors’ plugs off if you can, emergency stop within reach and tried.',
+];
+
+/** Readings to expect at every terminal of a wired network. Deterministic; an empty wiring gives empty steps. */
+export function ringItOut(wiring: ReadWiring): RingSheet {
+  const sources = sourcesOf(wiring);
+  const guards = guardsOf(wiring, sources);
+  const returns = guardsOf(wiring, sources, ({ back }) => back);
+  const commons = commonsOf(wiring, sources, guards, returns);
+  const notes: string[] = [];
+  const powered = voltSteps(wiring, commons, notes);
+  const steps: readonly RingStep[] = [
+    { ...wireStep(wiring), cautions: DEAD },
+    ...pathSteps(wiring, commons),
+    ...contactSteps(wiring),
+    ...diodeStep(wiring),
+    ...powered.map((step, k) => (k === 0 ? { ...step, cautions: [...LIVE, ...step.cautions] } : step)),
+  ].filter(({ rows }) => rows.length > 0);
+  return {
+    cautions: [
+      'Measured beats worked out: where a reading disagrees, stop and find out why before the next step.',
+      ...DEAD,
+    ],
+    ...(commons.main === undefined ? {} : { common: commons.main }),
+    ...(commons.earth === undefined ? {} : { earth: commons.earth }),
+    steps,
+    notes,
+  };
+}
+
+/** Every wire by itself, both ends still on: others in parallel can only make it less. */
+function wireStep(wiring: ReadWiring): Omit<RingStep, 'cautions'> {
+  const rows = [...wiring.wires.values()]
+    .filter(({ from, to }) => wiring.terminals.has(from) && wiring.terminals.has(to) && from !== to)
+    .map((wire): RingRow => {
+      const own = wireOhms(wire);
+      const most = Math.max(SHORT, own === undefined ? SHORT : 1.5 * own + 0.5);
+      return {
+        id: `wire:${wire.id}`,
+        measured: 'ohms',
+        at: [wire.from],
+        against: wire.to,
+        wire: wire.id,
+        expect: { low: 0, high: most },
+        says: most <= SHORT ? `under ${SHORT} Ω: it beeps` : `under ${ohms(most)}: it is long and thin`,
+        otherwise:
+          'OL: broken, a ferrule pressed on insulation, or the other end is landed elsewhere. Some ohms: a loose screw or a strand alone.',
+      };
+    });
+  return {
+    id: 'wires',
+    title: 'Each wire, end to end',
+    says: 'Meter on ohms, leads held together first: what they show is taken off. Then both ends of each wire, tugging at them.',
+    powered: false,
+    rows,
+  };
+}
+
+/** Every net against its 0 V and against earth. */
+function pathSteps(wiring: ReadWiring, commons: Commons): readonly RingStep[] {
+  const ways = waysOf(wiring);
+  const company = companyOf(wiring, ways);
+  const nets = wiring.nets.filter(({ wires }) => wires.length > 0);
+  const node = (id: string): string => wiring.netOf.get(id)?.id ?? id;
+  const ids = nets.map(({ id }) => id);
+  const solved = new Map<string, ReturnType<typeof bandsTo>>();
+  const against = (terminal: string): ReturnType<typeof bandsTo> => {
+    const key = node(terminal);
+    const found = solved.get(key) ?? bandsTo(ways, key, ids);
+    solved.set(key, found);
+    return found;
+  };
+  const rowsAgainst = (
+    step: string,
+    of: (net: string) => string | undefined,
+    otherwise: (short: boolean) => string,
+  ): RingRow[] =>
+    nets.flatMap((net): RingRow[] => {
+      const black = of(net.id);
+      if (black === undefined || node(black) === net.id) return [];
+      const band = against(black).get(net.id)!;
+      const judged = judgeOhms(band, company.get(net.id) ?? { electronics: [], unsaid: [] });
+      const short = judged.expect !== undefined && judged.expect.high <= SHORT;
+      return [
+        {
+          id: `${step}:${net.id}`,
+          measured: 'ohms',
+          at: net.terminals,
+          against: black,
+          ...judged,
+          ...(fills(wiring, net.terminals, black)
+            ? { says: `${judged.says}; it climbs to that while the capacitors fill` }
+            : {}),
+          otherwise: otherwise(short),
+        },
+      ];
+    });
+  const steps: RingStep[] = [...bondStep(wiring, commons.earth)];
+  if (commons.earth !== undefined)
+    steps.push({
+      id: 'earth',
+      title: 'Against protective earth',
+      says: 'Black lead on the earth bar, red lead on each terminal; fuses in, buttons as they lie.',
+      cautions: [],
+      powered: false,
+      rows: rowsAgainst(
+        'earth',
+        () => commons.earth,
+        (short) =>
+          short
+            ? 'More than an ohm: paint under the screw, or a broken protective conductor. Nothing is switched on until this beeps.'
+            : 'Near nothing where a path is not expected: a live wire touches metal. Find it before power is ever put on.',
+      ),
+    });
+  if (commons.of.size > 0)
+    steps.push({
+      id: 'common',
+      title: 'Against its own 0 V',
+      says: 'Black lead on the 0 V named, red lead on each terminal; fuses in, buttons as they lie.',
+      cautions: [],
+      powered: false,
+      rows: rowsAgainst(
+        'common',
+        (net) => commons.of.get(net),
+        (short) =>
+          short
+            ? 'OL: a wire of the 0 V is off.'
+            : 'Much less: a short, or a wire on the wrong terminal. OL where a path is expected: a coil burnt out, a fuse blown, a wire off.',
+      ),
+    });
+  return steps;
+}
+
+/** Whether the meter fills capacitors there: both sides of a rectifier's bus. */
+function fills(wiring: ReadWiring, ids: readonly string[], black: string): boolean {
+  const bus = (id: string): string | undefined => {
+    const terminal = wiring.terminals.get(id);
+    const isBus = terminal?.nature.kind === 'supply' && terminal.nature.regulated === false;
+    return isBus ? terminal.device : undefined;
+  };
+  const other = wiring.netOf.get(black)?.terminals ?? [black];
+  const devices = new Set(other.map(bus).filter((device) => device !== undefined));
+  return ids.some((id) => devices.has(bus(id) ?? ''));
+}
+
+/** Each earth terminal and each metal part against the bar, through its protective conductor. */
+function bondStep(wiring: ReadWiring, bar: string | undefined): readonly RingStep[] {
+  if (bar === undefined) return [];
+  const earths = [...wiring.terminals.values()].filter(
+    ({ id, nature }) => nature.kind === 'earth' && nature.role !== 'bar' && id !== bar,
+  );
+  const answer = resistancesTo(
+    {
+      elements: conductorElements(wiring, { closed: () => false }).filter(
+        ({ id }) => !id.startsWith('pair '),
+      ),
+      references: [bar],
+    },
+    bar,
+    earths.map(({ id }) => id),
+  );
+  const rows = earths.map(({ id, device }): RingRow => {
+    const path = answer.ok ? (answer.ohms.get(id) ?? Number.POSITIVE_INFINITY) : Number.POSITIVE_INFINITY;
+    const bonded = path !== Number.POSITIVE_INFINITY;
+    const most = bonded ? passes(path) : Number.POSITIVE_INFINITY;
+    return {
+      id: `bond:${id}`,
+      measured: 'ohms',
+      at: [id],
+      against: bar,
+      expect: bonded
+        ? { low: 0, high: most }
+        : { low: Number.POSITIVE_INFINITY, high: Number.POSITIVE_INFINITY },
+      says: bonded
+        ? `under ${most.toFixed(2)} Ω with a bonding tester, under ${SHORT} Ω with a hand meter`
+        : `no path is drawn: ${wiring.devices.get(device)?.name || device} is not bonded`,
+      otherwise: bonded
+        ? 'More: paint under the screw, a loose screw, a broken protective conductor. Nothing is switched on until this is right.'
+        : 'It must be bonded before power is put on, however it reads now.',
+    };
+  });
+  return [
+    {
+      id: 'bonds',
+      title: 'Protective conductors',
+      says: 'Black lead on the earth bar, red lead on bare metal of each device, not on its paint. The supply of the machine need not be on.',
+      cautions: [],
+      powered: false,
+      rows,
+    },
+  ];
+}
+
+/** Highest reading to accept for a copper path, by the sheet: as of so much of 1 mm². */
+function passes(ohms: number): number {
+  const { R_pass } = evaluate(conductorProtective, { l: (ohms * 1e-6) / COPPER.resistivity, A: 1e-6 });
+  return R_pass.state === 'known' ? R_pass.value : SHORT;
+}

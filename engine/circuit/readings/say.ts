@@ -1,0 +1,43 @@
+/** Readings in the words of somebody with a meter in hand. */
+import { formatQuantity } from '../../quantity/index.ts';
+import { listed } from '../power/say.ts';
+import type { Company } from './ohms.ts';
+import type { Band } from './types.ts';
+
+export const ohms = (value: number): string =>
+  formatQuantity(value, value >= 1e6 ? 'MΩ' : value >= 1e3 ? 'kΩ' : 'Ω', { digits: value < 10 ? 2 : 3 });
+export const volts = (value: number): string =>
+  formatQuantity(Math.abs(value) < 0.05 ? 0 : value, 'V', { digits: 3 });
+
+/** Below this a hand meter with its leads shows a short. */
+export const SHORT = 1;
+
+export function sayVolts({ low, high }: Band): string {
+  return high - low < 0.15 ? `about ${volts((low + high) / 2)}` : `${volts(low)} to ${volts(high)}`;
+}
+
+/** A reading between bounds, or why it cannot be judged. */
+export function judgeOhms(band: Band, company: Company): { readonly says: string; readonly expect?: Band } {
+  const { low, high } = band;
+  if (low === Number.POSITIVE_INFINITY) return { says: 'no path: the meter shows OL', expect: band };
+  if (high <= SHORT) return { says: `under ${SHORT} Ω: it beeps`, expect: { low: 0, high: SHORT } };
+  const narrow = high !== Number.POSITIVE_INFINITY && high <= low * 1.6 + SHORT;
+  if (narrow) return { says: `${ohms(low)} to ${ohms(high)}`, expect: band };
+  if (high === Number.POSITIVE_INFINITY && company.electronics.length > 0)
+    return {
+      says: `not meaningful: electronics of ${listed(company.electronics.slice(0, 3))}; to measure, disconnect there`,
+    };
+  if (high === Number.POSITIVE_INFINITY)
+    return low > 1000
+      ? { says: `more than ${ohms(low)}, or no path at all`, expect: band }
+      : { says: 'not meaningful: electronics hang on it further on; to measure, disconnect there' };
+  if (company.unsaid.length > 0 && high > SHORT)
+    return {
+      says: `a path of ${ohms(high)} at most; what ${listed(company.unsaid.slice(0, 3))} resists has not been said`,
+      expect: { low: 0, high },
+    };
+  return {
+    says: `${ohms(high)} at most; what hangs on it further on may make it less`,
+    expect: { low: 0, high },
+  };
+}
