@@ -106,6 +106,18 @@ export function readSetting(spec: SettingSpec, typed: string): Result<Setting> {
 const say = ({ least, above }: { readonly least: number; readonly above?: boolean }): string =>
   above === true ? 'be above zero' : least === 0 ? 'not be below zero' : `not be below ${least}`;
 
+/** What is usual of each setting, read once: most settings of most devices are never typed. */
+const usualRead = new WeakMap<SettingSpec, Result<Setting>>();
+
+function readUsual(spec: SettingSpec): Result<Setting> {
+  let read = usualRead.get(spec);
+  if (!read) {
+    read = readSetting(spec, spec.usual);
+    usualRead.set(spec, read);
+  }
+  return read;
+}
+
 /**
  * All settings of one thing. What cannot be read is reported with its place and is then not known; the rest is kept.
  */
@@ -128,7 +140,8 @@ export function readSettings(
   const read: Record<string, Setting> = {};
   for (const [name, spec] of Object.entries(specs)) {
     const own = Object.hasOwn(typed, name) ? typed[name]! : '';
-    const value = readSetting(spec, own.trim() === '' ? (usual[name] ?? spec.usual) : own);
+    const typedOrKnown = own.trim() === '' ? usual[name] : own;
+    const value = typedOrKnown === undefined ? readUsual(spec) : readSetting(spec, typedOrKnown);
     if (value.ok) read[name] = value.value;
     else {
       problems.push({ ...value.problem, where: `${where}.${name}` });

@@ -74,6 +74,9 @@ export function logicInput(level: 'ttl-5v' | 'logic-3v3', frequency?: number): I
 
 export const PLC_TYPES = ['type 1', 'type 2', 'type 3'] as const;
 
+/** Current up to which it surely reads off, by type, in A: IEC 61131-2, from memory. */
+const OFF_CURRENT = [0.0005, 0.002, 0.0015] as const;
+
 /** A 24 V input of IEC 61131-2. */
 export function plcInput(
   form: 'opto' | 'sinking' | 'sourcing',
@@ -89,6 +92,7 @@ export function plcInput(
     on: family.inputHigh,
     off: family.inputLow,
     onCurrent: family.inputCurrent[0],
+    offCurrent: OFF_CURRENT[at - 1]!,
     rated: 24,
     // 24 V plus 25 %, the most such a supply may reach.
     most: 30,
