@@ -40,15 +40,15 @@ const NAMES: Readonly<Record<string, string>> = {
   feedback: 'signal of the spindle feedback',
 };
 
-/** As in 'how fast the … allows'. */
-const WHOSE: Readonly<Record<string, string>> = {
-  chuck: 'chuck’s own mark',
-  jaws: 'grip of the jaws',
-  bearing: 'spindle’s bearing',
-  pulley: 'wheel on the spindle',
-  motor: 'spindle motor',
-  drive: 'spindle drive',
-  feedback: 'spindle’s encoder',
+/** What is not known where a limit is not. */
+const UNKNOWN: Readonly<Record<string, string>> = {
+  chuck: 'The speed marked on the chuck or holder',
+  jaws: 'The grip of the jaws at speed',
+  bearing: 'The highest speed of the spindle’s bearings',
+  pulley: 'The highest speed of the wheel on the spindle',
+  motor: 'The highest speed of the spindle motor’s rotor',
+  drive: 'The highest frequency of the spindle drive',
+  feedback: 'The highest speed of the spindle’s encoder',
 };
 
 /** Limits of the spindle itself, whatever it cuts. */
@@ -61,7 +61,7 @@ export function spindleLimits(spindle: SpindleModel): readonly LinkLimit[] {
       speed,
       says:
         speed === null
-          ? `How fast the ${WHOSE[by] ?? name} allows is not known, and what is not known is no permission.`
+          ? `${UNKNOWN[by] ?? `The limit by the ${name}`} is not known, and what is not known is no permission.`
           : `${name[0]!.toUpperCase()}${name.slice(1)}: ${rpm(speed)}.`,
       needs: speed === null ? (WHERE[by] ?? []).map((each) => `${spindle.chain}.${each}`) : [],
       isHard: true,

@@ -44,12 +44,15 @@ export function abilityFinding(work: string, machine: WorkMachine, name: Ability
     return told(work, {
       ...of,
       verdict: 'fails',
-      sentence: no,
+      sentence:
+        name === 'threading-taper' && machine.can('threading-straight') === 'no'
+          ? 'The control cannot lead even one axis by the spindle’s angle, let alone two at once: no taper thread with a single point.'
+          : no,
       because: ['The ways round stand below, each with its limits.'],
     });
   return missing(work, {
     ...of,
-    sentence: 'Whether the control can do this is not known: ask its manual or its maker before you buy it.',
+    sentence: `${title}: whether the control can is not known. Ask its manual or its maker before you buy it.`,
     needs: [abilityPath(name)],
   });
 }

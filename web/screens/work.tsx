@@ -10,6 +10,8 @@ import { AddWork } from './work/add.tsx';
 import { WorkChartPicture } from './work/chart.tsx';
 import { WorkDetail } from './work/detail.tsx';
 import { useWork } from './work/use-work.ts';
+import '../pictures/pictures.css';
+import './threads/threads.css';
 import './work/work.css';
 
 interface Props {

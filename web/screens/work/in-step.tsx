@@ -42,7 +42,7 @@ function Shown({ answer }: { readonly answer: InStepAnswer }) {
   const [ref, width] = useWidth<HTMLDivElement>();
   return (
     <div className="stack">
-      <ul className="sayings">
+      <ul className="work-sayings">
         {answer.sentences.map(({ level, says }) => (
           <li key={says}>
             <Mark verdict={LEVELS[level]} />

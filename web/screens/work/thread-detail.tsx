@@ -8,6 +8,9 @@ import { length, rpm, value } from './say.ts';
 import { SpeedBars } from './speed-bars.tsx';
 import type { WorkView } from './use-work.ts';
 
+/** More passes than this make a table too long to stand open. */
+const FEW = 15;
+
 interface Props {
   readonly work: Work;
   readonly detail: ThreadDetail;
@@ -59,7 +62,10 @@ export function ThreadDetails({ work, detail, state }: Props) {
               </tbody>
             </table>
           )}
-          <Passes thread={thread} plan={plan} side={side} system={system} />
+          <details open={plan.passes.length <= FEW}>
+            <summary>Pass by pass</summary>
+            <Passes thread={thread} plan={plan} side={side} system={system} />
+          </details>
         </div>
       )}
       <InStep id={work.id} kind="thread" state={state} />
