@@ -27,6 +27,8 @@ const LINES: Readonly<Record<string, readonly string[]>> = {
     'words',
   ],
   survey: ['FILE', 'tag', '12', 'here=X motor', 'ends=both', '--note', 'words'],
+  control: ['FILE', '--only', 'control', '--census', 'OUT', '--ask'],
+  auxiliary: ['FILE', 'add', 'turret', 'positions=8', 'turn-limit=12 s', '--name', 'words'],
   simulate: ['FILE', 'X', 'rapid', 'speed=1 m/min', '--csv', 'OUT'],
   duty: ['FILE', '--size', 'small'],
   fault: ['screen-dark', 'fuses=whole'],

@@ -1,7 +1,9 @@
 /** Every command. Add one: its file and one line here; help shows them in this order. */
 import type { Command } from '../command.ts';
 import { add } from './add.ts';
+import { auxiliary } from './auxiliary.ts';
 import { check } from './check.ts';
+import { control } from './control.ts';
 import { cut } from './cut.ts';
 import { duty } from './duty.ts';
 import { evidence } from './evidence.ts';
@@ -46,6 +48,8 @@ export const COMMANDS: readonly Command[] = [
   option,
   choose,
   survey,
+  control,
+  auxiliary,
   stop,
   history,
   pack,

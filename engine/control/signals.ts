@@ -1,13 +1,13 @@
-/** Sorts of signal a machine asks of its control, and which of its terminals can serve each. */
+/** Sorts of signal a machine asks of its control, and which of its terminals can serve each; the hardest to serve come first. */
 import type { CountId } from '../parts/control-abilities.ts';
 
 export const SIGNALS = {
   'switch-24v': { name: '24 V input for a plain switch', way: 'in', serves: ['inputs-24v'] },
   'pnp-24v': { name: '24 V input for a PNP sensor', way: 'in', serves: ['inputs-24v'] },
   'npn-24v': { name: '24 V input for an NPN sensor', way: 'in', serves: ['inputs-24v'] },
-  '24v': { name: '24 V output', way: 'out', serves: ['outputs-24v', 'outputs-relay'] },
   contact: { name: 'free contact', way: 'out', serves: ['outputs-relay'] },
   '5v': { name: '5 V output', way: 'out', serves: ['outputs-5v', 'outputs-relay'] },
+  '24v': { name: '24 V output', way: 'out', serves: ['outputs-24v', 'outputs-relay'] },
   '10v-both': { name: '±10 V output', way: 'out', serves: ['outputs-10v-both'] },
   '10v': { name: '0 to 10 V output', way: 'out', serves: ['outputs-10v', 'outputs-10v-both'] },
   pulses: { name: 'pair of pulse outputs', way: 'out', serves: ['pulse-outputs'] },

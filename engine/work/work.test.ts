@@ -102,10 +102,10 @@ describe('threads', () => {
   });
 
   test('what the control can do and nobody has asked is not known, with its path', () => {
-    const found = judge('thread', { thread: 'M10' }, machine(SPINDLE, {} as typeof ABLE));
-    expect(finding(found, 'threading-straight')).toMatchObject({
+    const found = judge('thread', { thread: 'Tr 40x14 (P7)' }, machine(SPINDLE, {} as typeof ABLE));
+    expect(finding(found, 'threading-multi-start')).toMatchObject({
       verdict: 'unknown',
-      needs: ['control.threading-straight'],
+      needs: ['control.threading-multi-start'],
     });
   });
 });

@@ -194,7 +194,11 @@ export function interlockFindings(all: readonly Interlocked[]): readonly Auxilia
             leads[each] = 1;
             open.push(each);
           }
-      const stuck = states.findIndex((_, n) => !leads[n]);
+      // Of the states without a way out, the one that tells most: where most of them wait.
+      const waiting = (n: number): number => states[n]!.filter(([, pending]) => pending >= 0).length;
+      let stuck = -1;
+      for (let n = 0; n < states.length; n++)
+        if (!leads[n] && (stuck < 0 || waiting(n) > waiting(stuck))) stuck = n;
       if (stuck < 0) return;
       const also = states[stuck]!.flatMap(([, pending], n) =>
         n !== part && pending >= 0 ? [moveOf(n, parts[n]!.operations[pending]!)] : [],

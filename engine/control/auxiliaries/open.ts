@@ -47,12 +47,19 @@ export interface AuxiliariesReport {
   readonly together: readonly AuxiliaryFinding[];
 }
 
-/** All auxiliaries as they can be read, without going through them: at once. */
+const rank = ({ kind }: Auxiliary): number => {
+  const at = KINDS.findIndex(({ id }) => id === kind);
+  return at < 0 ? KINDS.length : at;
+};
+
+/** All auxiliaries as they can be read, in the order of the kinds, without going through them: at once. */
 export const openAll = (refit: Refit): readonly AuxiliaryReport[] =>
-  Object.values(refit.auxiliaries).map((auxiliary) => {
-    const opened = openAuxiliary(auxiliary);
-    return opened.ok ? { auxiliary, opened: opened.value } : { auxiliary, problem: opened.problem };
-  });
+  Object.values(refit.auxiliaries)
+    .sort((a, b) => rank(a) - rank(b) || (a.id < b.id ? -1 : 1))
+    .map((auxiliary) => {
+      const opened = openAuxiliary(auxiliary);
+      return opened.ok ? { auxiliary, opened: opened.value } : { auxiliary, problem: opened.problem };
+    });
 
 /** What auxiliaries ask of each other, and what cannot be read of it. */
 export function together(reports: readonly AuxiliaryReport[]): {
