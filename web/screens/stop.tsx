@@ -33,7 +33,7 @@ export default function StopPage({ session, view }: Props) {
   };
   const look = useLook(view.refit);
   const { offers } = look;
-  const made = useMemo(() => (stop === null ? undefined : compileStop(stop, offers)), [stop, offers]);
+  const made = useMemo(() => (stop === null ? undefined : compileStop(stop, offers ?? {})), [stop, offers]);
   return (
     <div className="stack">
       <h1>What stops the machine</h1>
@@ -48,8 +48,13 @@ export default function StopPage({ session, view }: Props) {
           {made.problem.where}: {made.problem.message}
         </p>
       )}
-      {stop !== null && made?.ok && (
-        <Opened circuit={stop} model={made.value} look={look} name={view.refit.name} />
+      {stop !== null && made?.ok && offers === undefined && (
+        <p role="status" className="small soft">
+          Bringing the numbers of the axes …
+        </p>
+      )}
+      {stop !== null && made?.ok && offers !== undefined && (
+        <Opened circuit={stop} model={made.value} look={look} offers={offers} name={view.refit.name} />
       )}
       {stop !== null && (
         <EditCircuit circuit={stop} record={record} model={made?.ok ? made.value : undefined} />
@@ -105,11 +110,12 @@ interface OpenedProps {
   readonly circuit: StopCircuit;
   readonly model: Model;
   readonly look: Look;
+  readonly offers: Offers;
   readonly name: string;
 }
 
-function Opened({ circuit, model, look, name }: OpenedProps) {
-  const { looked, problem, progress, pairs, seekPairs, offers } = look;
+function Opened({ circuit, model, look, offers, name }: OpenedProps) {
+  const { looked, problem, progress, pairs, seekPairs } = look;
   const machine = useMachine(model);
   return (
     <>
