@@ -81,7 +81,14 @@ function MarkRow({ mark, picture, onSelectFinding }: MarkRowProps) {
   const { finding, verdict } = mark;
   const where = picture.x.name.startsWith('nut') ? '' : ` at ${amount(mark.x, picture.x.unit)}`;
   const words = `${mark.name}: ${amount(mark.y, picture.y.unit)}${where}`;
-  if (finding === undefined || verdict === undefined) return <span className="mark-row">{words}</span>;
+  if (finding === undefined)
+    return (
+      <span className={verdict ? 'mark-row judged' : 'mark-row'}>
+        {verdict && <Mark verdict={verdict} />} <span>{words}</span>{' '}
+        {verdict && <span className="hidden">{WORD[verdict]}</span>}
+      </span>
+    );
+  if (verdict === undefined) return <span className="mark-row">{words}</span>;
   return (
     <button type="button" className="plain mark-row" onClick={() => onSelectFinding(finding)}>
       <Mark verdict={verdict} /> <span>{words}</span> <span className="hidden">{WORD[verdict]}</span>

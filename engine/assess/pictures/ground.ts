@@ -84,7 +84,7 @@ export const numberOf = (value: Value): number | undefined =>
   value.state === 'known' ? value.value : undefined;
 export const isCurve = (value: Value | undefined): value is KnownCurve => value?.state === 'curve';
 
-export const worst = (findings: readonly (Finding | undefined)[]): Verdict | undefined =>
+export const worst = (findings: readonly (Pick<Finding, 'verdict'> | undefined)[]): Verdict | undefined =>
   WORST_FIRST.find((verdict) => findings.some((finding) => finding?.verdict === verdict));
 
 export const idsOf = (findings: readonly (Finding | undefined)[]): string[] =>

@@ -2,6 +2,7 @@
 
 import { fact } from '../../checks/refs.ts';
 import { atCut, cut, RANGES } from '../../checks/spindle-chain.ts';
+import { list } from '../words.ts';
 import type { Worked } from '../work.ts';
 import { draw, type Line, spread } from './chart.ts';
 import { blank, type Ground, idsOf, numberOf, type Stopped, stopped, worst } from './ground.ts';
@@ -144,9 +145,9 @@ function picture(
     ...head,
     x: X,
     y,
-    says: of === 'torque' ? sayTorque(ground, ranges) : sayPower(ground, ranges),
+    says: of === 'torque' ? sayTorque(ground, ranges, demands) : sayPower(ground, ranges),
     note: 'Lines: for hours, each range, from its lowest useful speed to its highest. A step at the left is the motor’s own fan, which blows too little there. Dotted: for starting and for moments.',
-    verdict: worst(findings) ?? 'unknown',
+    verdict: worst([...findings, ...demands]) ?? 'unknown',
     findings: idsOf(findings),
     missing: [],
     series,
@@ -158,10 +159,12 @@ function picture(
 const span = (ground: Ground, { name, lowest, highest }: Range): string =>
   `${name} ${ground.say(lowest, 'r/min')} to ${ground.say(highest, 'r/min')}`;
 
-function sayTorque(ground: Ground, ranges: readonly Range[]): string {
+function sayTorque(ground: Ground, ranges: readonly Range[], demands: readonly Demand[]): string {
   const finding = ground.finding('spindle-cooling');
   const reach = `Useful speeds: ${ranges.map((range) => span(ground, range)).join('; ')}.`;
-  return finding && finding.verdict !== 'unknown' ? `${finding.sentence} ${reach}` : reach;
+  const failing = demands.filter(({ verdict }) => verdict === 'fails').map(({ name }) => `“${name}”`);
+  const beyond = failing.length === 0 ? '' : ` More than it gives: ${list(failing)}.`;
+  return `${finding && finding.verdict !== 'unknown' ? `${finding.sentence} ` : ''}${reach}${beyond}`;
 }
 
 function sayPower(ground: Ground, ranges: readonly Range[]): string {

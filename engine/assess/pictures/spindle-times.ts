@@ -62,7 +62,7 @@ export function spindleTimes(ground: Ground): ChartPicture | undefined {
   const t_alone = T_f > 0 ? (J * n) / T_f : undefined;
   const lines: Line[] = [
     { name: 'starting', role: 'asked', at: through(starting) },
-    { name: 'stopping', role: 'low', at: through(stopping) },
+    { name: 'stopping', role: 'limit', at: through(stopping) },
     ...(t_alone === undefined
       ? []
       : [
@@ -82,7 +82,7 @@ export function spindleTimes(ground: Ground): ChartPicture | undefined {
     finding ? { verdict: finding.verdict, finding: finding.id } : {};
   const marks: Mark[] = [
     { name: 'at top speed', x: t_up, y: n, role: 'asked', ...judged(runUp) },
-    { name: 'stands', x: t_down, y: 0, role: 'low', ...judged(braked) },
+    { name: 'stands', x: t_down, y: 0, role: 'limit', ...judged(braked) },
   ];
   // A long run-down would press the rest against the edge.
   const to = 1.05 * Math.max(t_up, t_down, Math.min(t_alone ?? 0, 6 * Math.max(t_up, t_down)));
