@@ -54,7 +54,8 @@ export function buildMode(c: Constants, flags: ModeFlags): Mode {
   const nothing = zero();
   const rigid = c.stiffness === Number.POSITIVE_INFINITY;
   const e = electrics(c, flags);
-  const rows: Form[] = Array.from({ length: STATES }, () => nothing);
+  const rows: Form[] = [];
+  for (let at = 0; at < STATES; at++) rows.push(nothing);
   const guards: Guard[] = [];
   const guardForms: Form[] = [];
   const watch: Watch = (form, ending, scale, curved = 0) => {

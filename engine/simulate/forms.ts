@@ -20,10 +20,15 @@ export function clearForms(): void {
   used = 0;
 }
 
-export function zero(): Form {
+/** Room for one more, still with whatever stood there. */
+function room(): Form {
   if (used === MOST) throw new RangeError('a mode takes more expressions than there is room for');
-  const form = WIDTH * used++;
-  cells.fill(0, form, form + WIDTH);
+  return WIDTH * used++;
+}
+
+export function zero(): Form {
+  const form = room();
+  for (let at = 0; at < WIDTH; at++) cells[form + at] = 0;
   return form;
 }
 
@@ -42,23 +47,23 @@ export function constant(value: number): Form {
 }
 
 export function scaled(from: Form, by: number): Form {
-  const form = zero();
+  const form = room();
   for (let at = 0; at < WIDTH; at++) {
     const weight = cells[from + at]!;
     // Nothing times an infinite limit stays nothing.
-    if (weight !== 0) cells[form + at] = weight * by;
+    cells[form + at] = weight === 0 ? 0 : weight * by;
   }
   return form;
 }
 
 export function sum(a: Form, b: Form): Form {
-  const form = zero();
+  const form = room();
   for (let at = 0; at < WIDTH; at++) cells[form + at] = cells[a + at]! + cells[b + at]!;
   return form;
 }
 
 export function less(a: Form, b: Form): Form {
-  const form = zero();
+  const form = room();
   for (let at = 0; at < WIDTH; at++) cells[form + at] = cells[a + at]! - cells[b + at]!;
   return form;
 }

@@ -3,6 +3,7 @@
  * integrator pushes against friction that is greater from rest than in motion. Told by moving it: it is pushed off its place
  * and followed until it either lies still or repeats itself.
  */
+import { loopMargins } from './margins.ts';
 import { type AxisModel, travelPerRadian } from './model.ts';
 import { playCycle, type Swing } from './play-cycle.ts';
 import { simulate } from './simulate.ts';
@@ -21,6 +22,8 @@ export interface Hunting {
 /** s that an axis is given to come to rest, and how much longer where it has not made up its mind. */
 const WATCHES = [4, 16] as const;
 const POINTS = 6000;
+/** m by which a loop is pushed that frequency says would swing: far enough that friction does not hold it at once. */
+const HARD = 5e-4;
 /** m: smaller than this no machine shows it. */
 const SMALLEST = 2e-8;
 
@@ -31,7 +34,8 @@ export function hunting(model: AxisModel): Hunting | null {
   const still: AxisModel = { ...model, drive: { ...model.drive, ...trips } };
   const reckoned = playCycle(model);
   // A swing that keeps itself up once it is there may have to be kicked off.
-  const distance = Math.max(kick(model), 1.5 * (reckoned?.amplitude ?? 0));
+  const pushed = loopMargins(model)?.steady ? kick(model) : Math.max(kick(model), HARD);
+  const distance = Math.max(pushed, 1.5 * (reckoned?.amplitude ?? 0));
   for (const watched of WATCHES) {
     const run = simulate(still, { kind: 'step', distance }, { until: watched, points: POINTS, books: false });
     if (run.summary.unstable || run.stopped) return { swing: null, by: 'loop', reckoned, watched };
