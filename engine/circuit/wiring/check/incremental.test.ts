@@ -1,12 +1,12 @@
 /** An edit asked anew only where it reaches must answer as the whole asked from the start. */
 import { describe, expect, test } from 'vitest';
+import { cellsOf } from '../../../../bench/wiring-network.mjs';
 import type { Change, Wiring } from '../../../refit/types.ts';
 import { WIRING_KINDS } from '../kinds/index.ts';
 import { readWiring } from '../read.ts';
 import { wired } from '../wired.fixture.ts';
 import { checkWiring, WiringChecker } from './checker.ts';
 import { Components } from './components.ts';
-import { cellsOf } from './network.fixture.ts';
 
 /** The same numbers on every computer. */
 function seeded(seed: number): () => number {
@@ -206,8 +206,8 @@ describe('incremental', () => {
       }
       return { counts, terminals: readWiring(wiring).terminals.size };
     };
-    const [small, large] = [asked(4), asked(70)];
-    expect(small.terminals).toBeLessThan(560);
+    const [small, large] = [asked(4), asked(60)];
+    expect(small.terminals).toBeLessThan(600);
     expect(large.terminals).toBeGreaterThan(4500);
     expect(large.counts).toEqual(small.counts);
     expect(Math.max(...large.counts)).toBeLessThan(60);

@@ -1,0 +1,3 @@
+import type { Wiring } from '../engine/refit/types.ts';
+
+export function cellsOf(count: number): Wiring;

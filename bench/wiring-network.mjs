@@ -1,0 +1,108 @@
+/** Made-up networks of any size, for tests and timings. */
+
+/**
+ * Cells of one axis each on a common 24 V: a drive with its motor and encoder, two sensors, a relay with a valve, a
+ * fuse, an input and output unit; some 80 terminals a cell.
+ */
+export function cellsOf(count) {
+  const devices = [
+    'G1 supply current=500_A',
+    'X9 earth-bar ways=200',
+    'X0 mains-inlet volts=230_V',
+    `XP strip ways=${count + 1} bridges=1-${count + 1}`,
+    `XN strip ways=${count + 1} bridges=1-${count + 1}`,
+  ];
+  const wires = [
+    ['m1', 'X0.PE X9.200'],
+    ['m2', 'X0.L1 G1.L'],
+    ['m3', 'X0.N G1.N'],
+    ['m4', 'G1.PE X9.199'],
+    ['m5', `G1.plus XP.${count + 1}`],
+    ['m6', `G1.minus XN.${count + 1}`],
+  ];
+  const cables = {};
+  for (let n = 0; n < count; n++) {
+    const c = `c${n}`;
+    const lay = (id, run) => wires.push([`${c}-${id}`, run]);
+    devices.push(
+      `A${n} control pulse-axes=X output-level=open-collector output-current=20_mA output-withstands=30_V inputs=8 outputs=4 input-form=sinking current=0.2_A switch-current=0.5_A`,
+      `T${n} drive motor=brushed command=pulses input-level=opto-24v feedback=differential`,
+      `M${n} servo-motor type=brushed`,
+      `B${n} encoder lines=differential current=100_mA rate=50_kHz`,
+      `S${n} sensor output=PNP current=10_mA output-current=200_mA`,
+      `K${n} relay coil-current=40_mA suppressor=clamp dc-volts=24_V dc-coil-amps=2_A`,
+      `Y${n} valve coil-current=0.5_A suppressor=diode`,
+      `F${n} fuse amps=6_A`,
+      `X${n}p strip ways=6 bridges=1-6`,
+      `X${n}n strip ways=6 bridges=1-6`,
+    );
+    cables[`W${n}e`] = { length: '5 m', section: '0.5 mm²', shield: 'braid' };
+    cables[`W${n}m`] = { length: '5 m', section: '1.5 mm²', shield: 'braid' };
+    lay('f1', `XP.${n + 1} F${n}.1`);
+    lay('f2', `X${n}p.1 A${n}.plus`);
+    lay('f3', `A${n}.minus X${n}n.1`);
+    lay('f5', `F${n}.2 X${n}p.6`);
+    lay('f6', `XN.${n + 1} X${n}n.6`);
+    lay('f4', `A${n}.in-com A${n}.minus`);
+    lay('s1', `X${n}p.2 S${n}.BN`);
+    lay('s2', `S${n}.BU X${n}n.2`);
+    lay('s3', `S${n}.BK A${n}.in1`);
+    lay('d1', `X${n}p.3 T${n}.STEP+`);
+    lay('d2', `A${n}.X-step T${n}.STEP-`);
+    lay('d3', `X${n}p.3 T${n}.DIR+`);
+    lay('d4', `A${n}.X-dir T${n}.DIR-`);
+    lay('d5', `A${n}.GND A${n}.minus`);
+    lay('d6', `A${n}.enable T${n}.EN`);
+    lay('d7', `T${n}.COM X${n}n.3`);
+    lay('k1', `A${n}.out1 K${n}.A1`);
+    lay('k2', `K${n}.A2 X${n}n.4`);
+    lay('k3', `X${n}p.4 K${n}.13`);
+    lay('k4', `K${n}.14 Y${n}.A1`);
+    lay('k5', `Y${n}.A2 X${n}n.4`);
+    lay('m1', `T${n}.M+ M${n}.M+ / W${n}m`);
+    lay('m2', `T${n}.M- M${n}.M- / W${n}m`);
+    lay('m3', `T${n}.M-SH M${n}.SH / W${n}m`);
+    for (const line of ['A+', 'A-', 'B+', 'B-', 'Z+', 'Z-', '5V', '0V'])
+      lay(`e${line}`, `B${n}.${line} T${n}.E-${line} / W${n}e`);
+    lay('p1', `M${n}.PE X9.${1 + ((2 * n) % 190)}`);
+    lay('p2', `T${n}.PE X9.${2 + ((2 * n) % 190)}`);
+  }
+  const settings = (text) =>
+    Object.fromEntries(
+      text.map((each) => [
+        each.slice(0, each.indexOf('=')),
+        each.slice(each.indexOf('=') + 1).replaceAll('_', ' '),
+      ]),
+    );
+  return {
+    devices: Object.fromEntries(
+      devices.map((text) => {
+        const [id, kind, ...rest] = text.split(' ');
+        return [
+          id,
+          {
+            id,
+            kind,
+            name: '',
+            part: null,
+            where: 'cabinet',
+            settings: settings(rest),
+            terminals: {},
+            pins: {},
+          },
+        ];
+      }),
+    ),
+    wires: Object.fromEntries(
+      wires.map(([id, run]) => {
+        const [path, cable] = run.split(' / ');
+        const [from, to] = path.split(' ');
+        return [id, { id, from, to, cable: cable ?? null, settings: {} }];
+      }),
+    ),
+    cables: Object.fromEntries(
+      Object.entries(cables).map(([id, own]) => [id, { id, name: id, settings: own }]),
+    ),
+    settings: {},
+  };
+}
