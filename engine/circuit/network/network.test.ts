@@ -5,6 +5,7 @@ import {
   type Circuit,
   diodeOf,
   type Element,
+  LinearNetwork,
   MOST_ELEMENTS,
   ohmsTo,
   operatingPoint,
@@ -293,6 +294,46 @@ describe('what has no answer says so', () => {
       }),
       { numRuns: 400, seed: 5 },
     );
+  });
+});
+
+describe('a network held and asked again', () => {
+  const elements = [
+    V('G', 'p', '0', 24, 0.5),
+    R('w1', 'p', 'a', 0.2),
+    R('w2', 'a', 'b', 0.3),
+    contact('S', 'a', 'c', true),
+    R('r', 'c', '0', 50),
+    R('leak', 'b', '0', 1e6),
+    V('H', 'x', 'y', 5),
+    R('q', 'x', 'y', 10),
+  ];
+  test('derived: currents drawn are those of the solver with the same currents as sources', () => {
+    const made = LinearNetwork.of({ elements, references: ['0'] });
+    if (!made.ok) throw new Error(made.trouble.sentence);
+    for (const amps of [0, 1, 2.5, -0.7]) {
+      const ours = made.network.flowing([{ from: 'b', to: '0', amps }]);
+      const point = solved(circuit(...elements, { kind: 'current', id: 'I', from: 'b', to: '0', amps }));
+      for (const { id } of elements) expect(ours.amps(id)).toBeCloseTo(point.amps(id), 9);
+      expect(ours.volts('a', 'b')).toBeCloseTo(point.volts('a', 'b')!, 9);
+    }
+  });
+  test('derived: what is drawn alone adds to what the sources do; what nothing joins has no volts', () => {
+    const made = LinearNetwork.of({ elements, references: ['0'] });
+    if (!made.ok) throw new Error(made.trouble.sentence);
+    const drawn = [{ from: 'b', to: '0', amps: 3 }];
+    const [all, rest, alone] = [
+      made.network.flowing(drawn),
+      made.network.flowing([]),
+      made.network.flowing(drawn, false),
+    ];
+    for (const { id } of elements) expect(all.amps(id)).toBeCloseTo(rest.amps(id) + alone.amps(id), 9);
+    expect(all.volts('x', 'a')).toBeUndefined();
+    expect(made.network.flowing([{ from: 'x', to: 'a', amps: 1 }]).amps('q')).toBeCloseTo(0.5, 12);
+  });
+  test('what is not linear is refused by name', () => {
+    const said = trouble(LinearNetwork.of(circuit(diodeOf('D', 'a', '0', { volts: 0.7, amps: 1 }))));
+    expect(said.sentence).toMatch(/^D: only resistors/);
   });
 });
 

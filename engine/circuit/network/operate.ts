@@ -98,11 +98,28 @@ export function operatingPoint(
     }
     const system = new System(group);
     const x = new Float64Array(system.size);
+    if (options.previous) startNear(system, group, x, options.previous);
     const trouble = solveAt(system, { time, share: 1, leak: 0 }, x);
     if (trouble) return { ok: false, trouble };
     solved.push({ pieces: group, system, x });
   }
   return { ok: true, point: pointOf(cut.pieces, solved, time, kept) };
+}
+
+/** Begins at the voltages of a point before, where it knows the same nodes: what an edit leaves alone stays near. */
+function startNear(system: System, group: readonly Piece[], x: Float64Array, previous: Point): void {
+  for (const piece of group) {
+    for (const node of piece.nodes) {
+      const at = system.node(node);
+      if (at >= 0) x[at] = previous.volts(node, piece.reference) ?? 0;
+    }
+    for (const e of piece.elements) {
+      if (e.kind === 'voltage' || e.kind === 'inductor') x[system.branch(e.id)] = previous.amps(e.id);
+      if (e.kind === 'diode' && e.ohms > 0)
+        x[system.inside(e)] = previous.volts(e.anode, piece.reference) ?? 0;
+    }
+  }
+  system.startFrom(x);
 }
 
 function pointOf(

@@ -306,6 +306,35 @@ export class System {
     });
   }
 
+  /** Factors the equations as prepared, for `respond`; false where they are singular. */
+  hold(): boolean {
+    this.#factors.matrix.set(this.#base);
+    return this.#factors.factor() < 0;
+  }
+
+  /** Unknowns of held equations for the sources as prepared (or without them) and more currents into nodes. */
+  respond(currents: readonly (readonly [unknown: number, amps: number])[], sources: boolean): Float64Array {
+    const right = this.#right;
+    if (sources) right.set(this.#known);
+    else right.fill(0);
+    for (const [unknown, amps] of currents) if (unknown >= 0) right[unknown]! += amps;
+    this.#factors.solve(right);
+    return right.slice();
+  }
+
+  /** Junctions at the voltages of these unknowns, to start from. */
+  startFrom(x: Float64Array): void {
+    const at = (unknown: number): number => (unknown < 0 ? 0 : x[unknown]!);
+    this.#diodes.forEach(({ p, n }, k) => {
+      this.bias[k] = at(p) - at(n);
+    });
+    this.#actives.forEach(({ element, c, b, e }, k) => {
+      const sign = element.polarity === 'npn' ? 1 : -1;
+      this.bias[this.#diodes.length + 2 * k] = sign * (at(b) - at(e));
+      this.bias[this.#diodes.length + 2 * k + 1] = sign * (at(b) - at(c));
+    });
+  }
+
   /** Without junctions one step settles everything. */
   get isLinear(): boolean {
     return this.bias.length === 0;

@@ -1,5 +1,13 @@
 /** The currents of every wire, fuse and source when the machine runs and everything is on. */
-import { type Element, operatingPoint, type Trouble } from '../network/index.ts';
+import {
+  type Diode,
+  type Drawn,
+  type Element,
+  type Flowing,
+  LinearNetwork,
+  operatingPoint,
+  type Trouble,
+} from '../network/index.ts';
 import type { Output, ReadWiring, Terminal } from '../wiring/types.ts';
 import { CONTACT_OHMS, closedRunning, conductorElements, pairElement, wireElement } from './conductors.ts';
 import { type Load, loadsOf } from './loads.ts';
@@ -32,7 +40,7 @@ const PROBE_OHMS = 1e7;
 /** Rounds in which what follows from other loads comes to rest: mains, transformer, rectifier, supply. */
 const ROUNDS = 8;
 /** At most so many unknown loads are traced one by one; beyond, all stand for all. */
-const MOST_TRACED = 60;
+const MOST_TRACED = 200;
 
 /** Outputs that switch on: to the plus or the minus of their device. */
 function outputElements(wiring: ReadWiring): Element[] {
@@ -67,8 +75,8 @@ function outputElements(wiring: ReadWiring): Element[] {
   return elements;
 }
 
-const diodeElements = (wiring: ReadWiring): Element[] =>
-  [...wiring.terminals.values()].flatMap((terminal): Element[] =>
+const diodeElements = (wiring: ReadWiring): Diode[] =>
+  [...wiring.terminals.values()].flatMap((terminal): Diode[] =>
     terminal.nature.kind === 'diode' && terminal.nature.leg === 'anode' && terminal.with !== null
       ? [
           {
@@ -91,26 +99,17 @@ export function flowOf(wiring: ReadWiring): Flow {
     ...conductorElements(wiring, { closed: (_, contact) => closedRunning(contact), warm: 70 }),
     ...sourceElements(sources),
     ...outputElements(wiring),
-    ...diodeElements(wiring),
+    ...loads.map(
+      (load): Element => ({
+        kind: 'resistor',
+        id: loadElement(load),
+        a: load.from,
+        b: load.to,
+        ohms: PROBE_OHMS,
+      }),
+    ),
   ];
   const references = [NEUTRAL, ...sources.flatMap(({ back }) => back)];
-  const solve = (ohms: ReadonlyMap<string, number>) =>
-    operatingPoint({
-      elements: [
-        ...fixed,
-        ...loads.map(
-          (load): Element => ({
-            kind: 'resistor',
-            id: `load ${load.id}`,
-            a: load.from,
-            b: load.to,
-            ohms: ohms.get(load.id) ?? PROBE_OHMS,
-          }),
-        ),
-      ],
-      references,
-    });
-  let solved = solve(new Map());
   const nothing = (trouble: Trouble): Flow => ({
     sources,
     loads,
@@ -120,82 +119,103 @@ export function flowOf(wiring: ReadWiring): Flow {
     takes: new Map(),
     trouble,
   });
-  if (!solved.ok) return nothing(solved.trouble);
-  const empty = solved.point;
+  // Diodes first, by their own law; then each is a piece of wire, or is not there.
+  const diodes = diodeElements(wiring);
+  const probed =
+    diodes.length > 0 ? operatingPoint({ elements: [...fixed, ...diodes], references }) : undefined;
+  if (probed && !probed.ok) return nothing(probed.trouble);
+  const open = diodes.filter(({ anode, cathode }) => (probed?.point.volts(anode, cathode) ?? -1) > 0);
+  const made = LinearNetwork.of({
+    elements: [
+      ...fixed,
+      ...open.map(
+        ({ id, anode, cathode }): Element => ({
+          kind: 'resistor',
+          id,
+          a: anode,
+          b: cathode,
+          ohms: CONTACT_OHMS,
+        }),
+      ),
+    ],
+    references,
+  });
+  if (!made.ok) return nothing(made.trouble);
+  const { network } = made;
+  const empty = network.flowing([]);
   const across = new Map(
     loads.map((load) => [load.id, Math.abs(empty.volts(load.from, load.to) ?? 0)] as const),
   );
-  const alive = new Set(loads.filter(({ id }) => across.get(id)! > 1e-3));
-  const fed = (load: Load): boolean => alive.has(load);
-  // Which unknown loads, and loads that follow from others, hang where: each at one ampere, alone.
-  const unknown = loads.filter((load) => fed(load) && load.amps === undefined && load.follows === undefined);
-  const ohmsAt = (load: Load, amps: number): number =>
-    Math.min(PROBE_OHMS, Math.max(1e-3, across.get(load.id)! / amps));
+  const alive = loads.filter(({ id }) => across.get(id)! > 1e-3);
+  // The way round the volts stand at a load, the current flows.
+  const draw = (amps: ReadonlyMap<string, number>): readonly Drawn[] =>
+    alive
+      .filter(({ id }) => amps.has(id))
+      .map(({ id, from, to }) =>
+        (empty.volts(from, to) ?? 0) >= 0
+          ? { from, to, amps: amps.get(id)! }
+          : { from: to, to: from, amps: amps.get(id)! },
+      );
   const amps = new Map<string, number>();
-  for (const load of loads)
-    if (fed(load) && load.amps !== undefined && load.amps > 0) amps.set(load.id, load.amps);
+  for (const load of alive) if (load.amps !== undefined && load.amps > 0) amps.set(load.id, load.amps);
+  let now = network.flowing(draw(amps));
   for (let round = 0; round < ROUNDS; round++) {
-    solved = solve(
-      new Map(
-        loads.filter(({ id }) => amps.has(id)).map((load) => [load.id, ohmsAt(load, amps.get(load.id)!)]),
-      ),
-    );
-    if (!solved.ok) return nothing(solved.trouble);
-    let moved = false;
-    const now = solved.point;
-    for (const load of loads) {
-      if (!fed(load)) continue;
-      if (load.follows) {
-        const { source, factor } = load.follows;
-        const given = source.live.reduce((sum, live) => sum + Math.abs(now.amps(sourceElement(live))), 0);
-        const next = given * factor(across.get(load.id)!);
-        if (Math.abs(next - (amps.get(load.id) ?? 0)) > 1e-4 * Math.max(1e-3, next)) moved = true;
-        if (next > 1e-6) amps.set(load.id, next);
-      }
-      // A load takes its current whatever the wires leave it, so its stand-in follows the volts that reach it.
-      const there = Math.abs(now.volts(load.from, load.to) ?? 0);
-      if (Math.abs(there - across.get(load.id)!) > 1e-4 * there) moved = true;
-      if (there > 1e-3) across.set(load.id, there);
-    }
+    const moved = follow(alive, amps, now);
+    now = network.flowing(draw(amps));
     if (!moved) break;
   }
-  const { point } = solved;
-  const needs = traceUnknown(unknown, loads, solve, ohmsAt, fed);
-  const wires = new Map<string, Current>();
-  for (const { id } of wiring.wires.values()) {
-    const element = wireElement(id);
-    wires.set(id, { amps: quiet(Math.abs(point.amps(element))), needs: needs.get(element) ?? [] });
-  }
+  const unknown = alive.filter((load) => load.amps === undefined && load.follows === undefined);
+  const elements = fixed.map(({ id }) => id);
+  const needs = traceUnknown(unknown, alive, elements, (each) => network.flowing(draw(each), false));
+  const current = (element: string): Current => ({
+    amps: quiet(Math.abs(now.amps(element))),
+    needs: needs.get(element) ?? [],
+  });
+  const wires = new Map([...wiring.wires.keys()].map((id) => [id, current(wireElement(id))] as const));
   const pairs = new Map<string, Current>();
   for (const terminal of wiring.terminals.values())
     if (
       terminal.with !== null &&
       (terminal.nature.kind === 'protection' || terminal.nature.kind === 'contact')
-    ) {
-      const element = pairElement(terminal.id, terminal.with);
-      pairs.set(terminal.id, { amps: quiet(Math.abs(point.amps(element))), needs: needs.get(element) ?? [] });
-    }
+    )
+      pairs.set(terminal.id, current(pairElement(terminal.id, terminal.with)));
   const gives = new Map(
     sources.map((source) => {
-      const each = source.live.map((live) => Math.abs(point.amps(sourceElement(live))));
+      const each = source.live.map((live) => current(sourceElement(live)));
+      const all = each.map((one) => one.amps);
       // Of the mains the heaviest line counts; other sources give through all their terminals together.
-      const total = source.kind === 'mains' ? Math.max(0, ...each) : each.reduce((a, b) => a + b, 0);
-      const waits = [...new Set(source.live.flatMap((live) => needs.get(sourceElement(live)) ?? []))];
-      return [source.id, { amps: quiet(total), needs: waits }] as const;
+      const total = source.kind === 'mains' ? Math.max(0, ...all) : all.reduce((a, b) => a + b, 0);
+      return [source.id, { amps: total, needs: [...new Set(each.flatMap((one) => one.needs))] }] as const;
     }),
   );
   const takes = new Map(
     loads.map((load) => [
       load.id,
       {
-        amps: quiet(Math.abs(point.amps(`load ${load.id}`))),
+        amps: alive.includes(load) ? (amps.get(load.id) ?? 0) : 0,
         needs: unknown.includes(load) ? [load.needs] : [],
-        volts: Math.abs(point.volts(load.from, load.to) ?? 0),
-        fed: fed(load),
+        volts: Math.abs(now.volts(load.from, load.to) ?? 0),
+        fed: alive.includes(load),
       },
     ]),
   );
   return { sources, loads, wires, pairs, gives, takes };
+}
+
+const loadElement = (load: Load): string => `load ${load.id}`;
+
+/** Loads that take what a source gives; true while any of them still moves. */
+function follow(loads: readonly Load[], amps: Map<string, number>, now: Flowing): boolean {
+  let moved = false;
+  for (const load of loads) {
+    if (!load.follows) continue;
+    const { source, factor } = load.follows;
+    const given = source.live.reduce((sum, live) => sum + Math.abs(now.amps(sourceElement(live))), 0);
+    const next = given * factor(Math.max(1e-3, Math.abs(now.volts(load.from, load.to) ?? 0)));
+    if (Math.abs(next - (amps.get(load.id) ?? 0)) > 1e-5 * Math.max(1e-3, next)) moved = true;
+    if (next > 1e-6) amps.set(load.id, next);
+  }
+  return moved;
 }
 
 /** What the probes of loads that take nothing draw is no current. */
@@ -205,36 +225,27 @@ const quiet = (amps: number): number => (amps < 2e-4 ? 0 : amps);
 function traceUnknown(
   unknown: readonly Load[],
   loads: readonly Load[],
-  solve: (ohms: ReadonlyMap<string, number>) => ReturnType<typeof operatingPoint>,
-  ohmsAt: (load: Load, amps: number) => number,
-  fed: (load: Load) => boolean,
+  elements: readonly string[],
+  respond: (amps: ReadonlyMap<string, number>) => Flowing,
 ): ReadonlyMap<string, readonly string[]> {
   const needs = new Map<string, string[]>();
   const batches: readonly (readonly Load[])[] =
     unknown.length <= MOST_TRACED ? unknown.map((load) => [load]) : [unknown];
   for (const batch of batches) {
+    const amps = new Map(batch.map(({ id }) => [id, 1] as const));
+    let response = respond(amps);
     // What follows from this load's source carries it on: each round wakes the next loads up the tree.
-    const on = new Set(batch.map(({ id }) => id));
     for (let round = 0; round < ROUNDS; round++) {
-      const solved = solve(
-        new Map(loads.filter(({ id }) => on.has(id)).map((load) => [load.id, ohmsAt(load, 1)])),
-      );
-      if (!solved.ok) break;
-      const before = on.size;
+      const before = amps.size;
       for (const load of loads)
-        if (
-          load.follows &&
-          fed(load) &&
-          load.follows.source.live.some((live) => Math.abs(solved.point.amps(sourceElement(live))) > 1e-2)
-        )
-          on.add(load.id);
-      if (on.size > before && round < ROUNDS - 1) continue;
-      for (const piece of solved.point.pieces)
-        for (const { id } of piece.elements)
-          if (Math.abs(solved.point.amps(id)) > 1e-2)
-            needs.set(id, [...new Set([...(needs.get(id) ?? []), ...batch.map((load) => load.needs)])]);
-      break;
+        if (load.follows?.source.live.some((live) => Math.abs(response.amps(sourceElement(live))) > 1e-2))
+          amps.set(load.id, 1);
+      if (amps.size === before) break;
+      response = respond(amps);
     }
+    for (const id of elements)
+      if (Math.abs(response.amps(id)) > 1e-2)
+        needs.set(id, [...new Set([...(needs.get(id) ?? []), ...batch.map((load) => load.needs)])]);
   }
   return needs;
 }

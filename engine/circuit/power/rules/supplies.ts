@@ -9,7 +9,16 @@ import type { Source } from '../sources.ts';
 const SUM = 'sum of the currents that hang on it, by Kirchhoff’s laws';
 
 export function supplies(context: PowerContext): readonly WiringFinding[] {
-  return context.flow.sources.filter(({ kind }) => kind !== 'mains').map((source) => judge(context, source));
+  // What a supply gives is added up with the wiring's own rules; here stand transformers, bridges, and the drives' bus
+  // where its current has been worked out.
+  return context.flow.sources
+    .filter(
+      (source) =>
+        source.kind === 'secondary' ||
+        source.kind === 'rectifier' ||
+        drawnFrom(context, source) !== undefined,
+    )
+    .map((source) => judge(context, source));
 }
 
 /** Whether the drives' bus is this source: drives hang on it, and nothing else says their current. */
