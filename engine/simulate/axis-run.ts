@@ -1,11 +1,11 @@
 /** One axis under way in a simulation: plant, control, and what happens to it at set times. */
-import { Agenda, type Due } from './agenda.ts';
+import { Agenda } from './agenda.ts';
+import { happen, noteEnding } from './axis-events.ts';
 import { advance } from './by-series.ts';
 import { cascadeLook } from './cascade.ts';
 import { constantsOf, driveKindOf, weightTorque } from './constants.ts';
 import { Controller } from './control.ts';
-import { balanceOf, ENERGY } from './energy.ts';
-import type { EventKind, EventList } from './events.ts';
+import type { EventList } from './events.ts';
 import * as ioPlaces from './io.ts';
 import { keptOf } from './kept.ts';
 import { type AxisModel, type StepperMotor, travelPerRadian } from './model.ts';
@@ -18,10 +18,11 @@ import type { Happenings, Reference } from './reference.ts';
 import type { Summary } from './run.ts';
 import { standHeld } from './stand-held.ts';
 import { pullOutTorque } from './stepper.ts';
+import { summaryOf } from './summary-of.ts';
 import { tick } from './tick.ts';
 
 // Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
-const { CURRENT, HELD, LIMIT, LOAD, PHI, W1, WIND } = modes;
+const { CURRENT, HELD, LIMIT, PHI, W1, WIND } = modes;
 const {
   ACTUAL,
   AMPERES,
@@ -64,20 +65,21 @@ export class AxisRun {
   readonly look: number;
   /** s of the next mark of the reference, where the slide's place is noted; less one look. */
   nextMark: number;
-  private readonly axis: number;
-  private readonly stepper: StepperMotor | null;
-  private readonly reference: Reference;
-  private readonly events: EventList;
-  private readonly force: number;
-  private readonly weight: number;
-  private readonly books: boolean;
+  readonly axis: number;
+  readonly stepper: StepperMotor | null;
+  readonly reference: Reference;
+  readonly events: EventList;
+  readonly force: number;
+  readonly weight: number;
+  readonly books: boolean;
   private readonly duty: number;
   private readonly brushDrop: number;
-  private readonly storedAtStart: number;
+  readonly storedAtStart: number;
   /** Weight of the wind-up in what the position loop sees, where it does not look at the screw. */
   private readonly seesWind: number;
   private marksDone = 0;
-  private placeAtOff = Number.NaN;
+  /** m where the slide stood when the drive was switched off. */
+  placeAtOff = Number.NaN;
 
   constructor(
     model: AxisModel,
@@ -103,7 +105,7 @@ export class AxisRun {
     const sampled = drive === 'voltage' || drive === 'current';
     this.controller = sampled ? new Controller(model) : null;
     this.stepper = model.motor.kind === 'stepper' ? model.motor : null;
-    const note = (ending: Ending | 'stuck', time: number): void => this.note(ending, time);
+    const note = (ending: Ending | 'stuck', time: number): void => noteEnding(this, ending, time);
     this.plant = new Plant(constantsOf(model), drive, h, this.reference, note, books, keptOf(model, h));
     this.plant.tracks = model.supply.kind !== 'constant';
     this.weight = weightTorque(model);
@@ -237,25 +239,11 @@ export class AxisRun {
         whole = false;
       }
       plant.time = next;
-      for (const due of agenda.due(next)) this.happen(due, next);
+      for (const due of agenda.due(next)) happen(this, due, next);
     }
     if (whole) tick(plant);
     else if (end - plant.time > 1e-9 * h) advance(plant, end - plant.time);
     plant.time = end;
-  }
-
-  private happen(due: Due, t: number): void {
-    const { plant, events, axis } = this;
-    if (due === 'law') return;
-    if (due === 'drive-off') {
-      this.switchOff(t);
-      return;
-    }
-    if (due === 'brake-holds') {
-      const c = plant.constants;
-      plant.setConstants({ ...c, T1: c.T1 + this.model.brake!.torque });
-    } else plant.u[LOAD] = this.weight + (due === 'force-on' ? this.force * this.r : 0);
-    events.add(due, t, axis);
   }
 
   /** The drive lets go; a brake takes hold after its delay. */
@@ -271,14 +259,6 @@ export class AxisRun {
     this.events.add('drive-off', t, this.axis);
   }
 
-  private note(ending: Ending | 'stuck', time: number): void {
-    const kind = EVENT_OF[ending];
-    if (!kind) return;
-    this.events.add(kind, time, this.axis);
-    if (kind === 'voltage-limit') this.notes.cutVoltage(time, 0, ending === 'voltage+' ? 1 : -1);
-    if (kind === 'current-limit') this.notes.cutCurrent(time, 0, ending === 'current+' ? 1 : -1);
-  }
-
   /** Whether every number is still one. */
   get finite(): boolean {
     const { x } = this.plant;
@@ -286,33 +266,6 @@ export class AxisRun {
   }
 
   finish(until: number, move: Move): Summary {
-    const { plant, model, events, axis, stepper } = this;
-    plant.settleEnergy();
-    const behind = (this.io[REFERENCE]! - plant.x[PHI]!) * plant.constants.rotorTeeth;
-    return this.notes.summary({
-      until,
-      referenceEnd: this.reference.end,
-      finalFollowing: this.io[FOLLOWING]!,
-      rmsCurrent: this.books ? Math.sqrt(Math.max(0, plant.energy[ENERGY.copper]!) / until) : null,
-      sticks: events.count('stick', axis),
-      slips: events.count('slip', axis),
-      distance: move.kind === 'reversal' ? move.distance : null,
-      travelAfterOff: this.on ? null : this.io[ACTUAL]! - this.placeAtOff,
-      stepsLost: model.motor.kind === 'stepper' ? Math.round(behind / (2 * Math.PI)) * 4 : 0,
-      energy: this.books ? balanceOf(plant, this.storedAtStart, stepper !== null) : null,
-    });
+    return summaryOf(this, until, move);
   }
 }
-
-const EVENT_OF: Partial<Readonly<Record<Ending | 'stuck', EventKind>>> = {
-  stuck: 'stick',
-  'slide-breaks+': 'slip',
-  'slide-breaks-': 'slip',
-  'touch+': 'play-crossed',
-  'touch-': 'play-crossed',
-  leave: 'flank-left',
-  'current+': 'current-limit',
-  'current-': 'current-limit',
-  'voltage+': 'voltage-limit',
-  'voltage-': 'voltage-limit',
-};
