@@ -31,8 +31,11 @@ export function sorter(refit: Refit, read: ReadWiring): (wire: Wire) => string {
     const part = read.devices.get(device)?.part;
     return part ? ofPart.get(part) : undefined;
   };
-  const stops = new Set(Object.keys(refit.stop?.elements ?? {}));
+  const stops = new Set(
+    Object.values(refit.stop?.elements ?? {}).flatMap(({ id, kind }) => (ONLY_STOPS.has(kind) ? [id] : [])),
+  );
   const power = powerNets(read);
+  const signals = signalsOf(read);
   return ({ from, to }) => {
     const net = read.netOf.get(from) ?? read.netOf.get(to);
     if (net && power.has(net)) return POWER.id;
@@ -40,10 +43,58 @@ export function sorter(refit: Refit, read: ReadWiring): (wire: Wire) => string {
     const chain = devices.map(chainOf).find((each) => each !== undefined);
     if (chain !== undefined) return chainCircuit(chain);
     if (devices.some((each) => stops.has(each))) return STOP.id;
+    if ((net && signals.nets.has(net)) || devices.some((each) => signals.devices.has(each)))
+      return SIGNALS.id;
     const natures = [from, to].map((each) => read.terminals.get(each)?.nature.kind);
-    if (natures.some((kind) => kind !== undefined && IS_SIGNAL.has(kind))) return SIGNALS.id;
     return natures.includes('earth') ? POWER.id : CONTROL.id;
   };
+}
+
+/** Elements of the stop circuit that are about little else; drives, supplies and the control have diagrams of their own. */
+const ONLY_STOPS: ReadonlySet<string> = new Set([
+  'button',
+  'mushroom',
+  'door',
+  'locked-door',
+  'limit',
+  'home',
+  'key',
+  'contactor',
+  'relay',
+  'delayed-relay',
+  'safety-relay',
+  'brake',
+]);
+
+/** A device with more terminals is no single sensor, switch or valve. */
+const SMALL = 8;
+
+/** Nets that carry a signal, and the small devices that give or take one: their feeds are drawn with them. */
+function signalsOf(read: ReadWiring): {
+  readonly nets: ReadonlySet<Net>;
+  readonly devices: ReadonlySet<string>;
+} {
+  const nets = new Set(
+    read.nets.filter(({ terminals }) => {
+      const kinds = terminals.map((id) => read.terminals.get(id)?.nature.kind ?? '');
+      return (
+        kinds.some((kind) => IS_SIGNAL.has(kind)) && !kinds.includes('supply') && !kinds.includes('earth')
+      );
+    }),
+  );
+  const devices = new Set<string>();
+  for (const { id, terminals } of read.devices.values())
+    if (
+      terminals.length <= SMALL &&
+      terminals.some((each) => {
+        const net = read.netOf.get(each);
+        return net !== undefined && net.wires.length > 0 && nets.has(net);
+      }) &&
+      // A strip stands between many devices and is none of them.
+      terminals.some((each) => read.terminals.get(each)?.nature.kind !== 'joint')
+    )
+      devices.add(id);
+  return { nets, devices };
 }
 
 const IS_SIGNAL: ReadonlySet<string> = new Set([
@@ -66,7 +117,7 @@ function powerNets(read: ReadWiring): ReadonlySet<Net> {
         nature?.kind === 'mains' ||
         nature?.kind === 'winding' ||
         (nature?.kind === 'rectifier' && nature.leg === 'ac') ||
-        (nature?.kind === 'feed' && nature.role === 'power' && nature.pole === 'plus')
+        (nature?.kind === 'feed' && nature.role === 'power' && !isCommon(net, read))
       )
         found.add(net);
     }
@@ -81,6 +132,17 @@ function powerNets(read: ReadWiring): ReadonlySet<Net> {
     }
   return found;
 }
+
+/** Whether it serves the control voltage as well. */
+const isCommon = (net: Net, read: ReadWiring): boolean =>
+  net.terminals.some((id) => {
+    const nature = read.terminals.get(id)?.nature;
+    return (
+      nature?.kind === 'common' ||
+      nature?.kind === 'earth' ||
+      (nature?.kind === 'feed' && nature.role === 'logic')
+    );
+  });
 
 const hasSupply = (net: Net, read: ReadWiring): boolean =>
   net.terminals.some((id) => read.terminals.get(id)?.nature.kind === 'supply');

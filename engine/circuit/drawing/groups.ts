@@ -29,7 +29,9 @@ export function groupsOf(device: Device, { terminals }: ReadWiring): readonly Te
     const symbol = pointSymbol(device, each.nature);
     bySymbol.set(symbol, [...(bySymbol.get(symbol) ?? []), each.id]);
   }
-  for (const [symbol, ids] of bySymbol) groups.push({ symbol, points: ids });
+  // The screws of an earth bar are one piece of metal.
+  for (const [symbol, ids] of bySymbol)
+    groups.push(symbol === 'earth' && ids.length > 1 ? { symbol, box: ids } : { symbol, points: ids });
   const boxed = rest.filter((each) => !points.includes(each));
   if (boxed.length > 0)
     groups.push({
@@ -85,7 +87,7 @@ function poleSymbol(
         ? 'motor-breaker'
         : PROTECTION[nature.form];
     case 'resistor':
-      return /brak/.test(kind) ? 'braking-resistor' : 'resistor';
+      return /dump|brak/.test(kind) ? 'braking-resistor' : 'resistor';
     case 'diode':
       return 'diode';
     default:

@@ -224,7 +224,9 @@ function drawPort(
     pinned?.has(port.terminal)
       ? element('path', { class: 'pin', d: `M${x - 3} ${port.y + 4}h6v5h-6z` })
       : undefined,
-    bad ? element('circle', { class: `ring ${bad}`, cx: String(x), cy: String(port.y), r: '6' }) : undefined,
+    bad
+      ? element('circle', { class: `ring ${bad}`, cx: String(x), cy: String(port.y), r: isPoint ? '6' : '4' })
+      : undefined,
   );
 }
 

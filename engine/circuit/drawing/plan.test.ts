@@ -19,7 +19,9 @@ test('derived: mains up to the drive, its motor, its switch and the coil stand i
   expect(circuitOf('2')).toBe('power');
   expect(circuitOf('3')).toBe('chain-X');
   expect(circuitOf('7')).toBe('signals');
-  expect(circuitOf('9')).toBe('control');
+  // What a signal works is drawn with it, its way back too.
+  expect(circuitOf('9')).toBe('signals');
+  expect(circuitOf('10')).toBe('control');
   expect(circuitOf('12')).toBe('power');
   expect(circuitOf('13')).toBe('chain-X');
   expect(plan.circuits.map(({ title }) => title)).toEqual([

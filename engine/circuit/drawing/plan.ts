@@ -3,7 +3,7 @@ import type { Refit } from '../../refit/types.ts';
 import type { Cable, ReadWiring, Wire } from '../wiring/types.ts';
 import { circuitsOf, sorter } from './circuits.ts';
 import { groupsOf } from './groups.ts';
-import { railsOf } from './rails.ts';
+import { EARTH, railsOf } from './rails.ts';
 import type { Plan } from './types.ts';
 
 export function planOf(refit: Refit, read: ReadWiring): Plan {
@@ -16,7 +16,7 @@ export function planOf(refit: Refit, read: ReadWiring): Plan {
       from: wire.from,
       to: wire.to,
       label: wireLabel(wire, wire.cable === null ? undefined : read.cables.get(wire.cable)),
-      rail: (net && rails.get(net.id)) ?? null,
+      rail: isEarth(wire, read) ? EARTH : ((net && rails.get(net.id)) ?? null),
       circuit: circuitOf(wire),
     };
   });
@@ -31,6 +31,9 @@ export function planOf(refit: Refit, read: ReadWiring): Plan {
     wires,
   };
 }
+
+const isEarth = ({ from, to }: Wire, { terminals }: ReadWiring): boolean =>
+  [from, to].some((each) => terminals.get(each)?.nature.kind === 'earth');
 
 export const squareMillimetres = (section: number): string => String(Number((section * 1e6).toPrecision(4)));
 

@@ -20,7 +20,7 @@ export function railsOf(read: ReadWiring): ReadonlyMap<string, Rail> {
   }
   for (const net of read.nets) {
     if (rails.has(net.id) || net.wires.length < MANY) continue;
-    rails.set(net.id, { name: `all on ${net.id}`, role: roleOf(net, read, rails) });
+    rails.set(net.id, behind(net, read, rails) ?? { name: `all on ${net.id}`, role: roleOf(net, read) });
   }
   // Two supplies of one voltage are told apart by their devices.
   for (const [id, rail] of rails)
@@ -30,43 +30,45 @@ export function railsOf(read: ReadWiring): ReadonlyMap<string, Rail> {
 }
 
 function ownRail(terminals: readonly Terminal[], wires: number): Rail | undefined {
-  if (terminals.some(({ nature }) => nature.kind === 'earth')) return { name: 'Earth (PE)', role: 'earth' };
-  if (wires < FEW) return undefined;
-  for (const { nature } of terminals)
-    if (
-      (nature.kind === 'supply' && nature.pole === 'minus') ||
-      (nature.kind === 'rectifier' && nature.leg === 'minus')
-    )
-      return { name: '0 V', role: 'returns' };
-  for (const { nature } of terminals) {
-    if (nature.kind === 'supply') return { name: volts(nature.volts), role: 'feeds' };
-    if (nature.kind === 'rectifier' && nature.leg === 'plus')
-      return { name: volts(nature.volts), role: 'feeds' };
-  }
-  return undefined;
+  const isEarthed = terminals.some(({ nature }) => nature.kind === 'earth');
+  if (wires >= FEW || isEarthed)
+    for (const { nature } of terminals) {
+      if (nature.kind !== 'supply' && nature.kind !== 'rectifier') continue;
+      const pole = nature.kind === 'supply' ? nature.pole : nature.leg;
+      if (pole === 'minus') return { name: isEarthed ? '0 V (earthed)' : '0 V', role: 'returns' };
+      if (pole === 'plus') return { name: volts(nature.volts), role: 'feeds' };
+    }
+  return isEarthed ? EARTH : undefined;
 }
+
+/** A wire that ends on protective earth is one, whatever else is joined to it. */
+export const EARTH: Rail = { name: 'Earth (PE)', role: 'earth' };
 
 const volts = (value: number | undefined): string =>
   value === undefined ? 'plus' : `+${Number(value.toPrecision(3))} V`;
 
-/** What is reached through a fuse or a contact from what feeds, feeds too. */
-function roleOf(net: Net, read: ReadWiring, rails: ReadonlyMap<string, Rail>): Rail['role'] {
+/** What is reached through a fuse or a contact from a rail is that rail behind it. */
+function behind(net: Net, read: ReadWiring, rails: ReadonlyMap<string, Rail>): Rail | undefined {
   for (const id of net.terminals) {
     const terminal = read.terminals.get(id);
     const other = terminal?.with ? read.netOf.get(terminal.with) : undefined;
     const kind = terminal?.nature.kind;
     if (!other || (kind !== 'protection' && kind !== 'contact')) continue;
     const beyond = rails.get(other.id);
-    if (beyond && beyond.role !== 'earth') return beyond.role;
+    if (beyond && beyond.role !== 'earth')
+      return { ...beyond, name: `${beyond.name} after ${terminal?.device}` };
   }
-  return net.terminals.some((id) => {
+  return undefined;
+}
+
+const roleOf = (net: Net, read: ReadWiring): Rail['role'] =>
+  net.terminals.some((id) => {
     const nature = read.terminals.get(id)?.nature;
     return (
       nature?.kind === 'common' ||
-      ((nature?.kind === 'feed' || nature?.kind === 'supply') && nature.pole === 'minus') ||
+      (nature?.kind === 'feed' && nature.pole === 'minus') ||
       (nature?.kind === 'mains' && nature.pole === 'N')
     );
   })
     ? 'returns'
     : 'feeds';
-}

@@ -13,7 +13,7 @@ svg.diagram { color: #111; background: #fff; font-family: system-ui, sans-serif;
 .diagram .small { font-size: 9px; }
 .diagram .letters { font-size: 10px; }
 .diagram .sign { font-size: 11px; font-weight: 700; }
-.diagram .ring { fill: none; stroke: currentColor; stroke-width: 2; }
+.diagram .ring { fill: none; stroke: currentColor; stroke-width: 1.6; }
 .diagram .fails > .wire, .diagram .fails > .frame { stroke-width: 2.4; }
 .diagram .unknown > .wire { stroke-dasharray: 5 3; }
 `;
