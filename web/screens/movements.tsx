@@ -32,6 +32,8 @@ const MOVEMENTS: readonly Movement[] = [
       { at: 'fit', name: 'Does it fit?', of: 'subject' },
       { at: 'move', name: 'Move', of: 'axis' },
       { at: 'work', name: 'Work' },
+      { at: 'control', name: 'Control' },
+      { at: 'auxiliaries', name: 'Auxiliaries' },
     ],
   },
   { name: 'Build', pages: [{ at: 'stop', name: 'Stop' }] },

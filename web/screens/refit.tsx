@@ -13,11 +13,14 @@ import { Movements, PagesOfMovement } from './movements.tsx';
 import { Policies } from './policies.tsx';
 import { Worth } from './worth.tsx';
 
+const AuxiliariesPage = lazy(() => import('./auxiliaries.tsx'));
+const ControlPage = lazy(() => import('./control.tsx'));
 const EvidencePage = lazy(() => import('./evidence.tsx'));
 const MovePage = lazy(() => import('./move.tsx'));
 const StopPage = lazy(() => import('./stop.tsx'));
 const SurveyPage = lazy(() => import('./survey.tsx'));
 const SurveyPrint = lazy(() => import('./survey/print.tsx'));
+const WiringPage = lazy(() => import('./wiring.tsx'));
 const WorkPage = lazy(() => import('./work.tsx'));
 
 export default function RefitPage({ id }: { id: string }) {
@@ -136,8 +139,17 @@ function Pages({ session, view }: { session: Session; view: View }) {
             <Route path={`${home}/work/*?`}>
               <WorkPage session={session} view={view} />
             </Route>
+            <Route path={`${home}/control`}>
+              <ControlPage session={session} view={view} />
+            </Route>
+            <Route path={`${home}/auxiliaries`}>
+              <AuxiliariesPage session={session} view={view} />
+            </Route>
             <Route path={`${home}/stop`}>
               <StopPage session={session} view={view} />
+            </Route>
+            <Route path={`${home}/wiring/*?`}>
+              <WiringPage session={session} view={view} />
             </Route>
             <Route path={`${home}/habits`}>
               <Policies session={session} view={view} />

@@ -63,11 +63,11 @@ function chartOf(machine: Machine, operation: Operation): Chart {
   };
 }
 
-const WIDTH = 720;
 const PAD = 14;
 const LEFT = 70;
 const LINE = 18;
-const RIGHT = 560;
+/** Room that a sign takes, in the same units. */
+const SIGN = 7.4;
 
 const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
 
@@ -84,85 +84,92 @@ function wrap(text: string, most: number): string[] {
   return [...lines, now];
 }
 
+type Kind = 'says' | 'on' | 'off' | 'waits' | 'time' | 'missing' | 'note';
 interface Line {
   readonly text: string;
-  readonly kind: 'says' | 'on' | 'off' | 'waits';
+  readonly kind: Kind;
+  /** Begins with its sign. */
+  readonly sign: boolean;
 }
 
 /**
  * The chart as an SVG that scales to its box: a path runs down from stop to stop; at each stand what switches on (filled
  * square), what switches off (empty square) and what is waited for (hourglass); time-outs stand at the right, where the path
- * leaves when nothing comes. Colours come from the page: currentColor and the classes chart-*.
+ * leaves when nothing comes, or on a narrow chart below. `width` in pixels. Colours come from the page by the classes chart-*.
  */
-export function chartSvg(chart: Chart): string {
+export function chartSvg(chart: Chart, width = 720): string {
+  const narrow = width < 560;
+  const left = narrow ? 46 : LEFT;
+  const spine = narrow ? 20 : 36;
+  const right = narrow ? width - 6 : width - 170;
+  const signs = (room: number): number => Math.max(12, Math.floor(room / SIGN));
   const parts: string[] = [];
-  const text = (x: number, y: number, words: string, kind: string, end = false): void => {
-    parts.push(
-      `<text x="${x}" y="${y}" class="chart-${kind}"${end ? ' text-anchor="end"' : ''}>${escaped(words)}</text>`,
-    );
+  const text = (x: number, y: number, words: string, kind: Kind): void => {
+    parts.push(`<text x="${x}" y="${y}" class="chart-${kind}">${escaped(words)}</text>`);
   };
-  const first = [chart.first, chart.meanwhile].filter(Boolean).flatMap((each) => wrap(each, 76));
-  let y = PAD + LINE;
-  for (const line of first) {
-    text(LEFT, y, line, 'note');
+  const lines = (words: string, room: number, kind: Kind): Line[] =>
+    wrap(words, signs(room)).map((each, n) => ({ text: each, kind, sign: n === 0 }));
+  let y = PAD + LINE - 6;
+  const top = y - 5;
+  for (const { text: words } of [chart.first, chart.meanwhile]
+    .filter(Boolean)
+    .flatMap((each) => lines(each, width - left, 'note'))) {
+    text(left, y, words, 'note');
     y += LINE;
   }
-  const top = y - LINE * first.length - 4;
-  parts.push(`<circle cx="36" cy="${top}" r="7" class="chart-start"/>`);
-  const stops: number[] = [];
+  parts.push(`<circle cx="${spine}" cy="${top}" r="7" class="chart-start"/>`);
   for (const row of chart.rows) {
-    y += 14;
-    const lines: Line[] = [
-      ...wrap(row.says, 52).map((each): Line => ({ text: each, kind: 'says' })),
-      ...row.on.map((each): Line => ({ text: each, kind: 'on' })),
-      ...row.off.map((each): Line => ({ text: each, kind: 'off' })),
-      ...wrap(row.waits, 54).map((each): Line => ({ text: each, kind: 'waits' })),
+    y += 6;
+    const room = right - left - 44;
+    const late = row.late ? `then it ${row.late}` : '';
+    const own: Line[] = [
+      ...lines(row.says, room + 18, 'says'),
+      ...row.on.flatMap((each) => lines(`on: ${each}`, room, 'on')),
+      ...row.off.flatMap((each) => lines(`off: ${each}`, room, 'off')),
+      ...lines(row.waits, room, 'waits'),
+      ...(narrow
+        ? lines([row.most, late].filter(Boolean).join(', '), room, row.open ? 'missing' : 'time')
+        : []),
     ];
-    const height = lines.length * LINE + 12;
-    const middle = y + 16;
-    stops.push(middle);
+    const side: Line[] = narrow
+      ? []
+      : [
+          ...lines(row.most, width - right - 20, row.open ? 'missing' : 'time'),
+          ...(late ? lines(late, width - right - 20, 'note') : []),
+        ];
+    const height = Math.max(own.length, side.length) * LINE + 12;
     parts.push(
-      `<rect x="${LEFT}" y="${y}" width="${RIGHT - LEFT - 20}" height="${height}" rx="3" class="chart-step${row.open ? ' chart-open' : ''}"/>`,
+      `<rect x="${left}" y="${y}" width="${right - left - 10}" height="${height}" rx="3" class="chart-step${row.open ? ' chart-open' : ''}"/>`,
+      `<circle cx="${spine}" cy="${y + 18}" r="13" class="chart-stop"/>`,
+      `<text x="${spine}" y="${y + 23}" text-anchor="middle" class="chart-number">${row.n}</text>`,
     );
-    parts.push(
-      `<circle cx="36" cy="${middle}" r="13" class="chart-stop"/><text x="36" y="${middle + 5}" text-anchor="middle" class="chart-number">${row.n}</text>`,
-    );
-    let at = y + 20;
-    let hourglass = true;
-    for (const { text: words, kind } of lines) {
-      if (kind === 'on' || kind === 'off')
-        parts.push(`<rect x="${LEFT + 12}" y="${at - 10}" width="10" height="10" class="chart-${kind}"/>`);
-      if (kind === 'waits' && hourglass) {
-        parts.push(`<path d="M${LEFT + 12} ${at - 11}h10l-10 12h10z" class="chart-wait"/>`);
-        hourglass = false;
-      }
-      text(
-        kind === 'says' ? LEFT + 12 : LEFT + 30,
-        at,
-        kind === 'on' ? `on: ${words}` : kind === 'off' ? `off: ${words}` : words,
-        kind,
+    own.forEach(({ text: words, kind, sign }, n) => {
+      const at = y + 20 + n * LINE;
+      const x = left + 12;
+      if (sign && (kind === 'on' || kind === 'off'))
+        parts.push(`<rect x="${x}" y="${at - 10}" width="10" height="10" class="chart-${kind}"/>`);
+      if (sign && kind === 'waits')
+        parts.push(`<path d="M${x} ${at - 11}h10l-10 12h10z" class="chart-wait"/>`);
+      text(kind === 'says' ? x : x + 18, at, words, kind);
+    });
+    side.forEach(({ text: words, kind }, n) => {
+      text(right + 14, y + height - 12 - (side.length - 1 - n) * LINE, words, kind);
+    });
+    if (!narrow)
+      parts.push(
+        `<path d="M${right - 10} ${y + height - 17 - (side.length - 1) * LINE}h18" class="chart-leave${row.open ? ' chart-open' : ''}"/>`,
       );
-      at += LINE;
-    }
-    const side = y + height - 16;
-    parts.push(
-      `<path d="M${RIGHT - 20} ${side - 5}h16" class="chart-leave${row.open ? ' chart-open' : ''}"/>`,
-    );
-    text(RIGHT + 2, side, row.most, row.open ? 'missing' : 'time');
-    if (row.late)
-      for (const [n, each] of wrap(row.late, 18).entries())
-        text(RIGHT + 2, side - LINE * (2 - n) + (row.late.length > 18 ? 0 : LINE), each, 'note');
-    y += height;
+    y += height + 8;
   }
-  y += 30;
-  const end = wrap(chart.end, 76);
+  y += 16;
+  const end = lines(chart.end, width - left, 'note');
   parts.push(
-    `<circle cx="36" cy="${y - 5}" r="7" class="chart-end"/><circle cx="36" cy="${y - 5}" r="3" class="chart-start"/>`,
+    `<circle cx="${spine}" cy="${y - 5}" r="8" class="chart-end"/><circle cx="${spine}" cy="${y - 5}" r="3" class="chart-start"/>`,
   );
-  for (const line of end) {
-    text(LEFT, y, line, 'note');
+  const line = `<path d="M${spine} ${top + 7}V${y - 13}" class="chart-spine"/>`;
+  for (const { text: words } of end) {
+    text(left, y, words, 'note');
     y += LINE;
   }
-  const spine = `<path d="M36 ${top + 7}V${y - LINE * end.length - 12}" class="chart-spine"/>`;
-  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${y + PAD - LINE}" role="img" aria-label="${escaped(`Steps: ${chart.title}`)}">${spine}${parts.join('')}</svg>`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${y}" role="img" aria-label="${escaped(`Steps: ${chart.title}`)}">${line}${parts.join('')}</svg>`;
 }
