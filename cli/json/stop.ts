@@ -3,7 +3,7 @@ import type { FaultPair, StopAnalysis } from '../../engine/circuit/stop/index.ts
 
 export function stopJson(
   pattern: string | null,
-  { findings, stops, faults, truth, races, axes, guards, estimate, notExamined }: StopAnalysis,
+  { base, findings, stops, faults, truth, races, axes, guards, estimate, notExamined }: StopAnalysis,
   pairs: readonly FaultPair[] | undefined,
 ) {
   return {
@@ -33,6 +33,7 @@ export function stopJson(
       complete: truth.complete,
       rows: truth.rows.map((row) => ({ ...row, stops: row.stops.map(({ run: _run, ...stop }) => stop) })),
     },
+    numbers: base.model.motions.map(({ id, numbers }) => ({ motion: id, rows: numbers.rows })),
     races,
     axes,
     guards,
