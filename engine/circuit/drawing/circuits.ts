@@ -90,8 +90,9 @@ function signalsOf(read: ReadWiring): {
         const net = read.netOf.get(each);
         return net !== undefined && net.wires.length > 0 && nets.has(net);
       }) &&
-      // A strip stands between many devices and is none of them.
-      terminals.some((each) => read.terminals.get(each)?.nature.kind !== 'joint')
+      // A strip stands between many devices and is none of them; what has a common serves several signals.
+      terminals.some((each) => read.terminals.get(each)?.nature.kind !== 'joint') &&
+      terminals.every((each) => read.terminals.get(each)?.nature.kind !== 'common')
     )
       devices.add(id);
   return { nets, devices };

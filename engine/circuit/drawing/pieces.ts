@@ -112,7 +112,7 @@ export const isTurned = (
 };
 
 /** Longest line of a flag. */
-export const FLAG_LINE = 52;
+export const FLAG_LINE = 60;
 
 /** Flags are a name over a line a wire. */
 export const flagHead = ({ rail }: Flag): string => (rail ? shorten(rail.name, 18) : '');

@@ -9,18 +9,20 @@ const FEW = 3;
 
 /** Rails by the id of their net. */
 export function railsOf(read: ReadWiring): ReadonlyMap<string, Rail> {
+  const names = new Map<string, Rail>();
+  for (const net of read.nets) {
+    const own = ownRail(net.terminals.flatMap((id) => read.terminals.get(id) ?? []));
+    if (own) names.set(net.id, own);
+  }
   const rails = new Map<string, Rail>();
   const taken = new Map<string, number>();
   for (const net of read.nets) {
-    const terminals = net.terminals.flatMap((id) => read.terminals.get(id) ?? []);
-    const rail = ownRail(terminals, net.wires.length);
-    if (!rail) continue;
-    rails.set(net.id, rail);
-    taken.set(rail.name, (taken.get(rail.name) ?? 0) + 1);
-  }
-  for (const net of read.nets) {
-    if (rails.has(net.id) || net.wires.length < MANY) continue;
-    rails.set(net.id, behind(net, read, rails) ?? { name: `all on ${net.id}`, role: roleOf(net, read) });
+    const own = names.get(net.id);
+    if (own && (own.role === 'earth' || net.wires.length >= FEW)) {
+      rails.set(net.id, own);
+      taken.set(own.name, (taken.get(own.name) ?? 0) + 1);
+    } else if (!own && net.wires.length >= MANY)
+      rails.set(net.id, behind(net, read, names) ?? { name: `all on ${net.id}`, role: roleOf(net, read) });
   }
   // Two supplies of one voltage are told apart by their devices.
   for (const [id, rail] of rails)
@@ -29,15 +31,14 @@ export function railsOf(read: ReadWiring): ReadonlyMap<string, Rail> {
   return rails;
 }
 
-function ownRail(terminals: readonly Terminal[], wires: number): Rail | undefined {
+function ownRail(terminals: readonly Terminal[]): Rail | undefined {
   const isEarthed = terminals.some(({ nature }) => nature.kind === 'earth');
-  if (wires >= FEW || isEarthed)
-    for (const { nature } of terminals) {
-      if (nature.kind !== 'supply' && nature.kind !== 'rectifier') continue;
-      const pole = nature.kind === 'supply' ? nature.pole : nature.leg;
-      if (pole === 'minus') return { name: isEarthed ? '0 V (earthed)' : '0 V', role: 'returns' };
-      if (pole === 'plus') return { name: volts(nature.volts), role: 'feeds' };
-    }
+  for (const { nature } of terminals) {
+    if (nature.kind !== 'supply' && nature.kind !== 'rectifier') continue;
+    const pole = nature.kind === 'supply' ? nature.pole : nature.leg;
+    if (pole === 'minus') return { name: isEarthed ? '0 V (earthed)' : '0 V', role: 'returns' };
+    if (pole === 'plus') return { name: volts(nature.volts), role: 'feeds' };
+  }
   return isEarthed ? EARTH : undefined;
 }
 

@@ -233,11 +233,12 @@ function flagsOf(
   const hang = (terminal: string, other: string, wire: DrawnWire, where: string): void => {
     if (!at.has(terminal)) return;
     const flag = flags.get(terminal) ?? { rail: null, lines: [], more: 0 };
-    if (wire.rail) flag.rail = wire.rail;
+    // A pole that is earthed as well is called by its pole.
+    if (wire.rail && (flag.rail === null || flag.rail.role === 'earth')) flag.rail = wire.rail;
     if (where && flag.lines.length >= MENTION) flag.more++;
     else {
       const far = where ? `${shorten(other, 16)} (${shorten(where, 14)})` : shorten(other, 20);
-      flag.lines.push({ wire: wire.id, text: `${shorten(wire.label, 22)} → ${far}` });
+      flag.lines.push({ wire: wire.id, text: `${shorten(wire.label, 28)} → ${far}` });
     }
     flags.set(terminal, flag);
   };
