@@ -3,7 +3,7 @@ import { threadTapHole } from '../handbook/thread-tap-hole.ts';
 import { DRILL_SOURCE, LETTER_DRILLS, METRIC_DRILL_STEPS, NUMBER_DRILLS } from '../tables/drills.ts';
 import { NPT_SIZES } from '../tables/thread-npt.ts';
 import { PIPE_SIZES } from '../tables/thread-pipe.ts';
-import { WHITWORTH_SIZES } from '../tables/thread-whitworth.ts';
+import { BSF_DRILL_SOURCE, WHITWORTH_SIZES } from '../tables/thread-whitworth.ts';
 import { basicSizes, work } from './dimensions.ts';
 import { limitsOf } from './limits.ts';
 import { INCH, inches, MM, plainNumber } from './text.ts';
@@ -124,10 +124,9 @@ export function drillsFor(thread: Thread): readonly Drill[] {
     };
   };
   if (thread.family === 'whitworth') {
-    const printed =
-      thread.series === 'BSW'
-        ? WHITWORTH_SIZES.find((each) => each.size === thread.size)?.bswDrill
-        : undefined;
+    const row = WHITWORTH_SIZES.find((each) => each.size === thread.size);
+    const isCoarse = thread.series === 'BSW';
+    const printed = isCoarse ? row?.bswDrill : thread.series === 'BSF' ? row?.bsfDrill : undefined;
     const hole = printed === undefined ? metricDrill(d - 0.85 * 2 * basic.depth.internal) : printed * MM;
     return [
       made(
@@ -136,7 +135,9 @@ export function drillsFor(thread: Thread): readonly Drill[] {
         'cutting tap',
         printed === undefined
           ? 'common practice: 85 % of the depth'
-          : 'tapping drills of BS 1157 as a published table has them',
+          : isCoarse
+            ? 'tapping drills of BS 1157 as a published table has them'
+            : BSF_DRILL_SOURCE,
       ),
     ];
   }

@@ -69,6 +69,8 @@ export function spindleLimits(spindle: SpindleModel): readonly LinkLimit[] {
   });
   const highest = Math.max(...spindle.ranges.map((each) => each.highest));
   const fastest = spindle.ranges.find((each) => each.highest === highest);
+  // The drive's own limit and its fastest range are mostly the same thing.
+  if (limits.some(({ speed }) => speed !== null && Math.abs(speed / highest - 1) < 1e-3)) return limits;
   return [
     ...limits,
     {

@@ -135,17 +135,22 @@ function Drawn({ chart, width }: { readonly chart: WorkChart; readonly width: nu
           </text>
         </>
       )}
-      {breaks.map(({ lead, speed, by }, at) => (
-        <text
-          key={by}
-          className="name"
-          x={at === 0 ? left + 6 : Math.min(x(lead * 1e3) + 6, right)}
-          y={y(turns(speed!)) - 8}
-          textAnchor={at > 0 && x(lead * 1e3) > width * 0.6 ? 'end' : 'start'}
-        >
-          {by}
-        </text>
-      ))}
+      {breaks.map(({ lead, speed, by }, at) => {
+        const px = at === 0 ? left : x(lead * 1e3);
+        const py = y(turns(speed!));
+        // Above the line on the left, below it on the right: there the line falls away.
+        return (
+          <text
+            key={by}
+            className="name"
+            x={at === 0 ? px + 6 : Math.min(right - 4, px)}
+            y={at === 0 && py - 8 > top ? py - 8 : py + 20 * (at + 1)}
+            textAnchor={at === 0 ? 'start' : 'end'}
+          >
+            {by}
+          </text>
+        );
+      })}
       {chart.points.map(({ id, lead, speed, verdict }, at) => {
         const [px, py] = [x(lead * 1e3), y(turns(speed))];
         return (

@@ -71,6 +71,8 @@ const LEFT = 56;
 const RIGHT = 10;
 const TOP = 26;
 const FOOT = 34;
+/** µm. */
+const LEAST_ERROR = 20;
 
 /** Spindle speed in time, and the error against the place of the tool. */
 function Drawn({ answer, width }: { readonly answer: InStepAnswer; readonly width: number }) {
@@ -89,11 +91,13 @@ function Drawn({ answer, width }: { readonly answer: InStepAnswer; readonly widt
   return (
     <div className="in-step">
       <Graph
-        name={isTap ? 'spindle speed, r/min, against time, s' : 'spindle speed, r/min, against time, s'}
+        name="spindle speed, r/min, against time, s"
         xs={Array.from(time)}
         ys={rpm}
         width={width}
         marks={[]}
+        floating={!isTap}
+        least={isTap ? 0 : 0.1 * (rpm[0] ?? 0)}
       />
       <Graph
         name={
@@ -113,6 +117,7 @@ function Drawn({ answer, width }: { readonly answer: InStepAnswer; readonly widt
               ]
         }
         clip={of.kind === 'thread'}
+        least={LEAST_ERROR}
       />
     </div>
   );
@@ -136,14 +141,23 @@ interface GraphProps {
   readonly marks: readonly { readonly at: number; readonly name: string }[];
   /** Show the later part in full and cut off what the start costs. */
   readonly clip?: boolean;
+  /** The scale need not begin at zero. */
+  readonly floating?: boolean;
+  /** The scale spans at least this much, so that a trifle does not look like a fault. */
+  readonly least: number;
 }
 
-function Graph({ name, xs, ys, width, marks, clip = false }: GraphProps) {
-  const least = (values: readonly number[]): number => values.reduce((a, b) => Math.min(a, b), 0);
-  const most = (values: readonly number[]): number => values.reduce((a, b) => Math.max(a, b), 0);
+function Graph({ name, xs, ys, width, marks, clip = false, floating = false, least: span }: GraphProps) {
+  const from = floating ? (ys[0] ?? 0) : 0;
+  const least = (values: readonly number[], start = 0): number =>
+    values.reduce((a, b) => Math.min(a, b), start);
+  const most = (values: readonly number[], start = 0): number =>
+    values.reduce((a, b) => Math.max(a, b), start);
   // What the start costs is far greater than what follows; it may run off the top.
   const seen = clip ? ys.slice(Math.floor(ys.length / 12)) : ys;
-  const [low, high] = [least(seen), most(seen)];
+  const [lowest, highest] = [least(seen, from), most(seen, from)];
+  const wider = Math.max(0, span - (highest - lowest)) / 2;
+  const [low, high] = [lowest - wider, highest + wider];
   const room = (high - low || 1) * 0.08;
   const x = scaleLinear([Math.min(...xs.slice(0, 1), least(xs)), most(xs)], [LEFT, width - RIGHT]);
   const y = scaleLinear([low - room, high + room], [HEIGHT - FOOT, TOP]).clamp(true);
