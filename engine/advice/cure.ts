@@ -29,7 +29,7 @@ export function* cure(
   for (const { id } of fails) {
     if (cured.has(id)) continue;
     const search = seekRemedies(assessment, id, (path) =>
-      ['duty', place].includes(path.split('.').at(-2) ?? ''),
+      ['duty', 'spindle-duty', place].includes(path.split('.').at(-2) ?? ''),
     );
     let step = search.next();
     for (; !step.done; step = search.next()) yield step.value;

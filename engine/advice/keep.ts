@@ -29,7 +29,7 @@ const TESTS: Readonly<Partial<Record<PlaceId, (facts: PartFacts) => TestResult[]
 };
 
 /** Wishes and surroundings: nothing to keep or to throw away. */
-const NO_PARTS = new Set(['duty', 'site', 'job']);
+const NO_PARTS = new Set(['duty', 'spindle-duty', 'site', 'job']);
 
 export interface Subject {
   readonly at: string;

@@ -49,7 +49,7 @@ export interface Survey {
 }
 
 /** What is wished for and where it stands: neither works nor wears. */
-const NO_THING = new Set(['duty', 'site', 'job']);
+const NO_THING = new Set(['duty', 'spindle-duty', 'site', 'job']);
 
 const byNumber = new Intl.Collator('en', { numeric: true });
 

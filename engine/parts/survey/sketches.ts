@@ -1,4 +1,5 @@
 /** Where to look, in a few strokes of our own: strokes and words in a box of 200 × 120. */
+import { SPINDLE_SKETCHES } from './spindle-sketches.ts';
 import type { Sketch } from './types.ts';
 
 const box = (x: number, y: number, w: number, h: number): string => `M${x} ${y}h${w}v${h}h${-w}z`;
@@ -6,6 +7,7 @@ const ring = (x: number, y: number, r: number): string =>
   `M${x - r} ${y}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0`;
 
 export const SKETCHES: Readonly<Record<string, Sketch>> = {
+  ...SPINDLE_SKETCHES,
   motor: {
     says: 'A motor from the side: its plate, the box with its leads, the feedback at the rear.',
     strokes: [

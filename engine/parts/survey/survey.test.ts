@@ -32,7 +32,7 @@ test('derived: every question can be asked: its unit is one that is read, a choi
 test('derived: every sketch that is named is there, every kind of thing has one, and words stay in the box', () => {
   for (const { sketch } of SURVEY_ITEMS) if (sketch) expect(SKETCHES).toHaveProperty(sketch);
   for (const kind of Object.keys(PARTS))
-    if (kind !== 'axis-duty' && kind !== 'job') expect(SKETCHES).toHaveProperty(kind);
+    if (!['axis-duty', 'spindle-duty', 'job'].includes(kind)) expect(SKETCHES).toHaveProperty(kind);
   for (const [id, { strokes, labels }] of Object.entries(SKETCHES)) {
     for (const stroke of strokes) expect(stroke, id).toMatch(/^M[-0-9 .MLHVAZmlhvaz]+$/);
     for (const [x, y, text] of labels) {
