@@ -26,7 +26,7 @@ test('pressing, pulling, switching off and on: what stops stays stopped until so
   await press(page, 'Press S1');
   await z.getByText('stops: no power').waitFor();
   // The cross slide stands on a slope and has no brake; the refit knows, though nobody typed it into the circuit.
-  await x.getByText('nothing holds it: it drops').waitFor();
+  await x.getByText('nothing holds it: it can drop').waitFor();
   expect(await page.locator('.stop-log li').first().innerText()).toMatch(
     /press S1: STOPS X: stop category 0.*stands after 0\.75 s and 25\.7 mm.*K1 off.*K2 off/s,
   );

@@ -73,7 +73,7 @@ function Motions({ model, machine: { state }, circuit }: Props) {
             <strong>{circuit.motions[id]?.name ?? id}</strong>
             <br />
             {falls
-              ? 'nothing holds it: it drops'
+              ? 'nothing holds it: it can drop'
               : driven
                 ? 'is driven'
                 : torque
