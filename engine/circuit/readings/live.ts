@@ -235,7 +235,12 @@ function sourceElements(
   return made;
 }
 
-function outputElements({ wiring }: Build, state: Switched, point: Point | undefined): readonly Element[] {
+function outputElements(
+  { wiring }: Build,
+  state: Switched,
+  point: Point | undefined,
+  share: -1 | 1,
+): readonly Element[] {
   const node = nodeIn(wiring);
   const made: Element[] = [];
   for (const terminal of wiring.terminals.values()) {
@@ -261,7 +266,8 @@ function outputElements({ wiring }: Build, state: Switched, point: Point | undef
     if (nature.stage === 'push-pull') {
       // Driven either way from inside, as long as its device has power.
       if (point && !isFed(wiring, terminal.device, point)) continue;
-      const volts = on ? (nature.top ?? nature.high) : 0;
+      // Between what is promised and what it can reach.
+      const volts = on ? (share < 0 ? (nature.high ?? nature.top) : (nature.top ?? nature.high)) : 0;
       if (volts !== undefined)
         made.push({ kind: 'voltage', id: `drives ${terminal.id}`, plus: a, minus: b, volts, ohms: 50 });
     } else if (on) made.push(ohm(`on ${terminal.id}`, a, b, ON_OHMS));
@@ -365,7 +371,7 @@ export function liveState(build: Build, state: Switched, before?: LiveState): Li
           ...[
             ...contactElements(build.wiring, state, pulled),
             ...sourceElements(build, giving, share),
-            ...outputElements(build, state, giving.size > 0 ? point : undefined),
+            ...outputElements(build, state, giving.size > 0 ? point : undefined, share),
           ].map(build.same),
         ],
         references: build.references,

@@ -12,6 +12,7 @@ import { contactSteps } from './contact-steps.ts';
 import { diodeStep } from './diode-step.ts';
 import { bandsTo, companyOf } from './ohms.ts';
 import { judgeOhms, ohms, SHORT } from './say.ts';
+import { touched } from './touched.ts';
 import type { RingRow, RingSheet, RingStep } from './types.ts';
 import { voltSteps } from './volt-steps.ts';
 import { waysOf } from './ways.ts';
@@ -40,7 +41,11 @@ export function ringItOut(wiring: ReadWiring): RingSheet {
     ...pathSteps(wiring, commons),
     ...contactSteps(wiring),
     ...diodeStep(wiring),
-    ...powered.map((step, k) => (k === 0 ? { ...step, cautions: [...LIVE, ...step.cautions] } : step)),
+    ...powered.map((step, k) =>
+      k === powered.findIndex((each) => each.powered)
+        ? { ...step, cautions: [...LIVE, ...step.cautions] }
+        : step,
+    ),
   ].filter(({ rows }) => rows.length > 0);
   return {
     cautions: [
@@ -111,7 +116,7 @@ function pathSteps(wiring: ReadWiring, commons: Commons): readonly RingStep[] {
         {
           id: `${step}:${net.id}`,
           measured: 'ohms',
-          at: net.terminals,
+          at: touched(wiring, net),
           against: black,
           ...judged,
           ...(fills(wiring, net.terminals, black)
@@ -209,7 +214,7 @@ function bondStep(wiring: ReadWiring, bar: string | undefined): readonly RingSte
     {
       id: 'bonds',
       title: 'Protective conductors',
-      says: 'Black lead on the earth bar, red lead on bare metal of each device, not on its paint. The supply of the machine need not be on.',
+      says: 'Black lead on the earth bar, red lead on bare metal of each device, not on its paint. Power stays off.',
       cautions: [],
       powered: false,
       rows,

@@ -9,10 +9,14 @@ export const ohms = (value: number): string =>
 export const volts = (value: number): string =>
   formatQuantity(Math.abs(value) < 0.05 ? 0 : value, 'V', { digits: 3 });
 
+/** Volts that say no more than that nothing is there. */
+const NOTHING = 0.3;
+
 /** Below this a hand meter with its leads shows a short. */
 export const SHORT = 1;
 
 export function sayVolts({ low, high }: Band): string {
+  if (Math.max(Math.abs(low), Math.abs(high)) <= NOTHING) return 'next to nothing';
   return high - low < 0.15 ? `about ${volts((low + high) / 2)}` : `${volts(low)} to ${volts(high)}`;
 }
 

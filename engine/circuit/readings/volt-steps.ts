@@ -1,10 +1,12 @@
 /** Volts to expect: mains off, control supply on, each output on, each unit with logic of its own on. */
 import type { Point } from '../network/index.ts';
+import { listed } from '../power/say.ts';
 import { NEUTRAL } from '../power/sources.ts';
 import type { ReadWiring } from '../wiring/types.ts';
 import type { Commons } from './commons.ts';
 import { type LiveState, liveState, liveWiring, type Switched } from './live.ts';
 import { sayVolts } from './say.ts';
+import { touched } from './touched.ts';
 import type { Band, RingRow, RingStep } from './types.ts';
 
 /** A hand meter's own error: 1 % and a tenth of a volt; common practice, no source. */
@@ -66,8 +68,13 @@ export function voltSteps(wiring: ReadWiring, commons: Commons, notes: string[])
     steps.push({
       id: `output:${id}`,
       title: `Output ${id} on`,
-      says: `Switch on ${name || id} of ${wiring.devices.get(device)?.name || device} from the control’s own page. Only what changes is listed.`,
-      cautions: movers(wiring, on, state),
+      says: `${howOn(wiring, id, name, device)} Only what changes is listed.`,
+      cautions: [
+        ...(nature.frequency === undefined
+          ? []
+          : ['Pulses turn the motor: its plug is off, or nobody and nothing is in the way.']),
+        ...movers(wiring, on, state),
+      ],
       powered: true,
       rows,
     });
@@ -93,15 +100,28 @@ export function voltSteps(wiring: ReadWiring, commons: Commons, notes: string[])
   return steps;
 }
 
+/** How a person makes an output switch on. */
+function howOn(wiring: ReadWiring, id: string, name: string, device: string): string {
+  const found = wiring.devices.get(device);
+  const called = found?.name || device;
+  if (found?.kind === 'sensor')
+    return `Hold metal before ${called} until its lamp lights, or turn it by hand if it is one that opens.`;
+  if (found?.kind === 'control')
+    return `Switch on ${id} (${name}) from the control’s own page for inputs and outputs.`;
+  return `Have ${called} switch ${id} (${name}) on.`;
+}
+
 /** What pulls in or gets power in a step. */
 function movers(wiring: ReadWiring, before: LiveState, after: LiveState): readonly string[] {
   const named = (ids: readonly string[]): string =>
-    ids.map((id) => wiring.devices.get(id)?.name || id).join(', ');
+    listed([...new Set(ids.map((id) => wiring.devices.get(id)?.name || id))]);
   const pulled = [...after.pulled].filter((id) => !before.pulled.has(id));
-  const giving = [...after.giving].filter((id) => !before.giving.has(id));
+  const giving = [...after.giving]
+    .filter((id) => !before.giving.has(id))
+    .map((id) => wiring.terminals.get(id)?.device ?? id);
   return [
-    ...(pulled.length > 0 ? [`${named(pulled)} pulls in: something may move, or get power.`] : []),
-    ...(giving.length > 0 ? [`${giving.join(', ')} comes alive.`] : []),
+    ...(pulled.length > 0 ? [`Pulled in now: ${named(pulled)}. Something may move, or get power.`] : []),
+    ...(giving.length > 0 ? [`Alive now: ${named(giving)}.`] : []),
   ];
 }
 
@@ -154,7 +174,12 @@ function voltRows(
     const mains =
       point(state.high, net.id) ||
       net.terminals.some((id) => wiring.terminals.get(id)?.nature.kind === 'mains');
-    const shared = { id: `${step}:${net.id}`, measured: 'volts' as const, at: net.terminals, against: black };
+    const shared = {
+      id: `${step}:${net.id}`,
+      measured: 'volts' as const,
+      at: touched(wiring, net),
+      against: black,
+    };
     if (low === undefined || high === undefined) {
       if (before)
         return wasLow === undefined

@@ -226,11 +226,15 @@ function forDirectCurrent(terminal: Guarding, source: Source): readonly WiringFi
   ];
 }
 
+/** A drive or control that feeds its encoder limits that itself. */
+const isInside = ({ wiring }: PowerContext, source: Source): boolean =>
+  source.kind === 'supply' && source.limits && wiring.devices.get(source.device)?.kind !== 'supply';
+
 /** Wires between a source and the first fuse. */
 export function unfused(context: PowerContext): readonly WiringFinding[] {
   const made: WiringFinding[] = [];
   for (const [id, guard] of context.guards.wires) {
-    if (guard.passed.length > 0) continue;
+    if (guard.passed.length > 0 || isInside(context, guard.source)) continue;
     const wire = context.wiring.wires.get(id)!;
     const { source } = guard;
     const about = [id, source.device];

@@ -22,7 +22,25 @@ export function protectiveConductors(context: PowerContext): readonly WiringFind
     const found = ofDevice(context, device, at);
     if (found) made.push(found);
   }
-  return [...made, ...ofMachine(context, at)];
+  return [...gathered(made), ...ofMachine(context, at)];
+}
+
+/** One question for all devices whose wires have not been described. */
+function gathered(made: readonly WiringFinding[]): readonly WiringFinding[] {
+  const open = made.filter(({ verdict }) => verdict === 'unknown');
+  if (open.length < 2) return made;
+  return [
+    ...made.filter(({ verdict }) => verdict !== 'unknown'),
+    finding(
+      'protective',
+      ['unsaid', ...open.flatMap(({ about }) => about)],
+      'Protective conductors',
+      'unknown',
+      `Whether the protective conductors of ${open.length} devices are thick enough depends on areas that have not been said.`,
+      PROTECTIVE_SOURCE.source,
+      { needs: open.flatMap((each) => each.needs ?? []) },
+    ),
+  ];
 }
 
 function ofDevice(

@@ -18,7 +18,26 @@ export function voltageDrop(context: PowerContext): readonly WiringFinding[] {
     const found = judge(context, load);
     if (found) made.push(found);
   }
-  return made;
+  return gathered(made);
+}
+
+/** One question for all loads whose wires have not been described. */
+function gathered(made: readonly WiringFinding[]): readonly WiringFinding[] {
+  const open = made.filter(({ verdict }) => verdict === 'unknown');
+  if (open.length < 2) return made;
+  const needs = open.flatMap((each) => each.needs ?? []);
+  return [
+    ...made.filter(({ verdict }) => verdict !== 'unknown'),
+    finding(
+      'voltage-drop',
+      ['unsaid', ...open.flatMap(({ about }) => about)],
+      'Volts that reach the loads',
+      'unknown',
+      `How many volts reach ${open.length} loads depends on lengths, areas or currents that have not been said.`,
+      SOURCE,
+      { needs },
+    ),
+  ];
 }
 
 function judge(context: PowerContext, load: Load): WiringFinding | undefined {

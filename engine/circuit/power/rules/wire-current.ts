@@ -19,12 +19,36 @@ export const SIGNAL_AMPS = 0.05;
 
 export function wireCurrent(context: PowerContext): readonly WiringFinding[] {
   const made: WiringFinding[] = [];
+  const unsaid: { readonly wire: Wire; readonly amps: number }[] = [];
   for (const wire of context.wiring.wires.values()) {
     const current = context.currents.get(wire.id);
     if (!current || (current.amps < SIGNAL_AMPS && current.needs.length === 0)) continue;
-    made.push(judge(wire, current.amps, current.needs, context.capacity(wire)));
+    const capacity = context.capacity(wire);
+    if (wire.section === undefined) unsaid.push({ wire, amps: current.amps });
+    else made.push(judge(wire, current.amps, current.needs, capacity));
   }
-  return made;
+  return [...made, ...withoutArea(unsaid)];
+}
+
+/** One question for all wires whose thickness nobody has said, the heaviest load first. */
+function withoutArea(
+  unsaid: readonly { readonly wire: Wire; readonly amps: number }[],
+): readonly WiringFinding[] {
+  if (unsaid.length === 0) return [];
+  const sorted = [...unsaid].sort((a, b) => b.amps - a.amps || (a.wire.id < b.wire.id ? -1 : 1));
+  const [heaviest] = sorted;
+  const ids = sorted.map(({ wire }) => wire.id);
+  return [
+    finding(
+      'wire-current',
+      ['unsaid', ...ids],
+      'Wires whose thickness has not been said',
+      'unknown',
+      `${ids.length === 1 ? `Wire ${ids[0]} carries` : `${ids.length} wires carry`} current and how thick ${ids.length === 1 ? 'it is' : 'they are'} has not been said; the most is ${amps(heaviest!.amps)} in wire ${heaviest!.wire.id}.`,
+      'IEC 60204-1:2016, 12.4',
+      { needs: ids.map((id) => `${id}.section`) },
+    ),
+  ];
 }
 
 function judge(wire: Wire, load: number, waits: readonly string[], capacity: Capacity): WiringFinding {
@@ -39,11 +63,9 @@ function judge(wire: Wire, load: number, waits: readonly string[], capacity: Cap
       about,
       title,
       'unknown',
-      wire.section === undefined
-        ? `Wire ${wire.id} carries ${load > 0 ? amps(load) : 'a current that nobody has said'}; how thick it is has not been said.`
-        : `Wire ${wire.id} of ${area(wire.section)} is thicker than the tables here go.`,
+      `Wire ${wire.id} of ${area(wire.section!)} is thicker than the tables here go.`,
       source,
-      { needs: [...capacity.needs, ...waits] },
+      { needs: waits },
     );
   const figures = [
     figure('current it carries', load, 'A'),
@@ -75,7 +97,9 @@ function judge(wire: Wire, load: number, waits: readonly string[], capacity: Cap
       about,
       title,
       'unknown',
-      `Wire ${wire.id} carries ${amps(load)}, and what hangs on it besides has not been said. It may carry ${amps(worst)}.`,
+      load > 0
+        ? `Wire ${wire.id} carries ${amps(load)}, and what hangs on it besides has not been said. It may carry ${amps(worst)}.`
+        : `What wire ${wire.id} carries has not been said. It may carry ${amps(worst)}.`,
       source,
       {
         figures,
