@@ -4,6 +4,13 @@ export type { Rule } from './check/rule.ts';
 export type { Draft, WiringKind } from './kind.ts';
 export { WIRING_KINDS } from './kinds/index.ts';
 export { NATURES, natureSettings } from './natures.ts';
+export {
+  type AnswerPlace,
+  PROPOSAL_SETTINGS,
+  type Proposal,
+  proposeWiring,
+  type Question,
+} from './propose/index.ts';
 export { readWiring } from './read.ts';
 export type { Around } from './read-device.ts';
 export { CABLE_SETTINGS, WIRE_SETTINGS } from './read-wire.ts';

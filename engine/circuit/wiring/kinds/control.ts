@@ -2,7 +2,16 @@ import { type Draft, known, numberOf, textOf, wiringKind } from '../kind.ts';
 import { amount, choice, count, type Settings, text } from '../setting.ts';
 import type { Nature } from '../types.ts';
 import { encoderInputs } from './encoder-lines.ts';
-import { differentialOutput, levelOutput, OUTPUT_LEVELS, PLC_TYPES, plcInput, yes, yesNo } from './io.ts';
+import {
+  differentialOutput,
+  levelOutput,
+  logicInput,
+  OUTPUT_LEVELS,
+  PLC_TYPES,
+  plcInput,
+  yes,
+  yesNo,
+} from './io.ts';
 
 /** 'X Z' → ['X', 'Z'] */
 export const namesOf = (settings: Settings, name: string): readonly string[] => [
@@ -44,6 +53,7 @@ export const control = wiringKind({
     'input-form': choice('its 24 V inputs', ['sinking', 'sourcing', 'either way'], 'either way'),
     'input-type': choice('type of its 24 V inputs', PLC_TYPES, 'type 1'),
     'input-current': amount('current one 24 V input takes', 'A'),
+    'inputs-5v': count('inputs for 5 V', '0', 64),
     outputs: count('outputs for 24 V', '4', 256),
     'output-form': choice('its 24 V outputs', ['sourcing', 'sinking'], 'sourcing'),
     'switch-current': amount('current of one 24 V output', 'A'),
@@ -57,6 +67,7 @@ export const control = wiringKind({
     'pulse-rate': hertz(part.value('highestPulseRate')),
     'encoder-rate': hertz(quarter(part.value('highestEdgeRate'))),
     inputs: whole(part.value('inputs-24v')),
+    'inputs-5v': small(part.value('inputs-5v')),
     outputs: whole(part.value('outputs-24v')),
     'switch-current': amps(part.value('output-current')),
     'input-form': (
@@ -135,8 +146,19 @@ export const control = wiringKind({
     for (let n = 1; n <= (numberOf(s, 'outputs') ?? 0); n++) output(`out${n}`, `output ${n}, 24 V`);
     const pulses = namesOf(s, 'pulse-axes');
     const analogue = namesOf(s, 'volts-axes');
+    const fives = numberOf(s, 'inputs-5v') ?? 0;
+    for (let n = 1; n <= fives; n++)
+      made.push({
+        mark: `p${n}`,
+        name: `input ${n}, 5 V`,
+        // A contact to its 0 V suffices: such inputs have a resistor of some kilohms up to 5 V.
+        nature: { ...logicInput('ttl-5v'), pull: { ohms: 4700, to: 5 } },
+        common: 'GND',
+        group: 'pulse',
+        signal: `p${n}`,
+      });
     for (const axis of pulses) made.push(...pulseOutputs(axis, s));
-    if (pulses.length > 0)
+    if (pulses.length > 0 || fives > 0)
       made.push({
         mark: 'GND',
         name: '0 V of the pulse outputs',
@@ -181,6 +203,7 @@ const hertz = (value: number | undefined) => (value === undefined ? undefined : 
 const quarter = (value: number | undefined) => (value === undefined ? undefined : value / 4);
 const whole = (value: number | undefined) =>
   value === undefined ? undefined : String(Math.min(256, Math.max(0, Math.round(value))));
+const small = (value: number | undefined) => (value === undefined ? undefined : whole(Math.min(64, value)));
 const amps = (value: number | undefined) => (value === undefined ? undefined : `${value} A`);
 
 function pulseOutputs(axis: string, s: Settings): readonly Draft[] {

@@ -6,7 +6,7 @@ import { encoder } from './encoder.ts';
 import { connector, earthBar, metal, terminalStrip } from './joints.ts';
 import { brake, fan, lamp, valve } from './loads.ts';
 import { servoMotor, spindleMotor, stepper } from './motor.ts';
-import { diode, dumpResistor, lineUnit, optoBoard, resistor } from './pieces.ts';
+import { buffer, diode, dumpResistor, lineUnit, optoBoard, resistor } from './pieces.ts';
 import { breaker, fuse, mainSwitch, residual } from './protection.ts';
 import { sensor } from './sensor.ts';
 import { bus, mainsInlet, supply, transformer } from './sources.ts';
@@ -66,6 +66,7 @@ const ALL: readonly WiringKind[] = [
   dumpResistor,
   diode,
   optoBoard,
+  buffer,
   lineUnit,
 ];
 

@@ -178,3 +178,55 @@ export const lineUnit = wiringKind({
     ];
   },
 });
+
+/** Lifts weak logic to outputs that drive opto-couplers. */
+export const buffer = wiringKind({
+  id: 'buffer',
+  name: 'buffer',
+  says: 'Takes 5 V or 3.3 V logic and gives strong 5 V outputs, which light the LEDs of opto inputs.',
+  letter: 'A',
+  settings: {
+    channels: count('channels', '4', 32, 1),
+    current: amount('current it takes', 'A', '0.1 A'),
+    // Of the AC and ACT families at 24 mA, from memory.
+    'output-high': amount('lowest voltage of an output when high', 'V', '3.76 V'),
+    'output-low': amount('highest voltage of an output when low', 'V', '0.44 V'),
+    'output-current': amount('current of one output', 'A', '24 mA'),
+  },
+  terminals: (s) => [
+    {
+      mark: '5V',
+      name: 'supply',
+      nature: lineFeed('plus', numberOf(s, 'current')),
+      with: '0V',
+      needed: true,
+    },
+    {
+      mark: '0V',
+      name: '0 V',
+      nature: lineFeed('minus', numberOf(s, 'current')),
+      with: '5V',
+      needed: true,
+      holds: 4,
+    },
+    ...Array.from({ length: numberOf(s, 'channels') ?? 0 }, (_, n) => n + 1).flatMap((n) => [
+      { mark: `I${n}`, name: `input ${n}`, nature: logicInput('ttl-5v'), common: '0V' },
+      {
+        mark: `O${n}`,
+        name: `output ${n}`,
+        nature: {
+          kind: 'output' as const,
+          stage: 'push-pull' as const,
+          top: 5.25,
+          ...known({
+            high: numberOf(s, 'output-high'),
+            low: numberOf(s, 'output-low'),
+            gives: numberOf(s, 'output-current'),
+            swallows: numberOf(s, 'output-current'),
+          }),
+        },
+        common: '0V',
+      },
+    ]),
+  ],
+});

@@ -120,8 +120,8 @@ export const bus = wiringKind({
         holds: 4,
       },
       { mark: 'minus', name: 'minus', nature: pole('minus'), with: 'plus', group: 'dc', holds: 4 },
-      { mark: '~1', name: 'a.c. in', nature: ac, with: '~2', group: 'dc', needed: true },
-      { mark: '~2', name: 'a.c. in', nature: ac, with: '~1', group: 'dc', needed: true },
+      { mark: 'AC1', name: 'a.c. in', nature: ac, with: 'AC2', group: 'dc', needed: true },
+      { mark: 'AC2', name: 'a.c. in', nature: ac, with: 'AC1', group: 'dc', needed: true },
     ];
   },
 });

@@ -131,6 +131,22 @@ function judgeMet(view: View, terminal: Terminal, input: Input, met: Met): Wirin
     case 'same-way':
       return sameWay(view, terminal, input, source(met.by));
     case 'met':
+      if (
+        met.by.how === 'sinking' &&
+        met.by.withstands !== undefined &&
+        (met.across.top ?? 0) > met.by.withstands
+      )
+        return found(
+          levels,
+          [id, source(met.by)],
+          'fails',
+          `While ${terminalName(view, source(met.by))} is off, ${volts(met.across.top!)} lie on it through ${name}, and it stands ${volts(met.by.withstands)}.`,
+          {
+            margin: met.by.withstands / met.across.top!,
+            source: 'maximum rating of the output',
+            remedy: 'Feed the input from a lower voltage, or put an opto board between them.',
+          },
+        );
       return judgeLevels(view, terminal, input, met);
   }
 }
@@ -230,7 +246,7 @@ function judgeLevels(
   const name = terminalName(view, id);
   if (worst && worst.verdict === 'fails')
     return failing(view, terminal, input, met, worst.each, figures, about);
-  if (!worst || margins.length < wants)
+  if (!worst || margins.length < wants || needs.some((each) => each.endsWith('.withstands')))
     return found(
       levels,
       about,
@@ -332,6 +348,8 @@ function missing(
       if (nature.stage === 'push-pull' && nature.low === undefined) needs.push(`${id}.low`);
     }
   }
+  if (met.by.how === 'sinking' && met.by.withstands === undefined && (met.across.top ?? 0) > 5.5)
+    needs.push(`${source}.withstands`);
   if (met.across.off === null && !met.contacts && met.across.leaks === undefined)
     needs.push(`${source}.leaks`);
   return [...new Set(needs)];

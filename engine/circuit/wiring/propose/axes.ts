@@ -1,0 +1,65 @@
+/** Motor, encoder and brake of an axis or a spindle, and their cables. */
+import { partFacts } from '../part-facts.ts';
+import type { Build } from './build.ts';
+
+const MOTOR_LEADS: Readonly<Record<string, readonly string[]>> = {
+  brushed: ['M+', 'M-'],
+  brushless: ['U', 'V', 'W'],
+  induction: ['U', 'V', 'W'],
+  stepper: ['A+', 'A-', 'B+', 'B-'],
+};
+
+export function proposeMotor(
+  build: Build,
+  chain: string,
+  number: number,
+  drive: string,
+  part: string,
+  kind: string,
+): string {
+  const facts = partFacts(build.refit.parts[part]!);
+  const motor = build.device(`M${number}`, kind, `Motor of ${chain}`, { part, where: 'machine' });
+  const type = facts.choice('type');
+  build.settle(drive, { motor: type === 'dc' ? 'brushed' : type === 'servo' ? 'brushless' : type });
+  const leads = MOTOR_LEADS[String(build.devices.get(drive)!.settings.motor ?? 'induction')] ?? [];
+  const cable = build.cable(`WM-${chain}`, `Motor of ${chain}`, {
+    cores: String(leads.length + 1),
+    section: section(facts.value('continuousCurrent') ?? facts.value('starCurrent') ?? 0),
+    shield: 'braid',
+    route: 'power',
+    laid: 'moved',
+  });
+  for (const lead of leads) build.wire(`${drive}.${lead}`, `${motor}.${lead}`, cable);
+  build.wire(`${drive}.M-SH`, `${motor}.SH`, cable);
+  return motor;
+}
+
+/** By the current of a three-core cable in a duct at 40 °C, with something in hand: IEC 60204-1, table 6, column B2. */
+const section = (amps: number): string =>
+  amps <= 10 ? '1.5 mm²' : amps <= 14 ? '2.5 mm²' : amps <= 18 ? '4 mm²' : '6 mm²';
+
+/** An encoder and its cable to whatever reads it; `prefix` is that of the reader's terminals. */
+export function proposeEncoder(
+  build: Build,
+  chain: string,
+  number: number,
+  reader: string,
+  prefix: string,
+  part: string,
+): string | undefined {
+  const facts = partFacts(build.refit.parts[part]!);
+  const output = facts.choice('output');
+  if (output === undefined) return undefined;
+  const encoder = build.device(`B${number}`, 'encoder', `Encoder of ${chain}`, { part, where: 'machine' });
+  const cable = build.cable(`WE-${chain}`, `Encoder of ${chain}`, {
+    cores: output === 'differential' ? '8' : '5',
+    section: '0.25 mm²',
+    shield: 'braid',
+    twisted: output === 'differential' ? 'yes' : 'no',
+    route: 'signals',
+    laid: 'moved',
+  });
+  for (const mark of build.terminals(encoder).keys())
+    build.wire(`${encoder}.${mark}`, `${reader}.${prefix}${mark}`, cable);
+  return encoder;
+}

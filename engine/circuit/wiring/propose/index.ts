@@ -1,0 +1,367 @@
+/** A wiring proposed from the parts that are chosen: what is missing is added, what a person made stays. */
+import { chosenPart } from '../../../refit/place.ts';
+import type { Change, Refit, Wiring } from '../../../refit/types.ts';
+import { checkWiring } from '../check/checker.ts';
+import { partFacts } from '../part-facts.ts';
+import { readWiring } from '../read.ts';
+import { choice, type SettingSpecs } from '../setting.ts';
+import type { WiringFinding } from '../types.ts';
+import { proposeEncoder, proposeMotor } from './axes.ts';
+import { Build } from './build.ts';
+import { proposePulses } from './commands.ts';
+import { lay } from './lay.ts';
+import { proposeEarth, proposeMains, type Taker } from './mains.ts';
+import { type AnswerPlace, type Question, questionsFrom } from './questions.ts';
+import { takeOver } from './stop.ts';
+
+export type { AnswerPlace, Question };
+
+export interface Proposal {
+  /** The wiring with everything that was added. */
+  readonly wiring: Wiring;
+  /** What has to be recorded for it: one edit. Empty where nothing is missing. */
+  readonly changes: readonly Change[];
+  readonly questions: readonly Question[];
+  readonly findings: readonly WiringFinding[];
+}
+
+const HOMES = ['PNP sensors', 'NPN sensors', 'switches', 'none'] as const;
+
+/** Answers about the whole that the proposal asks for; they stand in the settings of the wiring. */
+export const PROPOSAL_SETTINGS: SettingSpecs = {
+  homes: choice('what tells the control where zero of each axis is', HOMES),
+};
+
+export function proposeWiring(refit: Refit): Proposal {
+  const build = new Build(refit);
+  const stop = refit.stop;
+  const axes = refit.chains.filter(({ kind }) => kind === 'axis');
+  const spindles = refit.chains.filter(({ kind }) => kind === 'spindle');
+  const elementOf = (chain: string, kind: 'axis' | 'spindle', field: 'drive' | 'brake') => {
+    const motions = Object.values(stop?.motions ?? {});
+    const found =
+      motions.find(({ id }) => id === chain) ??
+      (kind === 'spindle' && spindles.length === 1
+        ? motions.find((each) => each.kind === 'spindle')
+        : undefined);
+    return found?.[field] ?? undefined;
+  };
+
+  // Devices that are both a part and an element of the stop circuit.
+  const parts = new Map<
+    string,
+    { part: string | null; kind?: string; settings?: Record<string, string | undefined> }
+  >();
+  const controlPart = chosenPart(refit, null, 'control');
+  const controlElement =
+    Object.values(stop?.elements ?? {}).find(({ kind }) => kind === 'control')?.id ?? 'A1';
+  parts.set(controlElement, {
+    part: controlPart?.id ?? null,
+    settings: { homes: stop?.elements[controlElement]?.settings.homes },
+  });
+  const supplyPart = chosenPart(refit, null, 'supply');
+  const supplyFacts = supplyPart ? partFacts(supplyPart) : undefined;
+  const transformer = supplyFacts?.choice('type') === 'transformer';
+  const supplies = Object.values(stop?.elements ?? {})
+    .filter(({ kind }) => kind === 'supply')
+    .map(({ id }) => id);
+  const [small = 'G1', power = 'G2'] = supplies;
+  parts.set(power, { part: supplyPart?.id ?? null, ...(transformer ? { kind: 'bus' } : {}) });
+  for (const [n, { id, kind }] of refit.chains.entries()) {
+    const place = kind === 'spindle' ? 'spindle-drive' : 'drive';
+    const part = chosenPart(refit, id, place);
+    const element = elementOf(id, kind, 'drive') ?? `T${n + 1}`;
+    parts.set(element, { part: part?.id ?? null });
+    const brake = elementOf(id, kind, 'brake');
+    if (brake) parts.set(brake, { part: chosenPart(refit, id, 'brake')?.id ?? null });
+  }
+
+  const taken = stop ? takeOver(build, stop, parts) : undefined;
+  const device = (element: string) => taken?.device(element);
+  const control =
+    device(controlElement) ??
+    (controlPart
+      ? build.device('A1', 'control', 'Control', {
+          part: controlPart.id,
+          settings: { 'stop-input': 'no', 'enable-output': 'yes' },
+        })
+      : undefined);
+  const g1 = device(small) ?? build.device('G1', 'supply', '24 V');
+  build.settle(g1, { volts: '24 V' });
+  const g2 = supplyPart
+    ? (device(power) ??
+      build.device('G2', transformer ? 'bus' : 'supply', 'Power for the drives', { part: supplyPart.id }))
+    : undefined;
+  // Behind the fuse of the control where there is one.
+  const fuse = [...build.wants]
+    .find(({ from, to }) => from === `${g1}.plus` && /^F\w*\.1$/.test(to))
+    ?.to.replace(/\.1$/, '.2');
+  const plus24 = fuse ?? `${g1}.plus`;
+  const zero = `${g1}.minus`;
+  if (control && !stop) {
+    build.wire(plus24, `${control}.plus`);
+    build.wire(`${control}.minus`, zero);
+  }
+
+  const driveOf = new Map<string, string>();
+  for (const [n, { id, kind }] of refit.chains.entries()) {
+    const spindle = kind === 'spindle';
+    const part = chosenPart(refit, id, spindle ? 'spindle-drive' : 'drive');
+    const element = elementOf(id, kind, 'drive');
+    const drive =
+      (element && device(element)) ??
+      (part
+        ? build.device(`T${n + 1}`, spindle ? 'inverter' : 'drive', `Drive of ${id}`, { part: part.id })
+        : undefined);
+    if (drive === undefined || !part) continue;
+    driveOf.set(id, drive);
+    if (!stop && !spindle && g2) {
+      build.wire(`${g2}.plus`, `${drive}.L`);
+      build.wire(`${g2}.minus`, `${drive}.N`);
+      if (control) build.wire(`${control}.enable`, `${drive}.EN`);
+      build.wire(`${drive}.COM`, zero);
+    }
+    const motor = chosenPart(refit, id, spindle ? 'spindle-motor' : 'motor');
+    const motorType = motor && partFacts(motor).choice('type');
+    if (motor && motorType)
+      proposeMotor(
+        build,
+        id,
+        n + 1,
+        drive,
+        motor.id,
+        spindle ? 'spindle-motor' : motorType === 'stepper' ? 'stepper' : 'servo-motor',
+      );
+    const feedback = chosenPart(refit, id, spindle ? 'spindle-feedback' : 'feedback');
+    if (feedback && partFacts(feedback).choice('type') === 'encoder')
+      feedbackOf(build, id, n + 1, drive, feedback.id, control, spindle);
+  }
+
+  let pulsed = 0;
+  for (const { id } of axes) {
+    const drive = driveOf.get(id);
+    const part = chosenPart(refit, id, 'drive');
+    if (!drive || !part || !control) continue;
+    const command = partFacts(part).choice('command');
+    if (command === 'pulses') {
+      build.addName(control, 'pulse-axes', id);
+      proposePulses(build, id, drive, { control, plus24, zero }, ++pulsed);
+      if (build.has(`${control}.GND`)) build.wire(`${control}.GND`, zero);
+    } else if (command === 'volts') {
+      build.addName(control, 'volts-axes', id);
+      proposeVolts(build, id, drive, control);
+    }
+  }
+  for (const { id } of spindles) {
+    const drive = driveOf.get(id);
+    const command = drive && build.terminals(drive).has('CMD+');
+    if (!drive || !control || !command) continue;
+    build.settle(control, {
+      'spindle-analogue':
+        build.terminal(`${drive}.CMD+`)!.nature.kind === 'analogue-input' && lowOf(build, drive) < 0
+          ? '±10 V'
+          : '0 to 10 V',
+    });
+    proposeVolts(build, 'S', drive, control);
+    proposeDirections(build, drive, control, zero, plus24);
+  }
+  if (control)
+    proposeHomes(
+      build,
+      control,
+      axes.map(({ id }) => id),
+      plus24,
+      zero,
+    );
+  if (control && build.has(`${control}.in-com`)) {
+    const form = String(readWiring(build.wiring, refit).devices.get(control)!.settings['input-form']);
+    build.wire(`${control}.in-com`, form === 'sourcing' ? plus24 : zero);
+  }
+
+  const takers: Taker[] = [{ device: g1, marks: ['L', 'N'], contactors: [], name: 'the 24 V supply' }];
+  if (g2 && transformer) {
+    const rated = chosenPart(refit, null, 'site');
+    const tap = rated && partFacts(rated).value('transformerRated');
+    const wound = build.device('T10', 'transformer', 'Transformer of the drives', {
+      part: supplyPart!.id,
+      settings: { primary: tap === undefined ? undefined : `${tap} V` },
+    });
+    takers.push({ device: wound, marks: ['1', '2'], contactors: [], name: 'the transformer' });
+    build.wire(`${wound}.3`, `${g2}.AC1`);
+    build.wire(`${wound}.4`, `${g2}.AC2`);
+  } else if (g2)
+    takers.push({ device: g2, marks: ['L', 'N'], contactors: [], name: 'the supply of the drives' });
+  for (const id of build.devices.keys()) {
+    if (id === 'G3') takers.push({ device: id, marks: ['L', 'N'], contactors: [], name: 'the 5 V supply' });
+  }
+  for (const { id } of spindles) {
+    const drive = driveOf.get(id);
+    if (!drive || build.terminal(`${drive}.L`)?.nature.kind !== 'mains') continue;
+    const contactors = taken?.mainsFed.find((each) => each.drive === drive)?.contactors ?? [];
+    takers.push({
+      device: drive,
+      marks: build.has(`${drive}.L3`) ? ['L', 'N', 'L3'] : ['L', 'N'],
+      contactors,
+      name: 'the spindle',
+    });
+  }
+  proposeMains(build, takers);
+  const earthed = Object.values(stop?.elements ?? {}).filter(
+    ({ kind, settings }) => kind === 'supply' && settings.earthed !== 'no',
+  );
+  proposeEarth(
+    build,
+    earthed.length > 0 ? earthed.flatMap(({ id }) => (device(id) ? [`${device(id)}.minus`] : [])) : [zero],
+  );
+  lay(build);
+
+  const { wiring } = build;
+  const findings = checkWiring(wiring, refit);
+  const questions = [...homesQuestion(refit), ...questionsFrom(findings, wiring, readWiring(wiring, refit))];
+  return { wiring, changes: changesBetween(refit.wiring, wiring), questions, findings };
+}
+
+function lowOf(build: Build, drive: string): number {
+  const nature = build.terminal(`${drive}.CMD+`)!.nature;
+  return nature.kind === 'analogue-input' ? (nature.low ?? 0) : 0;
+}
+
+function feedbackOf(
+  build: Build,
+  chain: string,
+  number: number,
+  drive: string,
+  part: string,
+  control: string | undefined,
+  spindle: boolean,
+): void {
+  const lines = partFacts(build.refit.parts[part]!).choice('output');
+  const words = lines === 'single' ? 'single-ended' : lines === 'open-collector' ? 'open collector' : lines;
+  if (spindle || !build.has(`${drive}.E-5V`)) {
+    // Read by the control, where it has an input for it.
+    const facts = chosenPart(build.refit, null, 'control');
+    const inputs = facts ? (partFacts(facts).value('encoder-inputs') ?? 0) : 0;
+    if (!control || inputs < 1) return;
+    build.addName(control, 'encoders', spindle ? 'S' : chain);
+    build.settle(control, { 'encoder-lines': words });
+    proposeEncoder(build, chain, number, control, spindle ? 'S-' : `${chain}-`, part);
+    return;
+  }
+  build.settle(drive, { feedback: words });
+  proposeEncoder(build, chain, number, drive, 'E-', part);
+}
+
+function proposeVolts(build: Build, axis: string, drive: string, control: string): void {
+  const cable = build.cable(`WC-${axis}`, `Command of ${axis}`, {
+    cores: '2',
+    section: '0.25 mm²',
+    shield: 'foil',
+    twisted: 'yes',
+    route: 'signals',
+  });
+  build.wire(`${control}.${axis}-cmd+`, `${drive}.CMD+`, cable);
+  build.wire(`${control}.${axis}-cmd0`, `${drive}.CMD-`, cable);
+  // The shield ends where the command is read; at the other end it is cut back.
+  build.devices.set(control, withShield(build.devices.get(control)!, `${axis}-cmdSH`));
+  build.wire(`${drive}.CMD-SH`, `${control}.${axis}-cmdSH`, cable);
+}
+
+/** A place for the end of a shield that is insulated. */
+function withShield(device: Wiring['devices'][string], mark: string): Wiring['devices'][string] {
+  if (Object.hasOwn(device.terminals, mark)) return device;
+  return {
+    ...device,
+    terminals: {
+      ...device.terminals,
+      [mark]: { kind: 'shield', name: 'end of the shield, insulated', settings: { earthed: 'no' } },
+    },
+  };
+}
+
+/** Forward and reverse by relays, which suit outputs of either kind. */
+function proposeDirections(build: Build, drive: string, control: string, zero: string, plus24: string): void {
+  if (!build.has(`${drive}.FWD`) || !build.has(`${control}.out2`)) return;
+  for (const [n, mark] of ['FWD', 'REV'].entries()) {
+    const output = build.terminal(`${control}.out${n + 1}`)!;
+    const sinking = output.nature.kind === 'output' && output.nature.stage === 'sinking';
+    const relay = build.device(
+      `K${11 + n}`,
+      'relay',
+      mark === 'FWD' ? 'Spindle forward' : 'Spindle reverse',
+      { settings: { no: '1', nc: '0' } },
+    );
+    build.wire(sinking ? plus24 : output.id, `${relay}.A1`);
+    build.wire(sinking ? output.id : zero, `${relay}.A2`);
+    build.wire(plus24, `${relay}.13`);
+    build.wire(`${relay}.14`, `${drive}.${mark}`);
+  }
+  build.wire(`${drive}.COM`, zero);
+}
+
+function proposeHomes(
+  build: Build,
+  control: string,
+  axes: readonly string[],
+  plus24: string,
+  zero: string,
+): void {
+  const answer = HOMES.find((each) => each === build.refit.wiring.settings.homes);
+  if (answer === undefined || answer === 'none') return;
+  for (const [n, axis] of axes.entries()) {
+    const input = build.has(`${control}.in${n + 1}`) ? `in${n + 1}` : `p${n + 1}`;
+    if (!build.has(`${control}.${input}`)) return;
+    const cable = build.cable(`WH-${axis}`, `Home of ${axis}`, {
+      cores: '3',
+      section: '0.34 mm²',
+      shield: 'none',
+      route: 'signals',
+      laid: 'moved',
+    });
+    if (answer === 'switches') {
+      const own = build.device(`S${21 + n}`, 'home', `Home of ${axis}`, { where: 'machine' });
+      const five = input.startsWith('p');
+      const sinking = build.terminal(`${control}.${input}`)!.nature;
+      const from = five
+        ? `${control}.GND`
+        : sinking.kind === 'input' && sinking.form === 'sourcing'
+          ? zero
+          : plus24;
+      build.wire(from, `${own}.13`, cable);
+      build.wire(`${own}.14`, `${control}.${input}`, cable);
+      continue;
+    }
+    if (input.startsWith('p')) return;
+    const own = build.device(`B${21 + n}`, 'sensor', `Home of ${axis}`, {
+      where: 'machine',
+      settings: { output: answer.slice(0, 3) },
+    });
+    build.wire(plus24, `${own}.BN`, cable);
+    build.wire(zero, `${own}.BU`, cable);
+    build.wire(`${own}.BK`, `${control}.${input}`, cable);
+  }
+}
+
+function homesQuestion(refit: Refit): readonly Question[] {
+  if (HOMES.some((each) => each === refit.wiring.settings.homes)) return [];
+  return [
+    {
+      id: 'wiring.homes',
+      asks: 'What tells the control where zero of each axis is?',
+      place: { of: 'wiring', setting: 'homes' },
+      options: HOMES,
+    },
+  ];
+}
+
+function changesBetween(before: Wiring, after: Wiring): readonly Change[] {
+  const changes: Change[] = [];
+  for (const [id, now] of Object.entries(after.devices))
+    if (before.devices[id] !== now)
+      changes.push({ do: 'device', id, old: before.devices[id] ?? null, new: now });
+  for (const [id, now] of Object.entries(after.cables))
+    if (before.cables[id] !== now)
+      changes.push({ do: 'cable', id, old: before.cables[id] ?? null, new: now });
+  for (const [id, now] of Object.entries(after.wires))
+    if (before.wires[id] !== now) changes.push({ do: 'wire', id, old: before.wires[id] ?? null, new: now });
+  return changes;
+}

@@ -1,0 +1,101 @@
+/** From the mains to everything that is fed with them, and protective earth as one star. */
+import { chosenPart } from '../../../refit/place.ts';
+import { partFacts } from '../part-facts.ts';
+import type { Build } from './build.ts';
+
+/** What takes mains: a device with its terminals in the order L, N or L, L2, L3; and contactors it goes through. */
+export interface Taker {
+  readonly device: string;
+  readonly marks: readonly string[];
+  readonly contactors: readonly string[];
+  readonly name: string;
+}
+
+export function proposeMains(build: Build, takers: readonly Taker[]): void {
+  const site = chosenPart(build.refit, null, 'site');
+  const facts = site ? partFacts(site) : undefined;
+  const three = facts?.choice('phases') === 'three' || facts?.choice('phases') === 'converter';
+  const inlet = build.device('X0', 'mains-inlet', 'Mains inlet', {
+    part: site?.id ?? null,
+    where: 'cabinet',
+    settings: {
+      phases: three ? 'three' : 'one',
+      current: facts?.value('breaker') === undefined ? undefined : `${facts.value('breaker')} A`,
+    },
+  });
+  const poles = three ? ['L1', 'L2', 'L3', 'N'] : ['L1', 'N'];
+  const main = build.device('Q1', 'main-switch', 'Main switch', {
+    settings: { poles: String(poles.length) },
+  });
+  for (const [n, pole] of poles.entries()) build.wire(`${inlet}.${pole}`, `${main}.${2 * n + 1}`);
+  const out = (pole: string) => `${main}.${2 * poles.indexOf(pole) + 2}`;
+  for (const [n, { device, marks, contactors, name }] of takers.entries()) {
+    const live = marks.length === 3 ? ['L1', 'L2', 'L3'] : ['L1'];
+    if (!live.every((pole) => poles.includes(pole))) continue;
+    const breaker = build.device(`F${10 + n}`, 'breaker', `Breaker of ${name}`, {
+      settings: { poles: String(live.length), curve: 'C' },
+    });
+    const path = marks.length === 3 ? live : ['L1', 'N'];
+    const at = path.map((pole, pin) => {
+      if (pole === 'N') return out('N');
+      build.wire(out(pole), `${breaker}.${2 * pin + 1}`);
+      return `${breaker}.${2 * pin + 2}`;
+    });
+    for (const contactor of contactors) {
+      const first = mainPolesUsed(build, contactor);
+      build.atLeast(contactor, 'main', first + at.length);
+      for (const [pin, from] of at.entries()) {
+        build.wire(from, `${contactor}.${2 * (first + pin) + 1}`);
+        at[pin] = `${contactor}.${2 * (first + pin) + 2}`;
+      }
+    }
+    for (const [pin, from] of at.entries()) build.wire(from, `${device}.${marks[pin]!}`);
+  }
+}
+
+/** Main contacts the stop circuit itself uses: the others are free for the mains of a spindle. */
+function mainPolesUsed(build: Build, contactor: string): number {
+  let most = 0;
+  for (const { from, to, id } of build.wants)
+    for (const end of [from, to]) {
+      const pole =
+        end.startsWith(`${contactor}.`) && id !== undefined
+          ? /^([1-9])$/.exec(end.slice(contactor.length + 1))
+          : null;
+      if (pole) most = Math.max(most, Math.ceil(Number(pole[1]) / 2));
+    }
+  return most;
+}
+
+/** One bar, and to every metal part and every device its own conductor; the 0 V that are to be earthed, once each. */
+export function proposeEarth(build: Build, zeros: readonly string[]): void {
+  build.device('H1', 'metal', 'Machine bed', { where: 'machine' });
+  build.device('H2', 'metal', 'Cabinet');
+  build.device('H3', 'metal', 'Door of the cabinet', { settings: { hinged: 'yes' } });
+  const ends: string[] = [];
+  for (const id of build.devices.keys())
+    for (const terminal of build.terminals(id).values())
+      if (
+        terminal.nature.kind === 'earth' &&
+        terminal.nature.role !== 'bar' &&
+        terminal.nature.role !== 'passes'
+      )
+        ends.push(terminal.id);
+  ends.push(...zeros);
+  const bar = build.device('X1', 'earth-bar', 'Earth bar', { settings: { ways: String(ends.length + 4) } });
+  const used = new Set<string>();
+  for (const wire of build.wires.values()) for (const end of [wire.from, wire.to]) used.add(end);
+  const free = [...build.terminals(bar).keys()].map((mark) => `${bar}.${mark}`).filter((id) => !used.has(id));
+  for (const end of ends) {
+    const alreadyOn = [...build.wires.values()].some(
+      ({ from, to }) =>
+        (from === end && to.startsWith(`${bar}.`)) || (to === end && from.startsWith(`${bar}.`)),
+    );
+    if (alreadyOn) continue;
+    const screw = free.shift();
+    if (screw === undefined) return;
+    const motor = build.devices.get(end.slice(0, end.indexOf('.')));
+    const cable = [...build.cables.keys()].find((id) => motor?.name === build.cables.get(id)!.name);
+    build.wire(screw, end, cable ?? null);
+  }
+}
