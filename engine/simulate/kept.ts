@@ -42,7 +42,7 @@ export interface KeptMode {
   readonly slope2: number;
   readonly damping: number;
   /** ROWS × COLUMNS for any load; null while it was not asked for. */
-  sample: Float64Array | null;
+  sample: readonly number[] | null;
   readonly loads: Loaded[];
 }
 

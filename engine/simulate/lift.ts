@@ -48,6 +48,8 @@ function add(out: Float64Array, to: number, weight: number, a: Float64Array, fro
   for (let at = 0; at < LIFT_WIDTH; at++) out[to + at] = out[to + at]! + weight * a[from + at]!;
 }
 
+/** Voltages asked for, as many samples as any lift has had. */
+let asking = new Float64Array(4 * LIFT_WIDTH);
 const scratch = [
   new Float64Array(LIFT_ROWS * LIFT_WIDTH),
   new Float64Array(LIFT_ROWS * LIFT_WIDTH),
@@ -66,7 +68,9 @@ export function makeLift(sample: OneSample, loop: InnerLoop, wanted: 'all' | 'in
   for (const row of [0, 1, 2, 4, 5]) now[row * W + row] = 1;
   now[3 * W + 3] = -1;
   now[3 * W + 6] = 1;
-  const voltages = new Float64Array(samples * W);
+  if (asking.length < samples * W) asking = new Float64Array(samples * W);
+  const voltages = asking;
+  voltages.fill(0);
   const charge = scratch[2];
   const forms = noForms(wanted);
   for (let at = 0; at < samples; at++) {
@@ -98,7 +102,6 @@ export function makeLift(sample: OneSample, loop: InnerLoop, wanted: 'all' | 'in
     next = spare;
   }
   const bound = doubles(W);
-  for (let at = 0; at < voltages.length; at++)
-    bound[at % W] = Math.max(bound[at % W]!, Math.abs(voltages[at]!));
-  return { rows: doublesOf(now), bound, voltages: doublesOf(voltages), forms };
+  for (let at = 0; at < samples * W; at++) bound[at % W] = Math.max(bound[at % W]!, Math.abs(voltages[at]!));
+  return { rows: doublesOf(now), bound, voltages: doublesOf(voltages, samples * W), forms };
 }

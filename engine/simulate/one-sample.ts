@@ -2,6 +2,7 @@
  * What a mode comes to over one whole sample with a held command: its matrix exponential, by Taylor series over a part of
  * the sample short enough for the fastest motion, doubled as often as the sample was halved.
  */
+import { doublesOf } from './doubles.ts';
 import type { Mode } from './modes.ts';
 import * as modes from './modes.ts';
 import * as shapes from './shapes.ts';
@@ -26,12 +27,13 @@ const COLUMN_OF = new Int8Array(WIDTH).fill(-1);
 for (let column = 0; column < COLUMNS; column++) COLUMN_OF[FROM[column]!] = column;
 
 const rates = new Float64Array(SIZE);
+const all = new Float64Array(SIZE);
 const largest = new Float64Array(SIZE);
 let term = new Float64Array(SIZE);
 let next = new Float64Array(SIZE);
 
 /** `ROWS` × `COLUMNS`, row by row, after `h` seconds. The mode must be linear, and its drive sampled. */
-export function oneSample(mode: Mode, h: number): Float64Array {
+export function oneSample(mode: Mode, h: number): number[] {
   const { start, column, weight } = mode;
   rates.fill(0);
   for (let row = 0; row < ROWS; row++) {
@@ -39,20 +41,19 @@ export function oneSample(mode: Mode, h: number): Float64Array {
     for (let pair = start[TO[row]!]!; pair < end; pair++)
       rates[row * COLUMNS + COLUMN_OF[column[pair]!]!] = weight[pair]!;
   }
-  const all = new Float64Array(SIZE);
   let s = h;
   let halvings = 0;
-  while (!taylor(all, s) && halvings < HALVINGS) {
+  while (!taylor(s) && halvings < HALVINGS) {
     s /= 2;
     halvings++;
   }
-  for (let turn = 0; turn < halvings; turn++) double(all);
-  if (mode.current[CURRENT] !== 1) currentAtEnd(mode, all);
-  return all;
+  for (let turn = 0; turn < halvings; turn++) double();
+  if (mode.current[CURRENT] !== 1) currentAtEnd(mode);
+  return doublesOf(all);
 }
 
 /** The series over `s`, into `all`; whether it came to its end. */
-function taylor(all: Float64Array, s: number): boolean {
+function taylor(s: number): boolean {
   all.fill(0);
   term.fill(0);
   for (let row = 0; row < ACTING; row++) {
@@ -90,7 +91,7 @@ function taylor(all: Float64Array, s: number): boolean {
 }
 
 /** The same for twice the time. */
-function double(all: Float64Array): void {
+function double(): void {
   next.set(all);
   for (let row = 0; row < ROWS; row++) {
     const at = row * COLUMNS;
@@ -105,7 +106,7 @@ function double(all: Float64Array): void {
 }
 
 /** Without inductance the current follows from the rest, at the end of the sample. */
-function currentAtEnd(mode: Mode, all: Float64Array): void {
+function currentAtEnd(mode: Mode): void {
   for (let column = 0; column < COLUMNS; column++) {
     let i = column >= ACTING ? mode.current[FROM[column]!]! : 0;
     for (let row = 0; row < ACTING; row++)

@@ -67,7 +67,7 @@ export class Slot {
   }
 }
 
-function loadedStep(all: Float64Array, load: number): number[] {
+function loadedStep(all: readonly number[], load: number): number[] {
   const matrix = doubles(ROWS * 6);
   for (let row = 0; row < ROWS; row++) {
     for (let column = 0; column < 5; column++) matrix[row * 5 + column] = all[row * COLUMNS + column]!;
