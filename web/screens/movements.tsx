@@ -36,7 +36,7 @@ const MOVEMENTS: readonly Movement[] = [
       { at: 'auxiliaries', name: 'Auxiliaries' },
     ],
   },
-  { name: 'Build', pages: [{ at: 'stop', name: 'Stop' }] },
+  { name: 'Build', pages: [{ at: 'stop', name: 'Stop' }, { at: 'wiring', name: 'Wiring' }] },
 ];
 
 /** Beside the job: what the verdicts rest on by habit, and what was changed when. */

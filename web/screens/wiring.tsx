@@ -1,0 +1,181 @@
+/** The wiring: what is right and wrong with it, joined and cut, drawn and listed. */
+import { useCallback, useMemo, useState } from 'react';
+import { Link, Route, Switch, useLocation } from 'wouter';
+import type { Session, View } from '../state/session.ts';
+import { AddDevice, Cables, WholeSettings } from './wiring/add.tsx';
+import { DevicePanel } from './wiring/device-panel.tsx';
+import { Devices } from './wiring/devices.tsx';
+import { Diagrams } from './wiring/diagrams.tsx';
+import { Findings } from './wiring/findings.tsx';
+import { Join } from './wiring/join.tsx';
+import { Lists } from './wiring/lists.tsx';
+import { WiringPrint } from './wiring/print.tsx';
+import { Propose } from './wiring/propose.tsx';
+import { useWiring } from './wiring/use-wiring.ts';
+import './wiring/wiring.css';
+
+interface Props {
+  readonly session: Session;
+  readonly view: View;
+}
+
+export default function WiringPage({ session, view }: Props) {
+  const { refit } = view;
+  const wiring = useWiring(refit);
+  const { looked, busy, problem } = wiring;
+  const [place, go] = useLocation();
+  const home = `/refit/${session.id}/wiring`;
+  const [from, setFrom] = useState<string>();
+  const [to, setTo] = useState<string>();
+  const [device, setDevice] = useState<string>();
+  const [seek, setSeek] = useState<string>();
+  const pinned = useMemo(
+    () =>
+      new Set(
+        Object.values(refit.wiring.devices).flatMap(({ id, pins }) =>
+          Object.keys(pins).map((mark) => `${id}.${mark}`),
+        ),
+      ),
+    [refit.wiring.devices],
+  );
+  const pick = useCallback(
+    (terminal: string): void => {
+      if (from === undefined || from === terminal) setFrom(terminal);
+      else setTo(terminal);
+      document.getElementById('wiring-join-part')?.scrollIntoView({ block: 'nearest' });
+    },
+    [from],
+  );
+  /** A device, terminal or wire where it is. */
+  const show = (id: string): void => {
+    const wire = looked?.read.wires.get(id);
+    const terminal = wire ? wire.from : id;
+    setDevice(terminal.split('.')[0]);
+    setSeek(terminal.includes('.') ? terminal : undefined);
+    setTimeout(() => document.getElementById('wiring-device')?.scrollIntoView({ block: 'start' }), 50);
+  };
+  const opened = device === undefined ? undefined : looked?.read.devices.get(device);
+  const tab = (at: string, words: string) => {
+    const href = at === '' ? home : `${home}/${at}`;
+    return (
+      <Link href={href} className="button tab" aria-current={place === href ? 'page' : undefined}>
+        {words}
+      </Link>
+    );
+  };
+  const join = looked && (
+    <Join
+      session={session}
+      refit={refit}
+      read={looked.read}
+      wiring={wiring}
+      from={from}
+      to={to}
+      setFrom={setFrom}
+      setTo={setTo}
+    />
+  );
+  const status = (
+    <p role="status" className={problem ? 'bad' : 'small soft'}>
+      {problem || (busy ? 'Looking the wiring through …' : '')}
+    </p>
+  );
+  const printing = place.startsWith(`${home}/print/`);
+  return (
+    <div className="stack wiring">
+      {!printing && (
+        <>
+          <h1>Wiring</h1>
+          <div className="caution">
+            <strong>Before a wire is touched:</strong> main switch off and locked, wait until drives and
+            supplies have discharged, measure that it is dead. The fixed mains installation belongs to a
+            licensed electrician, and local rules come first. This looks through what is written here; it
+            makes no machine safe and certifies nothing.
+          </div>
+          <nav className="row" aria-label="Parts of the wiring">
+            {tab('', 'Findings and terminals')}
+            {tab('diagrams', 'Diagrams')}
+            {tab('lists', 'Lists')}
+          </nav>
+        </>
+      )}
+      {status}
+      <Switch>
+        <Route path={`${home}/print/:what`}>
+          {({ what }) => <WiringPrint refit={refit} wiring={wiring} what={what} home={home} />}
+        </Route>
+        <Route path={`${home}/lists`}>
+          <Lists wiring={wiring} home={home} />
+        </Route>
+        <Route path={`${home}/diagrams`}>
+          {join}
+          <Diagrams wiring={wiring} pinned={pinned} picked={from} seek={seek} pick={pick} />
+          <Link className="button" href={`${home}/print/diagrams`}>
+            Look at all of them on paper
+          </Link>
+        </Route>
+        <Route>
+          {looked && (
+            <>
+              {looked.problems.length > 0 && (
+                <div className="caution" role="alert">
+                  <strong>Some of it cannot be read and counts as not known.</strong>
+                  <ul>
+                    {looked.problems.slice(0, 12).map(({ where, message }) => (
+                      <li key={`${where} ${message}`}>{message}</li>
+                    ))}
+                  </ul>
+                  {looked.problems.length > 12 && <p>and {looked.problems.length - 12} more.</p>}
+                </div>
+              )}
+              <Findings findings={looked.findings} show={show} />
+              {join}
+              {opened && (
+                <>
+                  <DevicePanel
+                    key={opened.id}
+                    session={session}
+                    refit={refit}
+                    read={looked.read}
+                    device={opened}
+                    pick={pick}
+                    close={() => setDevice(undefined)}
+                  />
+                  <p>
+                    <button
+                      type="button"
+                      onClick={() => {
+                        setSeek(seek?.startsWith(`${opened.id}.`) ? seek : opened.terminals[0]);
+                        go(`${home}/diagrams`);
+                      }}
+                    >
+                      Show {opened.id} in the diagrams
+                    </button>
+                  </p>
+                </>
+              )}
+              <Devices
+                read={looked.read}
+                findings={looked.findings}
+                pinned={pinned}
+                chosen={device}
+                choose={(id) => {
+                  setDevice(id);
+                  setTimeout(
+                    () => document.getElementById('wiring-device')?.scrollIntoView({ block: 'start' }),
+                    50,
+                  );
+                }}
+                pick={pick}
+              />
+              <AddDevice session={session} refit={refit} added={setDevice} />
+              <Cables session={session} refit={refit} />
+              <WholeSettings session={session} refit={refit} />
+              <Propose session={session} wiring={wiring} />
+            </>
+          )}
+        </Route>
+      </Switch>
+    </div>
+  );
+}

@@ -1,0 +1,137 @@
+/** Lists to work from: on the screen a page at a time, to print, and as CSV. */
+import { useEffect, useMemo, useState } from 'react';
+import { Link } from 'wouter';
+import { type List, type ListId, listCsv } from '../../../engine/circuit/lists/index.ts';
+import { Pager, usePages } from './pager.tsx';
+import type { WiringView } from './use-wiring.ts';
+
+export const LIST_NAMES: Readonly<Record<ListId, string>> = {
+  wires: 'Wires by both ends',
+  cables: 'Cables',
+  strips: 'Terminal strips',
+  labels: 'Labels',
+  pins: 'Pins of plugs and devices',
+  'ring-out': 'Ring it out',
+};
+
+export function useList(
+  { ask, looked }: WiringView,
+  id: ListId,
+): { list: List | undefined; problem: string } {
+  const [list, setList] = useState<List>();
+  const [problem, setProblem] = useState('');
+  useEffect(() => {
+    if (!looked) return;
+    let gone = false;
+    setProblem('');
+    ask({ do: 'list', list: id })
+      .then((found) => !gone && setList(found))
+      .catch((error: Error) => !gone && setProblem(error.message));
+    return () => {
+      gone = true;
+    };
+  }, [ask, looked, id]);
+  return { list: list?.id === id ? list : undefined, problem };
+}
+
+export function Lists({ wiring, home }: { wiring: WiringView; home: string }) {
+  const [id, setId] = useState<ListId>('wires');
+  const { list, problem } = useList(wiring, id);
+  return (
+    <section className="stack" aria-labelledby="wiring-lists">
+      <h2 id="wiring-lists">Lists</h2>
+      <fieldset className="row">
+        <legend className="hidden">Which list</legend>
+        {(Object.keys(LIST_NAMES) as ListId[]).map((each) => (
+          <button key={each} type="button" aria-pressed={id === each} onClick={() => setId(each)}>
+            {LIST_NAMES[each]}
+          </button>
+        ))}
+      </fieldset>
+      {problem && <p className="bad">{problem}</p>}
+      {!list && !problem && <p role="status">Putting it together …</p>}
+      {list && <ListTable list={list} home={home} />}
+    </section>
+  );
+}
+
+interface Line {
+  readonly key: string;
+  readonly group: string;
+  readonly note: string;
+  /** Absent on the line that begins a group. */
+  readonly cells?: readonly string[];
+}
+
+function ListTable({ list, home }: { list: List; home: string }) {
+  const lines = useMemo(
+    () =>
+      list.groups.flatMap(({ title, note, rows }): readonly Line[] => [
+        { key: `group ${title}`, group: title, note },
+        ...rows.map(({ id, cells }, at) => ({ key: `${title} ${at} ${id}`, group: title, note: '', cells })),
+      ]),
+    [list],
+  );
+  const pages = usePages(lines, 60, list.id);
+  const save = (): void => {
+    const link = document.createElement('a');
+    link.href = URL.createObjectURL(new Blob([listCsv(list)], { type: 'text/csv' }));
+    link.download = `${list.id}.csv`;
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+  };
+  return (
+    <div className="stack" data-list={list.id}>
+      <p>{list.about}</p>
+      {list.caution && (
+        <div className="caution">
+          <strong>Take care.</strong> {list.caution}
+        </div>
+      )}
+      <div className="row">
+        <button type="button" onClick={save} disabled={lines.length === 0}>
+          Save as CSV
+        </button>
+        <Link className="button" href={`${home}/print/${list.id}`}>
+          Look at it on paper
+        </Link>
+      </div>
+      {lines.length === 0 && <p>Nothing in it yet.</p>}
+      {lines.length > 0 && (
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the window is moved by keys
+        <section className="scroll" tabIndex={0} aria-label={list.title}>
+          <table className="wiring-table">
+            <thead>
+              <tr>
+                {list.columns.map((column) => (
+                  <th key={column} scope="col">
+                    {column}
+                  </th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {pages.shown.map(({ key, group, note, cells }) =>
+                cells ? (
+                  <tr key={key}>
+                    {cells.map((cell, at) => (
+                      // biome-ignore lint/suspicious/noArrayIndexKey: columns have no other name
+                      <td key={at}>{cell}</td>
+                    ))}
+                  </tr>
+                ) : (
+                  <tr key={key} className="wiring-group">
+                    <th scope="rowgroup" colSpan={list.columns.length}>
+                      {group} <span className="small soft">{note}</span>
+                    </th>
+                  </tr>
+                ),
+              )}
+            </tbody>
+          </table>
+        </section>
+      )}
+      <Pager pages={pages} of="lines" />
+    </div>
+  );
+}

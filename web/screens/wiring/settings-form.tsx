@@ -1,0 +1,55 @@
+/** Settings of a device, a wire, a cable or the whole, each with what is wrong said beside it. */
+import { readSetting, type SettingSpecs } from '../../../engine/circuit/wiring/index.ts';
+import { DraftField } from '../survey/draft-field.tsx';
+
+interface Props {
+  readonly specs: SettingSpecs;
+  readonly values: Readonly<Record<string, string>>;
+  /** Whose settings: 'K1'; under this name drafts are kept. */
+  readonly of: string;
+  readonly draft: string;
+  readonly set: (name: string, text: string) => Promise<boolean>;
+}
+
+export function SettingsForm({ specs, values, of, draft, set }: Props) {
+  const entries = Object.entries(specs);
+  if (entries.length === 0) return <p className="small soft">Nothing to be told about it.</p>;
+  return (
+    <div className="wiring-settings">
+      {entries.map(([name, spec]) =>
+        spec.kind === 'choice' ? (
+          <label key={name} className="wiring-choice">
+            {capital(spec.name)}
+            <select
+              aria-label={`${of}: ${spec.name}`}
+              value={values[name] ?? ''}
+              onChange={(event) => void set(name, event.target.value)}
+            >
+              <option value="">{spec.usual ? `usually: ${spec.usual}` : 'not known'}</option>
+              {spec.options.map((each) => (
+                <option key={each}>{each}</option>
+              ))}
+            </select>
+          </label>
+        ) : (
+          <DraftField
+            key={name}
+            label={capital(spec.name)}
+            draft={`${draft}.${name}`}
+            recorded={values[name] ?? ''}
+            most={120}
+            {...(spec.kind === 'quantity' && spec.unit !== '1' ? { unit: spec.unit } : {})}
+            {...(spec.usual ? { like: spec.usual } : {})}
+            check={(text) => {
+              const read = readSetting(spec, text);
+              return read.ok ? undefined : read.problem.message;
+            }}
+            onSave={(text) => set(name, text)}
+          />
+        ),
+      )}
+    </div>
+  );
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

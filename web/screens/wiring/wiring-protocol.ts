@@ -1,0 +1,33 @@
+/** What the page and the worker of the wiring say to each other. */
+import type { Sheet, SymbolName } from '../../../engine/circuit/drawing/index.ts';
+import type { List, ListId } from '../../../engine/circuit/lists/index.ts';
+import type { Fit, Looked } from '../../../engine/circuit/whole/index.ts';
+import type { Proposal, WiringFinding } from '../../../engine/circuit/wiring/index.ts';
+import type { Refit, WiringWire } from '../../../engine/refit/types.ts';
+
+export type WiringAsk =
+  | { readonly n: number; readonly do: 'look'; readonly refit: Refit }
+  | { readonly n: number; readonly do: 'draw' }
+  | { readonly n: number; readonly do: 'stop-drawing' }
+  | { readonly n: number; readonly do: 'fitting'; readonly terminal: string }
+  | { readonly n: number; readonly do: 'try'; readonly wire: WiringWire }
+  | { readonly n: number; readonly do: 'propose' }
+  | { readonly n: number; readonly do: 'list'; readonly list: ListId };
+
+export interface Drawn {
+  readonly sheets: readonly Sheet[];
+  readonly symbols: readonly SymbolName[];
+  readonly laidOut: number;
+  readonly of: number;
+}
+
+export type WiringReply =
+  | { readonly n: number; readonly looked: Looked }
+  | { readonly n: number; readonly done: number; readonly all: number }
+  | { readonly n: number; readonly drawn: Drawn | null }
+  | { readonly n: number; readonly fitting: readonly Fit[] }
+  /** What is said with the wire in that is not said without it. */
+  | { readonly n: number; readonly tried: readonly WiringFinding[] }
+  | { readonly n: number; readonly proposal: Proposal }
+  | { readonly n: number; readonly list: List }
+  | { readonly n: number; readonly problem: string };

@@ -1,0 +1,110 @@
+/** Looks the wiring through beside the page, draws it, lists it, and tries what may be joined. */
+import { type Diagrams, layOut, planOf, symbolsOf } from '../../../engine/circuit/drawing/index.ts';
+import { LISTS } from '../../../engine/circuit/lists/index.ts';
+import { type Looked, photosOf, WiringLook, whatFits } from '../../../engine/circuit/whole/index.ts';
+import { proposeWiring } from '../../../engine/circuit/wiring/index.ts';
+import type { Refit } from '../../../engine/refit/types.ts';
+import { type EndableLayouter, elkWorker } from './elk-worker.ts';
+import { reconcile, reconcileWiring } from './reconcile.ts';
+import type { WiringAsk, WiringReply } from './wiring-protocol.ts';
+
+const watch = new WiringLook();
+let refit: Refit | undefined;
+let looked: Looked | undefined;
+let diagrams: Diagrams | undefined;
+let library: EndableLayouter | undefined;
+/** Number of the drawing that is wanted; another one, or none, ends it. */
+let drawing = 0;
+
+self.onmessage = ({ data }: MessageEvent<WiringAsk>) => {
+  try {
+    answer(data);
+  } catch (error) {
+    post({ n: data.n, problem: `The wiring could not be looked through: ${String(error)}` });
+  }
+};
+
+function answer(data: WiringAsk): void {
+  if (data.do === 'look') {
+    refit = sameWhereEqual(data.refit);
+    looked = watch.look(refit);
+    const { read, findings, problems, sizes } = looked;
+    post({ n: data.n, looked: { read, findings, problems, sizes } });
+    return;
+  }
+  if (data.do === 'stop-drawing') {
+    drawing = 0;
+    library?.end();
+    library = undefined;
+    return;
+  }
+  if (!refit || !looked) {
+    post({ n: data.n, problem: 'The wiring is not looked through yet; ask again in a moment.' });
+    return;
+  }
+  switch (data.do) {
+    case 'draw':
+      void draw(data.n, refit, looked);
+      return;
+    case 'fitting':
+      post({ n: data.n, fitting: whatFits(watch, refit, data.terminal) });
+      return;
+    case 'try':
+      post({ n: data.n, tried: tried(refit, looked, data.wire) });
+      return;
+    case 'propose':
+      post({ n: data.n, proposal: proposeWiring(refit) });
+      return;
+    case 'list':
+      post({ n: data.n, list: LISTS[data.list](looked.read, { photos: photosOf(refit.wiring) }) });
+  }
+}
+
+function sameWhereEqual(now: Refit): Refit {
+  if (!refit) return now;
+  return {
+    ...now,
+    parts: reconcile(refit.parts, now.parts),
+    places: reconcile(refit.places, now.places),
+    chains: reconcile(refit.chains, now.chains),
+    wiring: reconcileWiring(refit.wiring, now.wiring),
+  };
+}
+
+/** What is said with the wire in and not without it; afterwards everything stands as it did. */
+function tried(now: Refit, before: Looked, wire: Extract<WiringAsk, { do: 'try' }>['wire']) {
+  const wires = { ...now.wiring.wires, [wire.id]: wire };
+  const after = watch.look({ ...now, wiring: { ...now.wiring, wires } });
+  const said = new Set(before.findings.map((each) => JSON.stringify(each)));
+  const fresh = after.findings.filter((each) => !said.has(JSON.stringify(each)));
+  watch.look(now);
+  return fresh;
+}
+
+async function draw(n: number, now: Refit, { read }: Looked): Promise<void> {
+  drawing = n;
+  library ??= elkWorker();
+  const plan = planOf(now, read);
+  try {
+    const drawn = await layOut(plan, library.layOut, {
+      previous: diagrams,
+      isCancelled: () => drawing !== n,
+      onProgress: (done, all) => post({ n, done, all }),
+    });
+    if (!drawn || drawing !== n) {
+      post({ n, drawn: null });
+      return;
+    }
+    diagrams = drawn;
+    const { sheets, laidOut, of } = drawn;
+    post({ n, drawn: { sheets, symbols: symbolsOf(plan), laidOut, of } });
+  } catch (error) {
+    post(
+      drawing === n
+        ? { n, problem: `The diagrams could not be drawn: ${String(error)}` }
+        : { n, drawn: null },
+    );
+  }
+}
+
+const post = (reply: WiringReply): void => self.postMessage(reply);

@@ -1,0 +1,20 @@
+/** What is worst of everything that is said of a device, a terminal or a wire. */
+import type { Verdict, WiringFinding } from '../../../engine/circuit/wiring/index.ts';
+
+const ORDER: readonly Verdict[] = ['fails', 'unknown', 'tight', 'fits'];
+
+export const byVerdict = (a: WiringFinding, b: WiringFinding): number =>
+  ORDER.indexOf(a.verdict) - ORDER.indexOf(b.verdict);
+
+/** Only what is not fine; a device counts for its terminals. */
+export function worstOf(findings: readonly WiringFinding[]): ReadonlyMap<string, Verdict> {
+  const worst = new Map<string, Verdict>();
+  for (const { verdict, about } of findings) {
+    if (verdict === 'fits') continue;
+    for (const id of new Set(about.flatMap((each) => [each, each.split('.')[0]!]))) {
+      const before = worst.get(id);
+      if (before === undefined || ORDER.indexOf(verdict) < ORDER.indexOf(before)) worst.set(id, verdict);
+    }
+  }
+  return worst;
+}
