@@ -11,6 +11,7 @@ import {
 import type { Output, ReadWiring, Terminal } from '../wiring/types.ts';
 import { CONTACT_OHMS, closedRunning, conductorElements, pairElement, wireElement } from './conductors.ts';
 import { type Load, loadsOf } from './loads.ts';
+import { listed } from './say.ts';
 import { NEUTRAL, type Source, sourceElement, sourceElements, sourcesOf } from './sources.ts';
 
 export interface Current {
@@ -143,6 +144,8 @@ export function flowOf(wiring: ReadWiring): Flow {
   if (!made.ok) return nothing(made.trouble);
   const { network } = made;
   const empty = network.flowing([]);
+  const short = shortOf(wiring, sources, empty);
+  if (short) return nothing(short);
   const across = new Map(
     loads.map((load) => [load.id, Math.abs(empty.volts(load.from, load.to) ?? 0)] as const),
   );
@@ -203,6 +206,28 @@ export function flowOf(wiring: ReadWiring): Flow {
 }
 
 const loadElement = (load: Load): string => `load ${load.id}`;
+
+/** More than this with no load on is a short circuit, or supplies of different volts joined. */
+const SHORT_AMPS = 1;
+
+function shortOf(wiring: ReadWiring, sources: readonly Source[], empty: Flowing): Trouble | undefined {
+  const hot = sources
+    .map((source) => ({
+      source,
+      amps: Math.max(0, ...source.live.map((live) => Math.abs(empty.amps(sourceElement(live))))),
+    }))
+    .filter(({ amps }) => amps > SHORT_AMPS);
+  if (hot.length === 0) return undefined;
+  const most = Math.max(...hot.map(({ amps }) => amps));
+  const wires = [...wiring.wires.keys()].filter((id) => Math.abs(empty.amps(wireElement(id))) > most / 2);
+  const devices = [...new Set(hot.map(({ source }) => source.device))];
+  return {
+    kind: 'source-loop',
+    nodes: hot.flatMap(({ source }) => source.live),
+    elements: devices,
+    sentence: `With nothing on, ${listed(devices)} ${devices.length === 1 ? 'is short-circuited' : 'drive current through each other, or are short-circuited'}${wires.length > 0 ? ` by way of ${listed(wires.slice(0, 6).map((id) => `wire ${id}`))}${wires.length > 6 ? ' and others' : ''}` : ''}.`,
+  };
+}
 
 /** Loads that take what a source gives; true while any of them still moves. */
 function follow(loads: readonly Load[], amps: Map<string, number>, now: Flowing): boolean {

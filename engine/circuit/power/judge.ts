@@ -14,20 +14,22 @@ import { voltageDrop } from './rules/voltage-drop.ts';
 import { leastWire, wireCurrent } from './rules/wire-current.ts';
 import { finding } from './say.ts';
 
-/** In the order they are shown. Add a rule: its file and one line here. */
-const RULES: readonly ((context: PowerContext) => readonly WiringFinding[])[] = [
-  electrician,
-  socket,
-  residual,
-  switchingOn,
-  supplies,
-  fuses,
-  unfused,
-  wireCurrent,
-  leastWire,
-  voltageDrop,
-  protectiveConductors,
-  cabinet,
+type SupplyRule = (context: PowerContext) => readonly WiringFinding[];
+
+/** In the order they are shown; those that need no currents are asked even where none can be worked out. */
+const RULES: readonly { readonly rule: SupplyRule; readonly needs: 'currents' | 'nothing' }[] = [
+  { rule: electrician, needs: 'nothing' },
+  { rule: socket, needs: 'currents' },
+  { rule: residual, needs: 'nothing' },
+  { rule: switchingOn, needs: 'nothing' },
+  { rule: supplies, needs: 'currents' },
+  { rule: fuses, needs: 'currents' },
+  { rule: unfused, needs: 'nothing' },
+  { rule: wireCurrent, needs: 'currents' },
+  { rule: leastWire, needs: 'nothing' },
+  { rule: voltageDrop, needs: 'currents' },
+  { rule: protectiveConductors, needs: 'nothing' },
+  { rule: cabinet, needs: 'nothing' },
 ];
 
 export interface PowerAnswer {
@@ -41,20 +43,21 @@ export function judgeSupply(refit: Refit, wiring: ReadWiring, drawn: Drawn = {})
   const context = powerContext(refit, wiring, drawn);
   if (wiring.devices.size === 0) return { context, findings: [], sizes: [] };
   const { trouble } = context.flow;
-  const findings = RULES.flatMap((rule) => rule(context));
+  const findings = RULES.flatMap(({ rule, needs }) => (trouble && needs === 'currents' ? [] : rule(context)));
   if (trouble)
     findings.unshift(
-      finding(
-        'currents',
-        trouble.elements.map(plain),
-        'Currents of the wiring',
-        'unknown',
-        `The currents could not be worked out: ${plain(trouble.sentence)}`,
-        'Kirchhoff’s laws',
-      ),
+      trouble.kind === 'source-loop'
+        ? finding('short', trouble.elements, 'Short circuit', 'fails', trouble.sentence, 'Kirchhoff’s laws', {
+            remedy: 'Find the wire that is on the wrong terminal; currents are worked out once it is off.',
+          })
+        : finding(
+            'currents',
+            trouble.elements,
+            'Currents of the wiring',
+            'unknown',
+            `The currents could not be worked out: ${trouble.sentence}`,
+            'Kirchhoff’s laws',
+          ),
     );
   return { context, findings, sizes: sizesToBuy(context) };
 }
-
-/** Names of elements without what only the solver needs. */
-const plain = (text: string): string => text.replace(/\b(source|wire|pair|load|output|join) /g, '');

@@ -73,6 +73,19 @@ describe('currents', () => {
     expect(both).toBeCloseTo(0.7, 2);
     expect(answer.context.flow.trouble).toBeUndefined();
   });
+  test('derived: a wire from plus to minus is a short circuit, and named', () => {
+    const wires = {
+      ...WIRING.wires,
+      Q1: { id: 'Q1', from: 'F3.2', to: 'G1.minus', cable: null, settings: {} },
+    };
+    const answer = judged(LIES, {}, { ...WIRING, wires });
+    const short = found(answer, 'short:G1');
+    expect(short.verdict).toBe('fails');
+    expect(short.sentence).toContain('G1 is short-circuited');
+    expect(short.sentence).toContain('wire Q1');
+    for (const { rule } of answer.findings)
+      expect(['wire-current', 'fuse-load', 'socket', 'supply-load']).not.toContain(rule);
+  });
 });
 
 describe('wires', () => {

@@ -206,6 +206,15 @@ describe('with power', () => {
   });
 });
 
+describe('a short circuit', () => {
+  test('derived: is said in the notes; ohms are still given, volts are not', () => {
+    const sheet = sheetOf(SMALL, [...SMALL_WIRES, 'F1.2 G1.minus']);
+    expect(sheet.notes.join(' ')).toContain('G1 is short-circuited');
+    expect(sheet.steps.some(({ powered }) => powered)).toBe(false);
+    expect(row(sheet, 'common', 'G1.plus').says).not.toBe('');
+  });
+});
+
 describe('any wiring', () => {
   test('derived: empty, half drawn, wires to nowhere', () => {
     expect(ringItOut(readWiring({ devices: {}, wires: {}, cables: {}, settings: {} })).steps).toEqual([]);

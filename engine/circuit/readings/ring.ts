@@ -4,6 +4,7 @@ import { evaluate } from '../../sheet/index.ts';
 import { COPPER } from '../../tables/conductor-resistance.ts';
 import { resistancesTo } from '../network/index.ts';
 import { conductorElements, wireOhms } from '../power/conductors.ts';
+import { flowOf } from '../power/flow.ts';
 import { guardsOf } from '../power/guards.ts';
 import { sourcesOf } from '../power/sources.ts';
 import type { ReadWiring } from '../wiring/types.ts';
@@ -35,7 +36,9 @@ export function ringItOut(wiring: ReadWiring): RingSheet {
   const returns = guardsOf(wiring, sources, ({ back }) => back);
   const commons = commonsOf(wiring, sources, guards, returns);
   const notes: string[] = [];
-  const powered = voltSteps(wiring, commons, notes);
+  const { trouble } = flowOf(wiring);
+  if (trouble) notes.push(`${trouble.sentence} No power before that is mended, and no volts are worked out.`);
+  const powered = trouble ? [] : voltSteps(wiring, commons, notes);
   const steps: readonly RingStep[] = [
     { ...wireStep(wiring), cautions: DEAD },
     ...pathSteps(wiring, commons),
