@@ -61,7 +61,7 @@ test('frozen: every example of docs/command-line.md prints what stands there', a
       process.chdir(home);
     }
   });
-});
+}, 180_000);
 
 test('every command has its place on the page', () => {
   const headings = [...PAGE.matchAll(/^## (.+)$/gm)].flatMap(([, title]) => title!.split(', '));

@@ -23,7 +23,8 @@ import { EXIT } from '../exit.ts';
 import { openRefit, type RefitFile, replaceFile } from '../files.ts';
 import { chartJson, inStepCsv, inStepJson, workJson } from '../json/work.ts';
 import { pageOn } from '../print/page.ts';
-import { printChart, printInStep, printList, printOne } from '../print/work.ts';
+import { quoted } from '../print/text.ts';
+import { printChart, printInStep, printList, printOne, printRow } from '../print/work.ts';
 import { record } from '../record.ts';
 import { Refusal } from '../refusal.ts';
 
@@ -140,13 +141,20 @@ function add({ io, words: given, text }: Call, file: RefitFile): number {
       throw new Refusal(`${key} is missing: ${name}, such as ${key}=${example}.`);
   const name = nameFrom(text('name')) ?? settings.thread ?? settings.operation ?? kind;
   const id = newWorkId(file.refit, kind);
-  record(
-    io,
-    file,
-    [{ do: 'work', id, old: null, new: { id, kind, name, settings } }],
-    [`It is ${id}; “fettle work … --show ${id}” judges it.`],
-  );
+  record(io, file, [{ do: 'work', id, old: null, new: { id, kind, name, settings } }]);
+  answer(io, file.path, id);
   return EXIT.fine;
+}
+
+/** What the machine says to one that was just written. */
+function answer(io: Call['io'], path: string, id: string): void {
+  const { all } = judged(openRefit(path));
+  const one = all.find(({ work: each }) => each.id === id);
+  if (!one) return;
+  const page = pageOn(io);
+  page.line();
+  printRow(page, one);
+  page.line(`    fettle work ${quoted(path)} --show ${id}`);
 }
 
 function nameFrom(typed: string | undefined): string | undefined {
@@ -162,6 +170,7 @@ function change({ io, words: given, text }: Call, file: RefitFile): number {
   const settings = filled({ ...old.settings, ...fields(old.kind, given.slice(1)) });
   const name = nameFrom(text('name')) ?? old.name;
   record(io, file, [{ do: 'work', id: old.id, old, new: { ...old, name, settings } }]);
+  answer(io, file.path, old.id);
   return EXIT.fine;
 }
 

@@ -25,13 +25,16 @@ export function printList(page: Page, name: string, path: string, all: readonly 
     page.line(`${INDENT}fettle work ${quoted(path)} --add tap thread=M8 depth=16mm`);
     return;
   }
-  for (const { work, verdict, summary } of all) {
-    page.prose(`${sayVerdict(page, verdict)}  ${page.paint('bold', work.name || work.id)} (${work.id})`);
-    page.prose(summary, INDENT);
-  }
+  for (const each of all) printRow(page, each);
   page.heading('What next');
   const worst = all.find(({ verdict }) => verdict !== 'fits') ?? all[0]!;
   page.line(`${INDENT}fettle work ${quoted(path)} --show ${worst.work.id}`);
+}
+
+/** One of a list: verdict, name, and the sentence that counts. */
+export function printRow(page: Page, { work, verdict, summary }: JudgedWork): void {
+  page.prose(`${sayVerdict(page, verdict)}  ${page.paint('bold', work.name || work.id)} (${work.id})`);
+  page.prose(summary, INDENT);
 }
 
 export function printOne(page: Page, { work, verdict, findings, detail, ways }: JudgedWork): void {
