@@ -174,32 +174,32 @@ function signalRows(
     (sort === 'pnp-24v' && (takes === undefined ? plenty : takes !== 'npn')) ||
     (sort === 'npn-24v' && (takes === undefined ? plenty : takes !== 'pnp')) ||
     (sort !== 'pnp-24v' && sort !== 'npn-24v');
-  const sharedOut = (wishes: readonly number[], plenty: boolean, more?: number): readonly number[] => {
-    const sorts = [...signals, ...(more === undefined ? [] : [signals[more]!])].map(({ sort }) => sort);
+  /** How much is left for one sort when the others have taken theirs: so a shortage shows at all that share it. */
+  const leftFor = (n: number, wish: (each: Signals) => number, own: number, plenty: boolean): number => {
+    const order = [...signals.filter((_, at) => at !== n), signals[n]!];
     const given = share(
-      more === undefined ? wishes : [...wishes, PLENTY],
+      order.map((each, at) => (at === order.length - 1 ? own : wish(each))),
       supplies.map((id) => count(id) ?? (plenty ? PLENTY : 0)),
-      sorts.map((sort) =>
+      order.map(({ sort }) =>
         mayTake(sort, plenty) ? SIGNALS[sort].serves.map((id) => supplies.indexOf(id)) : [],
       ),
     );
-    return given.map((row) => row.reduce((sum, each) => sum + each, 0));
+    return given.at(-1)!.reduce((sum, each) => sum + each, 0);
   };
-  const counts = signals.map((each) => each.count);
-  const least = sharedOut(counts, false);
-  const most = sharedOut(counts, true);
-  const spare = sharedOut(
-    signals.map((each) => each.withSpares),
-    false,
-  );
+  const needed = (each: Signals): number => each.count;
   return signals.map((each, n): Row => {
     const { sort, count: asked, withSpares } = each;
+    const most = leftFor(n, needed, asked, true);
+    const least = leftFor(n, needed, PLENTY, false);
+    const spared = leftFor(n, (other) => other.withSpares, withSpares, false);
     const verdict: Verdict =
-      most[n]! < asked ? 'fails' : least[n]! < asked ? 'unknown' : spare[n]! < withSpares ? 'tight' : 'fits';
+      most < asked ? 'fails' : least < asked ? 'unknown' : spared < withSpares ? 'tight' : 'fits';
     const serves = SIGNALS[sort].serves as readonly CountId[];
     const known = serves.filter((id) => count(id) !== undefined);
     const has =
-      known.length === 0 ? 'not known' : known.map((id) => `${count(id)} ${countFacts[id].name}`).join(', ');
+      known.length === 0
+        ? 'not known'
+        : known.map((id) => `${count(id)} × ${countFacts[id].name}`).join(', ');
     const paths = [...serves, ...(sort === 'pnp-24v' || sort === 'npn-24v' ? ['inputs-take'] : [])].map(
       (id) => `${prefix}.${id}`,
     );
@@ -217,8 +217,8 @@ function signalRows(
           : verdict === 'fails'
             ? takes !== undefined && !mayTake(sort, true)
               ? `its inputs do not take these sensors`
-              : `has ${most[n]} of them`
-            : `${has}; room for ${sharedOut(counts, false, n).at(-1)} more`,
+              : `${most} left for it: ${has}`
+            : `${has}; room for ${least - asked} more`,
       waived: serves.every((id) => waived.has(id)),
       paths,
     };

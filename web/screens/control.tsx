@@ -114,7 +114,7 @@ export default function ControlPage({ session, view }: Props) {
           </button>
         </div>
         <div className="scroll">
-          <table>
+          <table className="control-census">
             <thead>
               <tr>
                 <th>Kind</th>

@@ -36,34 +36,39 @@ export function OneAuxiliary({
   };
   const said = problem ?? own?.message;
   return (
-    <div className="columns two">
-      <section aria-labelledby="auxiliary-steps" className="stack">
-        <h2 id="auxiliary-steps">{auxiliary.name}: its steps</h2>
-        {kind && <p className="soft">{kind.says}</p>}
-        {said && (
-          <p role="alert" className="bad">
-            {said}
-          </p>
-        )}
-        {opened && chartsOf(opened.machine).map((chart) => <StepChart key={chart.operation} chart={chart} />)}
-      </section>
-      <div className="stack">
-        <section aria-labelledby="auxiliary-found" aria-live="polite">
-          <h2 id="auxiliary-found">What can go wrong</h2>
-          {checked ? (
-            <>
-              <p className="small soft">
-                {checked.states} states gone through, with {checked.faults} single faults
-                {checked.whole ? '' : '; cut short'}.
-              </p>
-              <Findings findings={checked.findings} />
-            </>
-          ) : (
-            <p className="soft">{opened ? 'Going through every state …' : 'It cannot be read.'}</p>
+    <>
+      <div className="columns two">
+        <section aria-labelledby="auxiliary-steps" className="stack">
+          <h2 id="auxiliary-steps">{auxiliary.name}: its steps</h2>
+          {kind && <p className="soft">{kind.says}</p>}
+          {said && (
+            <p role="alert" className="bad">
+              {said}
+            </p>
           )}
+          {opened &&
+            chartsOf(opened.machine).map((chart) => <StepChart key={chart.operation} chart={chart} />)}
         </section>
-        <section aria-labelledby="auxiliary-settings" className="sheet">
-          <h2 id="auxiliary-settings">How yours is</h2>
+        <div className="stack">
+          <section aria-labelledby="auxiliary-found" aria-live="polite">
+            <h2 id="auxiliary-found">What can go wrong</h2>
+            {checked ? (
+              <>
+                <p className="small soft">
+                  {checked.states} states gone through, with {checked.faults} single faults
+                  {checked.whole ? '' : '; cut short'}.
+                </p>
+                <Findings findings={checked.findings} />
+              </>
+            ) : (
+              <p className="soft">{opened ? 'Going through every state …' : 'It cannot be read.'}</p>
+            )}
+          </section>
+        </div>
+      </div>
+      <section aria-labelledby="auxiliary-settings" className="sheet">
+        <h2 id="auxiliary-settings">How yours is</h2>
+        <div className="control-settings">
           <Setting
             key={auxiliary.name}
             name="name"
@@ -84,12 +89,12 @@ export function OneAuxiliary({
               set={(text) => put(id, text)}
             />
           ))}
-          <button type="button" onClick={() => record(auxiliary, null)}>
-            Take {auxiliary.name} out
-          </button>
-        </section>
-      </div>
-    </div>
+        </div>
+        <button type="button" onClick={() => record(auxiliary, null)}>
+          Take {auxiliary.name} out
+        </button>
+      </section>
+    </>
   );
 }
 
