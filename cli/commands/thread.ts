@@ -1,5 +1,5 @@
 /** `fettle thread`: sizes, limits and drills of a thread, and how to cut it on a machine. */
-import { assess } from '../../engine/assess/index.ts';
+import { type Assessment, assess } from '../../engine/assess/index.ts';
 import { PARTS } from '../../engine/parts/index.ts';
 import { parseQuantity } from '../../engine/quantity/index.ts';
 import { findFact, type Refit } from '../../engine/refit/index.ts';
@@ -17,6 +17,7 @@ import {
   type Thread,
   USUAL_GAIN,
 } from '../../engine/threads/index.ts';
+import { highestAllowed, workMachineOf } from '../../engine/work/index.ts';
 import { shown } from '../arguments.ts';
 import type { Call, Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
@@ -146,18 +147,21 @@ function machineOf(call: Call): { machine?: Machine; notes: readonly string[] } 
     throw new Refusal('--file and --axis go together: --file lathe.refit --axis Z.');
   if (path !== undefined && axis !== undefined) {
     const { refit } = openRefit(path);
-    const chain = refit.chains.find(({ id }) => id.toLowerCase() === axis.trim().toLowerCase());
+    const axes = refit.chains.filter(({ kind }) => kind === 'axis');
+    const chain = axes.find(({ id }) => id.toLowerCase() === axis.trim().toLowerCase());
     if (!chain)
       throw new Refusal(
-        `--axis: “${shown(axis)}” is not an axis of it; it has ${refit.chains.map(({ id }) => id).join(', ')}.`,
+        `--axis: “${shown(axis)}” is not an axis of it; it has ${axes.map(({ id }) => id).join(', ')}.`,
       );
-    const failing = assess(refit).findings.filter(
+    const assessment = assess(refit);
+    const failing = assessment.findings.filter(
       ({ chain: of, verdict }) => of === chain.id && verdict === 'fails',
     );
     return {
       machine: {
         rapid: rapid ?? dutyOf(refit, chain.id, 'rapid'),
         acceleration: acceleration ?? dutyOf(refit, chain.id, 'acceleration'),
+        ...ofRefit(assessment, chain.id),
         ...more,
       },
       notes:
@@ -172,6 +176,14 @@ function machineOf(call: Call): { machine?: Machine; notes: readonly string[] } 
   if (rapid === undefined || acceleration === undefined)
     throw new Refusal('--rapid and --accel go together: both say how fast the axis gets going.');
   return { machine: { rapid, acceleration, ...more }, notes: [] };
+}
+
+/** What the refit tells besides its duty: how the axis follows, and how fast the spindle may turn. */
+function ofRefit(assessment: Assessment, axis: string): Pick<Machine, 'gain' | 'spindle'> {
+  const machine = workMachineOf(assessment);
+  const gain = machine.axes.get(axis)?.gain.value ?? undefined;
+  const spindle = (machine.spindle && highestAllowed(machine.spindle)) ?? undefined;
+  return { ...optional('gain', gain), ...optional('spindle', spindle) };
 }
 
 function dutyOf(refit: Refit, axis: string, name: 'rapid' | 'acceleration'): number {

@@ -3,7 +3,7 @@ import type { Work } from '../refit/types.ts';
 import { torqueAt } from '../simulate/instep/index.ts';
 import { type Cut, cutOf, OPERATIONS, type Operation } from '../threads/index.ts';
 import { missing, ratio, told, type WorkFinding } from './finding.ts';
-import { baseSpeed, rangeAt, sorted, spindleLimits } from './limits.ts';
+import { baseSpeed, rangeAt, spindleLimits } from './limits.ts';
 import { noSpindle, speedFinding } from './links.ts';
 import { from, type Known, type WorkAxis, type WorkMachine } from './machine.ts';
 import { mm, rpm, say } from './say.ts';
@@ -402,9 +402,3 @@ function gripFindings(
     }),
   ];
 }
-
-/** The first link that gives way, if any is known. */
-export const firstLink = ({ links }: CutDetail): CutLink | undefined => links[0];
-
-export const highestSpeed = (machine: WorkMachine): number | null =>
-  machine.spindle ? (sorted(spindleLimits(machine.spindle))[0]?.speed ?? null) : null;

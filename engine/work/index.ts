@@ -5,7 +5,7 @@ export { fieldsOf, WORK_FIELDS, WORK_KINDS, type WorkField, type WorkKind } from
 export { LINKS, type Link, sayMargin, type WorkFinding, worstOf } from './finding.ts';
 export { type InStepAnswer, type InStepTap, type InStepThread, runInStep } from './in-step.ts';
 export { type JudgedWork, judgeOne, judgeWork } from './judge.ts';
-export type { LinkLimit } from './limits.ts';
+export { highestAllowed, type LinkLimit } from './limits.ts';
 export { sayNeeds, type WorkMachine, workMachine, workMachineOf } from './machine.ts';
 export { newWorkId } from './new.ts';
 export type { Reversal, TapDetail, TapSize } from './taps.ts';

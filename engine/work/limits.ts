@@ -131,6 +131,10 @@ export function leadLimits({ spindle }: WorkMachine, axis: WorkAxis, lead: numbe
 export const sorted = (limits: readonly LinkLimit[]): readonly LinkLimit[] =>
   [...limits].sort((a, b) => (a.speed ?? Number.POSITIVE_INFINITY) - (b.speed ?? Number.POSITIVE_INFINITY));
 
+/** rad/s that every known limit of the spindle allows. */
+export const highestAllowed = (spindle: SpindleModel): number | null =>
+  sorted(spindleLimits(spindle))[0]?.speed ?? null;
+
 /** The range that gives the most torque at a speed; undefined where none reaches it. */
 export function rangeAt(spindle: SpindleModel, speed: number): SpindleRange | undefined {
   return spindle.ranges

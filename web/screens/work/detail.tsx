@@ -160,6 +160,6 @@ function One({ finding, home }: { readonly finding: WorkFinding; readonly home: 
 /** Where a fact is filled in: on the page of its chain, or of the machine. */
 function hrefOf(home: string, path: string): string {
   const [first = '', ...rest] = path.split('.');
-  if (first === 'control') return `${home}/know`;
+  if (first === 'control') return `${home}/control`;
   return rest.length > 1 || /^[A-Z]/.test(first) ? `${home}/fit/${first}` : `${home}/fit/machine`;
 }
