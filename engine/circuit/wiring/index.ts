@@ -1,6 +1,7 @@
 /** What is connected to what: devices, their terminals, wires, nets. */
 export { checkWiring, type Rejudged, WiringChecker } from './check/checker.ts';
 export type { Rule } from './check/rule.ts';
+export { type Fit, fitting } from './fitting.ts';
 export type { Draft, WiringKind } from './kind.ts';
 export { WIRING_KINDS } from './kinds/index.ts';
 export { NATURES, natureSettings } from './natures.ts';

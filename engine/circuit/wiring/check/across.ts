@@ -152,6 +152,9 @@ function pair(
         minus,
       );
     default:
+      // A contact to 0 V on an input that is pulled up inside: low while closed, high while open.
+      if (inner && plus.high === 0 && contacts)
+        return made({ on: inner.to, off: 0, top: inner.to, ohms: 0 }, plus, { inverted: true });
       return made(
         { on: less(plus.least, minusLow), off: contacts ? null : undefined, top: plus.top, ohms },
         plus,

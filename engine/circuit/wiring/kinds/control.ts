@@ -49,6 +49,7 @@ export const control = wiringKind({
     'encoder-volts': amount('voltage it feeds encoders with', 'V', '5 V'),
     'encoder-current': amount('current it gives one encoder', 'A'),
     'encoder-rate': amount('highest line rate it reads', 'Hz'),
+    termination: amount('resistor across each encoder pair inside', 'Ω'),
     inputs: count('inputs for 24 V', '8', 256),
     'input-form': choice('its 24 V inputs', ['sinking', 'sourcing', 'either way'], 'either way'),
     'input-type': choice('type of its 24 V inputs', PLC_TYPES, 'type 1'),
@@ -192,6 +193,7 @@ export const control = wiringKind({
             volts: numberOf(s, 'encoder-volts'),
             amps: numberOf(s, 'encoder-current'),
             frequency: numberOf(s, 'encoder-rate'),
+            termination: numberOf(s, 'termination'),
           }),
         }),
       );

@@ -32,7 +32,7 @@ const BASE: SettingSpecs = {
   'encoder-volts': amount('voltage it feeds the encoder with', 'V', '5 V'),
   'encoder-current': amount('current it gives the encoder', 'A'),
   'encoder-rate': amount('highest line rate it reads', 'Hz'),
-  termination: amount('resistor across each encoder pair inside', 'Ω', '120 Ω'),
+  termination: amount('resistor across each encoder pair inside', 'Ω'),
   enable: yesNo('has an enable input that is used', 'yes'),
   'enable-type': choice('type of its enable input', ['type 1', 'type 2', 'type 3'], 'type 1'),
   'enable-current': amount('current of its enable input', 'A'),

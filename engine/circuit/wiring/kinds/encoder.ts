@@ -20,7 +20,6 @@ export const encoder = wiringKind({
   },
   fromPart: (part) => {
     const volts = part.value('supplyVoltage');
-    const rate = part.value('highestRate');
     const output = part.choice('output');
     return {
       lines:
@@ -34,7 +33,6 @@ export const encoder = wiringKind({
       ...(volts === undefined
         ? {}
         : { volts: `${volts} V`, 'least-volts': `${volts * 0.95} V`, 'most-volts': `${volts * 1.05} V` }),
-      rate: rate === undefined ? undefined : `${rate} Hz`,
     };
   },
   terminals: (s) =>

@@ -46,11 +46,23 @@ export function proposeEncoder(
   reader: string,
   prefix: string,
   part: string,
+  /** Highest speed of its shaft, rad/s. */
+  speed: number | undefined,
 ): string | undefined {
   const facts = partFacts(build.refit.parts[part]!);
   const output = facts.choice('output');
   if (output === undefined) return undefined;
-  const encoder = build.device(`B${number}`, 'encoder', `Encoder of ${chain}`, { part, where: 'machine' });
+  const lines = facts.value('lines');
+  const encoder = build.device(`B${number}`, 'encoder', `Encoder of ${chain}`, {
+    part,
+    where: 'machine',
+    settings: {
+      rate:
+        lines === undefined || speed === undefined
+          ? undefined
+          : `${Math.ceil((lines * speed) / (2 * Math.PI))} Hz`,
+    },
+  });
   const cable = build.cable(`WE-${chain}`, `Encoder of ${chain}`, {
     cores: output === 'differential' ? '8' : '5',
     section: '0.25 mm²',

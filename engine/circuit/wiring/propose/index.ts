@@ -235,6 +235,8 @@ function feedbackOf(
   control: string | undefined,
   spindle: boolean,
 ): void {
+  const motor = chosenPart(build.refit, chain, spindle ? 'spindle-motor' : 'motor');
+  const speed = motor ? partFacts(motor).value('topSpeed') : undefined;
   const lines = partFacts(build.refit.parts[part]!).choice('output');
   const words = lines === 'single' ? 'single-ended' : lines === 'open-collector' ? 'open collector' : lines;
   if (spindle || !build.has(`${drive}.E-5V`)) {
@@ -244,11 +246,11 @@ function feedbackOf(
     if (!control || inputs < 1) return;
     build.addName(control, 'encoders', spindle ? 'S' : chain);
     build.settle(control, { 'encoder-lines': words });
-    proposeEncoder(build, chain, number, control, spindle ? 'S-' : `${chain}-`, part);
+    proposeEncoder(build, chain, number, control, spindle ? 'S-' : `${chain}-`, part, speed);
     return;
   }
   build.settle(drive, { feedback: words });
-  proposeEncoder(build, chain, number, drive, 'E-', part);
+  proposeEncoder(build, chain, number, drive, 'E-', part, speed);
 }
 
 function proposeVolts(build: Build, axis: string, drive: string, control: string): void {

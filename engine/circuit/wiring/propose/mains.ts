@@ -30,6 +30,10 @@ export function proposeMains(build: Build, takers: readonly Taker[]): void {
   for (const [n, pole] of poles.entries()) build.wire(`${inlet}.${pole}`, `${main}.${2 * n + 1}`);
   const out = (pole: string) => `${main}.${2 * poles.indexOf(pole) + 2}`;
   for (const [n, { device, marks, contactors, name }] of takers.entries()) {
+    const volts = facts?.value('mains');
+    // What is bought or set now is bought or set for these mains.
+    if (marks[0] === 'L' && volts !== undefined && marks.length === 2)
+      build.settle(device, { 'mains-volts': `${volts} V` });
     const live = marks.length === 3 ? ['L1', 'L2', 'L3'] : ['L1'];
     if (!live.every((pole) => poles.includes(pole))) continue;
     const breaker = build.device(`F${10 + n}`, 'breaker', `Breaker of ${name}`, {

@@ -36,6 +36,7 @@ const OF_DEVICE: Readonly<Record<string, readonly string[]>> = {
   gives: ['output-current', 'switch-current'],
   swallows: ['output-current'],
   withstands: ['output-withstands'],
+  termination: ['termination'],
   suppressor: ['suppressor'],
 };
 
@@ -61,7 +62,7 @@ function questionOf(need: string, wiring: Wiring, read: ReadWiring): Question | 
   const [thing, setting] = [need.slice(0, last), need.slice(last + 1)];
   if (Object.hasOwn(wiring.cables, thing) && Object.hasOwn(CABLE_SETTINGS, setting)) {
     const name = wiring.cables[thing]!.name;
-    return ask(thing, setting, CABLE_SETTINGS[setting]!, `of cable ${thing}${name ? ` (${name})` : ''}`, {
+    return ask(thing, setting, CABLE_SETTINGS[setting]!, `Cable ${thing}${name ? ` (${name})` : ''}`, {
       of: 'cable',
       id: thing,
       setting,
@@ -72,7 +73,7 @@ function questionOf(need: string, wiring: Wiring, read: ReadWiring): Question | 
     // A core has the length and section of its cable.
     if (cable !== null && Object.hasOwn(CABLE_SETTINGS, setting))
       return questionOf(`${cable}.${setting}`, wiring, read);
-    return ask(thing, setting, WIRE_SETTINGS[setting]!, `of wire ${thing}`, {
+    return ask(thing, setting, WIRE_SETTINGS[setting]!, `Wire ${thing}`, {
       of: 'wire',
       id: thing,
       setting,
@@ -82,7 +83,7 @@ function questionOf(need: string, wiring: Wiring, read: ReadWiring): Question | 
   if (!terminal) return undefined;
   const device = read.devices.get(terminal.device)!;
   const specs = WIRING_KINDS[device.kind]?.settings ?? {};
-  const of = `of ${device.id}${device.name ? ` (${device.name})` : ''}`;
+  const of = `${device.id}${device.name ? ` (${device.name})` : ''}`;
   const candidates = terminal.nature.kind === 'contact' ? [setting] : (OF_DEVICE[setting] ?? [setting]);
   const prefixed =
     terminal.nature.kind === 'contact' && terminal.nature.role === 'main'
@@ -95,7 +96,7 @@ function questionOf(need: string, wiring: Wiring, read: ReadWiring): Question | 
     return ask(device.id, own, specs[own]!, of, { of: 'device', id: device.id, setting: own });
   const fields = NATURES[terminal.nature.kind]?.fields ?? {};
   if (!Object.hasOwn(fields, setting)) return undefined;
-  return ask(terminal.id, setting, fields[setting]![1], `of ${terminal.id} (${terminal.name})`, {
+  return ask(terminal.id, setting, fields[setting]![1], `${terminal.id} (${terminal.name})`, {
     of: 'terminal',
     id: device.id,
     mark: terminal.mark,
@@ -110,6 +111,8 @@ function preferred(kind: string, mark: string, names: readonly string[]): readon
     return ['current', 'supply-current', ...names.filter((name) => name === 'volts')].filter(
       (name) => names.includes(name) || name === 'volts',
     );
+  if (kind === 'supply' && !/^(plus|minus)$/.test(mark))
+    return names.includes('current') ? ['encoder-current'] : ['encoder-volts'];
   if (kind === 'supply') return names.filter((name) => name === 'volts' || name === 'current');
   if (kind === 'mains') return ['mains-volts', 'volts', ...names];
   if (kind === 'input')
@@ -124,7 +127,7 @@ function preferred(kind: string, mark: string, names: readonly string[]): readon
 function ask(thing: string, setting: string, spec: SettingSpec, of: string, place: AnswerPlace): Question {
   return {
     id: `${thing}.${setting}`,
-    asks: `What is the ${spec.name} ${of}?`,
+    asks: `${of}: ${spec.name}?`,
     place,
     ...(spec.kind === 'quantity' ? { unit: spec.unit } : {}),
     ...(spec.kind === 'choice' ? { options: spec.options } : {}),

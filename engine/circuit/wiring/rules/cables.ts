@@ -21,7 +21,6 @@ function carriesOf(nature: Nature): Carries | undefined {
       return nature.role === 'power' ? 'power' : undefined;
     case 'analogue-input':
     case 'analogue-output':
-    case 'sensor':
       return 'analogue';
     case 'input':
     case 'output':

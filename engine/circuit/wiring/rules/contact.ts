@@ -24,11 +24,11 @@ export const contactRating: Rule = {
     const ac = source.how === 'ac';
     const rating = ac ? nature.ac : nature.dc;
     const kind = ac ? 'a.c.' : 'd.c.';
-    const name = `${id}-${terminal.with!.split('.')[1]}`;
+    const name = contactName(id, other);
     const other2 = ac ? nature.dc : nature.ac;
     if (!rating) {
-      // A signal of some milliamperes troubles no contact; say nothing of those.
-      if (nature.moved !== 'coil' && unknown === 0 && sum < 0.05) return [];
+      // What a relay takes troubles no contact that is sold for 24 V; say nothing of that.
+      if (nature.role !== 'main' && unknown === 0 && sum < 0.1) return [];
       return [
         found(
           contactRating,
@@ -106,3 +106,10 @@ export const contactRating: Rule = {
     ];
   },
 };
+
+/** 'K1.9-10', the lower number first. */
+function contactName(one: string, other: string): string {
+  const marks = [one, other].map((id) => id.slice(id.indexOf('.') + 1));
+  marks.sort((a, b) => a.localeCompare(b, 'en', { numeric: true }));
+  return `${one.slice(0, one.indexOf('.'))}.${marks.join('-')}`;
+}

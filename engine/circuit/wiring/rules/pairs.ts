@@ -103,9 +103,10 @@ export const pairs: Rule = {
         found(
           pairs,
           [id, other, one.id, two.id],
-          'tight',
+          'unknown',
           `The pair ${name} is whole and the right way round; whether a resistor of 100 to 120 Ω ends it is not known. Without one, fast edges ring and count twice.`,
           {
+            needs: [`${id}.termination`],
             source: SOURCE.curve,
             remedy: `Look in the manual for a termination; if there is none, put 120 Ω across ${id} and ${other}.`,
           },

@@ -154,7 +154,7 @@ describe('pulse inputs', () => {
     wired(
       [
         'G1 supply',
-        `A1 control pulse-axes=X output-level=${level} output-current=20_mA`,
+        `A1 control pulse-axes=X output-level=${level} output-current=20_mA output-withstands=30_V`,
         `T1 drive command=pulses input-level=${input} motor=stepper`,
         ...more,
       ],
@@ -251,7 +251,7 @@ describe('encoders', () => {
     const [length, section] = settings.split(' ').map((each) => each.split('=')[1]!.replace('_', ' '));
     return wired(
       [
-        'T1 drive feedback=differential motor=brushed',
+        'T1 drive feedback=differential motor=brushed termination=120_ohm',
         'B1 encoder lines=differential current=150_mA rate=100_kHz',
       ],
       wires,

@@ -41,7 +41,7 @@ export const supplySum: Rule = {
           [id],
           'unknown',
           can === undefined
-            ? `${of} ${amps(sum)}${unknown > 0 ? ' and more' : ''} from ${name}; what it can give is not known.`
+            ? `${of} ${sum > 0 ? `${amps(sum)}${unknown > 0 ? ' and more' : ''} ` : ''}from ${name}; what it can give is not known.`
             : `${of} from ${name}; of ${unknown} it is not known how much. Known are ${amps(sum)} of ${amps(can)}.`,
           { figures, ...(can === undefined ? { needs: [`${id}.current`] } : {}) },
         ),
