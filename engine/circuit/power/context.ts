@@ -13,6 +13,7 @@ import type { ReadWiring, Wire, WiringProblem } from '../wiring/types.ts';
 import { type Current, type Flow, flowOf } from './flow.ts';
 import { type Drawn, type PowerFacts, powerFacts } from './given.ts';
 import { type Guards, guardsOf } from './guards.ts';
+import { settingOf } from './setting-of.ts';
 import { type PowerSettings, readPowerSettings } from './settings.ts';
 
 export interface PowerContext {
@@ -86,7 +87,7 @@ function motorLead(wiring: ReadWiring, wire: Wire): Current | undefined {
   const amps = Math.max(takes?.nature.amps ?? 0, gives?.nature.amps ?? 0);
   if (amps > 0) return { amps, needs: [] };
   const device = wiring.terminals.get(leads[0]!.id)!.device;
-  return { amps: 0, needs: [`${device}.motor-current`] };
+  return { amps: 0, needs: [settingOf(wiring, device, 'motor-current', 'current')] };
 }
 
 function capacityOf(

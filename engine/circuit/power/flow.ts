@@ -93,7 +93,16 @@ const diodeElements = (wiring: ReadWiring): Diode[] =>
       : [],
   );
 
+const KEPT = new WeakMap<ReadWiring, Flow>();
+
+/** Worked out once for each reading of a wiring. */
 export function flowOf(wiring: ReadWiring): Flow {
+  const flow = KEPT.get(wiring) ?? workOut(wiring);
+  KEPT.set(wiring, flow);
+  return flow;
+}
+
+function workOut(wiring: ReadWiring): Flow {
   const sources = sourcesOf(wiring);
   const loads = loadsOf(wiring, sources);
   const fixed = [

@@ -38,10 +38,10 @@ export interface PowerAnswer {
   readonly sizes: readonly Size[];
 }
 
-/** Nothing to judge while nothing is drawn. */
+/** Nothing to judge while nothing is drawn; what to buy for the drives' bus needs no drawing. */
 export function judgeSupply(refit: Refit, wiring: ReadWiring, drawn: Drawn = {}): PowerAnswer {
   const context = powerContext(refit, wiring, drawn);
-  if (wiring.devices.size === 0) return { context, findings: [], sizes: [] };
+  if (wiring.devices.size === 0) return { context, findings: [], sizes: sizesToBuy(context) };
   const { trouble } = context.flow;
   const findings = RULES.flatMap(({ rule, needs }) => (trouble && needs === 'currents' ? [] : rule(context)));
   if (trouble)

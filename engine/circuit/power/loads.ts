@@ -9,6 +9,7 @@ import type {
   Terminal,
   Winding,
 } from '../wiring/types.ts';
+import { settingOf } from './setting-of.ts';
 import { byGroup, NEUTRAL, type Source } from './sources.ts';
 
 export interface Load {
@@ -75,7 +76,7 @@ function coils(wiring: ReadWiring): readonly Load[] {
       from: terminal.id,
       to: terminal.with,
       ac: nature.supply === 'ac',
-      needs: `${terminal.device}.coil-current`,
+      needs: settingOf(wiring, terminal.device, 'coil-current', 'current'),
       ...known({ amps, volts }),
     });
   }
@@ -98,7 +99,7 @@ function feeds(wiring: ReadWiring): readonly Load[] {
         from: plus.id,
         to,
         ac: false,
-        needs: `${plus.device}.current`,
+        needs: settingOf(wiring, plus.device, 'supply-current', 'current'),
         ...known({ amps: plus.nature.amps, volts: plus.nature.volts }),
       },
     ];
@@ -133,7 +134,7 @@ function mainsLoads(wiring: ReadWiring, sources: readonly Source[]): readonly Lo
         // Several lines: each takes its amperes, and they cancel in the star point.
         to: single ? neutral.id : NEUTRAL,
         ac: true,
-        needs: `${line.device}.current`,
+        needs: settingOf(wiring, line.device, 'mains-current', 'supply-current', 'current'),
         ...known({ amps: line.nature.amps, volts: line.nature.volts }),
         ...(follows ? { follows } : {}),
       };
@@ -157,7 +158,7 @@ function primaries(wiring: ReadWiring, sources: readonly Source[]): readonly Loa
         from: one.id,
         to: other.id,
         ac: true,
-        needs: `${one.device}.volts`,
+        needs: settingOf(wiring, one.device, 'secondary', 'volts'),
         // What it carries follows from the other winding; what is printed on it is only the most it may.
         ...known({ amps: source?.volts === undefined ? one.nature.amps : undefined, volts }),
         ...(source?.volts === undefined
@@ -185,7 +186,7 @@ function rectifiers(wiring: ReadWiring, sources: readonly Source[]): readonly Lo
         from: ac[0]!.id,
         to: ac[1]!.id,
         ac: true,
-        needs: `${ac[0]!.device}.current`,
+        needs: settingOf(wiring, ac[0]!.device, 'current'),
         ...known({ volts: ac[0]!.nature.volts }),
         follows: { source, factor: () => SECONDARY_AMPS },
       },

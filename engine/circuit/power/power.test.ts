@@ -45,10 +45,10 @@ describe('currents', () => {
     const { context } = judged(LIES, { T3: { 'supply-current': null } });
     const needs = (from: string, to: string): readonly string[] =>
       context.currents.get(wireAt(from, to))!.needs;
-    expect(needs('F2.2', 'T3.L')).toEqual(['T3.current']);
-    expect(needs('G2.plus', 'F2.1')).toEqual(['T3.current']);
-    expect(needs('T1.3', 'F4.1')).toEqual(['T3.current']);
-    expect(needs('X1.L1', 'F1.1')).toEqual(['T3.current']);
+    expect(needs('F2.2', 'T3.L')).toEqual(['T3.supply-current']);
+    expect(needs('G2.plus', 'F2.1')).toEqual(['T3.supply-current']);
+    expect(needs('T1.3', 'F4.1')).toEqual(['T3.supply-current']);
+    expect(needs('X1.L1', 'F1.1')).toEqual(['T3.supply-current']);
     expect(needs('F2.2', 'T2.L')).toEqual([]);
     expect(needs('F3.2', 'A1.plus')).toEqual([]);
     expect(needs('F1.2', 'G1.L')).toEqual([]);
