@@ -48,7 +48,7 @@ export function fitting(wiring: Wiring, terminal: string, around: Around | null 
     .map(({ other, fits, why }) => ({ terminal: other.id, fits, why }));
 }
 
-/** Like signals first, then what is made for each other, then what is still free. */
+/** Like signals first, then what is made for each other, then what is still free; what waits for another signal last. */
 function score(own: Terminal, other: Terminal, rank: number, taken: boolean): number {
   const alike = own.signal !== '' && nameOf(own) === nameOf(other) && own.device !== other.device;
   const many = ['supply', 'earth', 'joint', 'common', 'feed'].includes(other.nature.kind);
@@ -56,7 +56,7 @@ function score(own: Terminal, other: Terminal, rank: number, taken: boolean): nu
     rank * 10 +
     (alike ? 8 : 0) +
     (taken && !many ? 0 : 4) +
-    (other.needed ? 1 : 0) -
+    (other.needed ? (alike || other.signal === '' ? 1 : -3) : 0) -
     (own.device === other.device ? 6 : 0)
   );
 }

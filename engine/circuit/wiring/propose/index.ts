@@ -2,6 +2,7 @@
 import { chosenPart } from '../../../refit/place.ts';
 import type { Change, Refit, Wiring } from '../../../refit/types.ts';
 import { checkWiring } from '../check/checker.ts';
+import { pairing } from '../pairing.ts';
 import { partFacts } from '../part-facts.ts';
 import { readWiring } from '../read.ts';
 import { choice, type SettingSpecs } from '../setting.ts';
@@ -339,7 +340,9 @@ function proposeHomes(
     });
     build.wire(plus24, `${own}.BN`, cable);
     build.wire(zero, `${own}.BU`, cable);
-    build.wire(`${own}.BK`, `${control}.${input}`, cable);
+    // A sensor of the wrong kind is shown, and left for a person to exchange.
+    if (pairing(build.terminal(`${own}.BK`)!, build.terminal(`${control}.${input}`)!).fits)
+      build.wire(`${own}.BK`, `${control}.${input}`, cable);
   }
 }
 
