@@ -73,6 +73,29 @@ describe('currents', () => {
     expect(both).toBeCloseTo(0.7, 2);
     expect(answer.context.flow.trouble).toBeUndefined();
   });
+  test('derived: a transformer between any two phases is fed, and both phases carry its current', () => {
+    for (const [one, other] of [
+      ['L1', 'L2'],
+      ['L1', 'L3'],
+      ['L2', 'L3'],
+    ] as const) {
+      const wires = Object.fromEntries(
+        Object.entries(WIRING.wires).map(([id, wire]) => {
+          if (id === wireAt('X1.L1', 'F1.1')) return [id, { ...wire, from: `X1.${one}` }];
+          return [id, id === wireAt('T1.2', 'X1.N') ? { ...wire, to: `X1.${other}` } : wire];
+        }),
+      );
+      const answer = judged(
+        LIES,
+        { X1: { phases: 'three' }, T1: { primary: '400 V' } },
+        { ...WIRING, wires },
+      );
+      const { flow } = answer.context;
+      const bus = flow.gives.get('G2.plus')!.amps;
+      expect(flow.wires.get(wireAt('F1.2', 'T1.1'))!.amps).toBeCloseTo((bus * 1.8 * 50) / 400, 3);
+      expect(flow.wires.get(wireAt('T1.2', 'X1.N'))!.amps).toBeCloseTo((bus * 1.8 * 50) / 400, 3);
+    }
+  });
   test('derived: a wire from plus to minus is a short circuit, and named', () => {
     const wires = {
       ...WIRING.wires,

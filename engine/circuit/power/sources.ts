@@ -21,6 +21,14 @@ export interface Source {
   readonly limits: boolean;
 }
 
+/**
+ * Phases as numbers of one network: effective volts add as numbers here, so that phases only have to differ from each
+ * other and from the neutral for what hangs between them to be fed. The third is a hair beside the first.
+ */
+const PHASE_SIGNS = [1, -1, 1.001] as const;
+export const phaseSign = (source: Source, live: string): number =>
+  source.kind === 'mains' ? (PHASE_SIGNS[source.live.indexOf(live)] ?? 1) : 1;
+
 /** The node all mains sources stand against; no terminal has such an id. */
 export const NEUTRAL = ' neutral of the mains';
 
@@ -155,7 +163,7 @@ export function sourceElements(sources: readonly Source[]): Element[] {
         id: sourceElement(live),
         plus: live,
         minus: against,
-        volts,
+        volts: volts * phaseSign(source, live),
         ohms: INNER_OHMS,
       });
     const joined = source.kind === 'mains' ? source.back : source.back.slice(1);

@@ -1,7 +1,7 @@
 /** A wiring under power, as the solver reads it. Nodes are nets. */
 import { diodeOf, type Element, operatingPoint, type Point, type Trouble } from '../network/index.ts';
 import { pairsOf } from '../power/conductors.ts';
-import { NEUTRAL, type Source, sourcesOf } from '../power/sources.ts';
+import { NEUTRAL, phaseSign, type Source, sourcesOf } from '../power/sources.ts';
 import type { Contact, Input, Load, Output, ReadWiring, Terminal } from '../wiring/types.ts';
 
 /** What is on. */
@@ -228,7 +228,7 @@ function sourceElements(
           id: `gives ${live}`,
           plus: node(live),
           minus,
-          volts: source.volts * (1 + share * stray),
+          volts: source.volts * (1 + share * stray) * phaseSign(source, live),
           ohms: 0.02,
         });
   }

@@ -147,6 +147,18 @@ describe('with power', () => {
     expect(row(sheet, 'control', 'X1.L1').says).toMatch(/a\.c\.$/);
     expect(sheet.steps.find(({ id }) => id === 'control')!.cautions.join(' ')).toContain('K1');
   });
+  test('derived: every phase of three against its neutral, and a supply on the second', () => {
+    const sheet = sheetOf(
+      ['X1 mains-inlet volts=230_V phases=three', 'F1 breaker poles=3 amps=16_A', 'G1 supply volts=24_V'],
+      ['X1.L1 F1.1', 'X1.L2 F1.3', 'X1.L3 F1.5', 'F1.4 G1.L', 'X1.N G1.N'],
+    );
+    for (const at of ['X1.L1', 'X1.L2', 'X1.L3', 'G1.L']) {
+      const { low, high } = row(sheet, 'control', at).expect!;
+      expect(low).toBeCloseTo(230 * 0.9 * 0.99 - 0.1, 0);
+      expect(high).toBeCloseTo(230 * 1.1 * 1.01 + 0.1, 0);
+    }
+    expect(sheet.steps.find(({ id }) => id === 'control')!.cautions.join(' ')).toContain('G1');
+  });
   test('derived: no mains at the supply, no volts behind it', () => {
     const sheet = sheetOf(
       SMALL,

@@ -168,7 +168,11 @@ function voltRows(
     if (net.wires.length === 0) return [];
     const black = commons.of.get(net.id);
     if (black === undefined || node(black) === net.id) return [];
-    const read = (point: Point): number | undefined => point.volts(net.id, node(black));
+    const read = (point: Point): number | undefined => {
+      const there = point.volts(net.id, node(black));
+      // A meter on a.c. knows no sign.
+      return there !== undefined && commons.alternating.has(net.id) ? Math.abs(there) : there;
+    };
     const [low, high] = [read(state.low), read(state.high)];
     const [wasLow, wasHigh] = before ? [read(before.low), read(before.high)] : [undefined, undefined];
     const mains =
