@@ -1,11 +1,14 @@
 /** The stop circuits of the samples: what is planted is found, and what is said to mend it does. */
 import { describe, expect, test } from 'vitest';
+import { stopOffers } from '../engine/advice/stop-offers.ts';
+import { assess } from '../engine/assess/index.ts';
 import { analyseStop, type StopAnalysis } from '../engine/circuit/stop/index.ts';
-import type { StopCircuit } from '../engine/refit/index.ts';
+import type { Refit, StopCircuit } from '../engine/refit/index.ts';
 import { sample } from './read.fixture.ts';
 
-const look = (circuit: StopCircuit): StopAnalysis => {
-  const found = analyseStop(circuit);
+/** With what the rest of the refit knows of what moves. */
+const look = (refit: Refit, circuit: StopCircuit = refit.stop!): StopAnalysis => {
+  const found = analyseStop(circuit, stopOffers(assess(refit), circuit));
   if (!found.ok) throw new Error(found.problem.message);
   return found.value;
 };
@@ -13,8 +16,9 @@ const verdictOf = ({ faults }: StopAnalysis, id: string): string | undefined =>
   faults.find(({ fault }) => fault.id === id)?.judged.verdict;
 
 describe('the lathe', () => {
-  const circuit = sample('carriage-works-lathe').stop!;
-  const found = look(circuit);
+  const refit = sample('carriage-works-lathe');
+  const circuit = refit.stop!;
+  const found = look(refit);
 
   test('derived: planted: both channels in one cable; crushed, nothing stops and nobody is told', () => {
     const crushed = found.faults[0]!;
@@ -34,7 +38,7 @@ describe('the lathe', () => {
 
   test('derived: a cable for each channel and a mirror contact mend both', () => {
     const k1 = circuit.elements.K1!;
-    const mended = look({
+    const mended = look(refit, {
       ...circuit,
       elements: { ...circuit.elements, K1: { ...k1, settings: { ...k1.settings, linked: 'yes' } } },
       wires: Object.fromEntries(
@@ -57,7 +61,7 @@ describe('the lathe', () => {
 });
 
 test('derived: the mill: braked, the head held by its brake before the drive lets go; only a broken brake lets it drop', () => {
-  const found = look(sample('boatyard-mill').stop!);
+  const found = look(sample('boatyard-mill'));
   const head = found.stops
     .find(({ role }) => role === 'emergency')!
     .stops.find(({ motion }) => motion === 'Z')!;

@@ -4,6 +4,8 @@ import { type Assessment, sayPath } from '../assess/index.ts';
 import { resolve, type Scope } from '../assess/resolve.ts';
 import { DRAG, forces, LEAD, MOTOR_FRICTION, RATIO, reflected, torque } from '../checks/motion.ts';
 import { fact, type Ref } from '../checks/refs.ts';
+import { inertia } from '../checks/spindle-chain.ts';
+import { stopping } from '../checks/spindle-time.ts';
 import type { Offer, Offers } from '../circuit/stop/index.ts';
 import { BASES, type Basis } from '../quantity/types.ts';
 import type { Chain, StopCircuit } from '../refit/types.ts';
@@ -14,7 +16,8 @@ const NAMED = 3;
 
 /**
  * For every motion of the circuit that goes by the name of an axis: its speed, lead, inertia, friction, slowing, brake, weight
- * and travel as far as they are known, all at the motor's shaft, each with where it comes from. A spindle's numbers are typed.
+ * and travel as far as they are known, all at the motor's shaft; for a spindle its top speed, inertia, drag and time to stop, at
+ * the spindle. Each with where it comes from.
  */
 export function stopOffers(assessment: Assessment, circuit: StopCircuit): Offers {
   const scopes = scopesOf(assessment);
@@ -22,30 +25,52 @@ export function stopOffers(assessment: Assessment, circuit: StopCircuit): Offers
   for (const chain of assessment.refit.chains)
     if (chain.kind === 'axis' && Object.hasOwn(circuit.motions, chain.id))
       offers[chain.id] = axisOffers(assessment, chain, scopes(chain));
+  const spindles = assessment.refit.chains.filter(({ kind }) => kind === 'spindle');
+  for (const motion of Object.values(circuit.motions)) {
+    if (motion.kind !== 'spindle') continue;
+    // Most machines have one spindle, whatever the stop circuit calls it.
+    const chain =
+      spindles.find(({ id }) => id === motion.id) ?? (spindles.length === 1 ? spindles[0] : undefined);
+    if (chain) offers[motion.id] = spindleOffers(scopes(chain));
+  }
   return offers;
+}
+
+function spindleOffers(scope: Scope): Readonly<Record<string, Offer>> {
+  const one = (ref: Ref, says: string): Offer => offer(scope, [ref], says, (value) => value!);
+  return {
+    speed: one(fact('spindle-duty', 'topSpeed'), 'the top speed that is asked of it'),
+    deceleration: one(stopping.get('t_b'), 'from top speed, braked by its drive'),
+    inertia: one(inertia.get('J'), 'all that turns, as the spindle feels it'),
+    friction: one(fact('spindle', 'drag'), 'bearings, seals and belts'),
+  };
+}
+
+/** One number from several, or what it waits for. */
+function offer(scope: Scope, refs: readonly Ref[], says: string, of: (...values: number[]) => number): Offer {
+  const values = refs.map((ref) => resolve(scope, ref));
+  const lacks = new Set<string>();
+  const rests = new Set<string>();
+  const numbers: number[] = [];
+  let weakest: Basis | undefined;
+  for (const value of values) {
+    if (value.state === 'missing') for (const path of value.facts) lacks.add(sayPath(path));
+    else if (value.state === 'known') {
+      numbers.push(value.value);
+      for (const path of value.facts) rests.add(sayPath(path));
+      if (value.basis && (!weakest || BASES.indexOf(value.basis) > BASES.indexOf(weakest)))
+        weakest = value.basis;
+    }
+  }
+  if (numbers.length < refs.length) return { lacks: [...lacks] };
+  const value = of(...numbers);
+  return Number.isFinite(value) ? { value, from: sayFrom(says, [...rests], weakest) } : { lacks: [] };
 }
 
 function axisOffers(assessment: Assessment, chain: Chain, scope: Scope): Readonly<Record<string, Offer>> {
   const facts = factsAround(assessment.refit, chain.id);
-  const from = (refs: readonly Ref[], says: string, of: (...values: number[]) => number): Offer => {
-    const values = refs.map((ref) => resolve(scope, ref));
-    const lacks = new Set<string>();
-    const rests = new Set<string>();
-    const numbers: number[] = [];
-    let weakest: Basis | undefined;
-    for (const value of values) {
-      if (value.state === 'missing') for (const path of value.facts) lacks.add(sayPath(path));
-      else if (value.state === 'known') {
-        numbers.push(value.value);
-        for (const path of value.facts) rests.add(sayPath(path));
-        if (value.basis && (!weakest || BASES.indexOf(value.basis) > BASES.indexOf(weakest)))
-          weakest = value.basis;
-      }
-    }
-    if (numbers.length < refs.length) return { lacks: [...lacks] };
-    const value = of(...numbers);
-    return Number.isFinite(value) ? { value, from: sayFrom(says, [...rests], weakest) } : { lacks: [] };
-  };
+  const from = (refs: readonly Ref[], says: string, of: (...values: number[]) => number): Offer =>
+    offer(scope, refs, says, of);
   const one = (ref: Ref, says: string): Offer => from([ref], says, (value) => value);
   const weight = from([forces.get('F_hold')], '', (force) => force);
   const pulls = 'value' in weight && weight.value > 0;

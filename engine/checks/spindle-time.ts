@@ -61,7 +61,7 @@ export const BRAKING_POWER = when(
   },
 );
 
-const stopping = spindleWorking('spindle-stop', 'Time to stop', spindleStop, {
+export const stopping = spindleWorking('spindle-stop', 'Time to stop', spindleStop, {
   J: inertia.get('J'),
   n: fact('spindle-duty', 'topSpeed'),
   T_f: fact('spindle', 'drag'),
