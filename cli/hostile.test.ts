@@ -35,6 +35,8 @@ const LINES: Readonly<Record<string, readonly string[]>> = {
   keep: ['FILE', 'X.motor'],
   worth: ['FILE'],
   show: ['FILE'],
+  wiring: ['FILE', '--list', 'cables', '--csv', 'OUT'],
+  wire: ['FILE', 'K1.A1', 'X1.4', 'section=0.75mm²', 'colour=blue'],
   stop: ['FILE', '--pattern', 'one-contactor', '--test-sheet', 'OUT'],
   thread: [
     'M10',

@@ -24,6 +24,8 @@ import { stop } from './stop.ts';
 import { survey } from './survey.ts';
 import { thread } from './thread.ts';
 import { whyFinding } from './why.ts';
+import { wire } from './wire.ts';
+import { wiring } from './wiring.ts';
 import { work } from './work.ts';
 import { worth } from './worth.ts';
 
@@ -51,6 +53,8 @@ export const COMMANDS: readonly Command[] = [
   control,
   auxiliary,
   stop,
+  wiring,
+  wire,
   history,
   pack,
   unpack,

@@ -1,5 +1,5 @@
 /** All rules over one wiring, asked again only as far as an edit reaches. */
-import type { Change, Refit, WiringWire } from '../../refit/types.ts';
+import type { Refit } from '../../refit/types.ts';
 import { judgeSupply, type Size } from '../power/index.ts';
 import {
   type ReadWiring,
@@ -45,17 +45,6 @@ export class WiringLook {
     };
     this.#last = { refit, looked };
     return looked;
-  }
-
-  /** What the rules of joining say anew with one more wire; afterwards everything stands as it did. */
-  tryWire(refit: Refit, wire: WiringWire): readonly WiringFinding[] {
-    this.look(refit);
-    const checker = this.#checker!;
-    const wires = { ...refit.wiring.wires, [wire.id]: wire };
-    const join: Change = { do: 'wire', id: wire.id, old: null, new: wire };
-    const { changed } = checker.apply([join], { ...refit.wiring, wires });
-    checker.apply([{ ...join, old: wire, new: null }], refit.wiring);
-    return changed;
   }
 }
 

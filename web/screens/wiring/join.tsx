@@ -1,8 +1,7 @@
 /** Joining two terminals: choose one, see what fits and why the rest does not, see what would happen, and join. */
 import { useDeferredValue, useEffect, useMemo, useState } from 'react';
 import { inOrder, sayTerminal } from '../../../engine/circuit/lists/index.ts';
-import type { Fit } from '../../../engine/circuit/whole/index.ts';
-import type { ReadWiring, WiringFinding } from '../../../engine/circuit/wiring/index.ts';
+import type { Fit, ReadWiring, WiringFinding } from '../../../engine/circuit/wiring/index.ts';
 import type { Refit } from '../../../engine/refit/types.ts';
 import { VerdictWord } from '../../parts/verdict.tsx';
 import type { Session } from '../../state/session.ts';
@@ -142,8 +141,8 @@ function Fits({
       gone = true;
     };
   }, [ask, from, looked]);
-  const good = useMemo(() => (fitting ?? []).filter(({ verdict }) => verdict !== 'fails'), [fitting]);
-  const others = useMemo(() => (fitting ?? []).filter(({ verdict }) => verdict === 'fails'), [fitting]);
+  const good = useMemo(() => (fitting ?? []).filter(({ fits }) => fits), [fitting]);
+  const others = useMemo(() => (fitting ?? []).filter(({ fits }) => !fits), [fitting]);
   const goodPages = usePages(good, 10, from);
   const otherPages = usePages(others, 10, from);
   if (problem) return <p className="bad">{problem}</p>;
@@ -155,7 +154,7 @@ function Fits({
           <button type="button" onClick={() => choose(each.terminal)}>
             {each.terminal}
           </button>{' '}
-          <VerdictWord verdict={each.verdict} />
+          <VerdictWord verdict={each.fits ? 'fits' : 'fails'} />
           <p className="small">
             {read.terminals.has(each.terminal) && `${sayTerminal(read.terminals.get(each.terminal)!)}. `}
             {each.why}

@@ -1,8 +1,8 @@
 /** What the page and the worker of the wiring say to each other. */
 import type { Sheet, SymbolName } from '../../../engine/circuit/drawing/index.ts';
 import type { List, ListId } from '../../../engine/circuit/lists/index.ts';
-import type { Fit, Looked } from '../../../engine/circuit/whole/index.ts';
-import type { Proposal, WiringFinding } from '../../../engine/circuit/wiring/index.ts';
+import type { Looked } from '../../../engine/circuit/whole/index.ts';
+import type { Fit, Proposal, WiringFinding } from '../../../engine/circuit/wiring/index.ts';
 import type { Refit, WiringWire } from '../../../engine/refit/types.ts';
 
 export type WiringAsk =

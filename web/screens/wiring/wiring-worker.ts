@@ -1,8 +1,8 @@
 /** Looks the wiring through beside the page, draws it, lists it, and tries what may be joined. */
 import { type Diagrams, layOut, planOf, symbolsOf } from '../../../engine/circuit/drawing/index.ts';
 import { LISTS } from '../../../engine/circuit/lists/index.ts';
-import { type Looked, photosOf, WiringLook, whatFits } from '../../../engine/circuit/whole/index.ts';
-import { proposeWiring } from '../../../engine/circuit/wiring/index.ts';
+import { type Looked, photosOf, WiringLook } from '../../../engine/circuit/whole/index.ts';
+import { fitting, proposeWiring } from '../../../engine/circuit/wiring/index.ts';
 import type { Refit } from '../../../engine/refit/types.ts';
 import { type EndableLayouter, elkWorker } from './elk-worker.ts';
 import { reconcile, reconcileWiring } from './reconcile.ts';
@@ -47,7 +47,7 @@ function answer(data: WiringAsk): void {
       void draw(data.n, refit, looked);
       return;
     case 'fitting':
-      post({ n: data.n, fitting: whatFits(watch, refit, data.terminal) });
+      post({ n: data.n, fitting: fitting(refit.wiring, data.terminal, refit) });
       return;
     case 'try':
       post({ n: data.n, tried: tried(refit, looked, data.wire) });

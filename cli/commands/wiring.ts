@@ -1,0 +1,167 @@
+/** `fettle wiring`: what is right and wrong with the wiring; its lists, its diagrams, a proposal. */
+import { LISTS, type List, type ListId, listCsv, listDocument } from '../../engine/circuit/lists/index.ts';
+import { type Looked, lookThrough, photosOf } from '../../engine/circuit/whole/index.ts';
+import { proposeWiring } from '../../engine/circuit/wiring/index.ts';
+import type { Refit } from '../../engine/refit/index.ts';
+import { nearest } from '../../engine/refit/nearest.ts';
+import { shown } from '../arguments.ts';
+import type { Call, Command } from '../command.ts';
+import { EXIT } from '../exit.ts';
+import { openRefit, type RefitFile, writeWhole } from '../files.ts';
+import { listJson, wiringJson } from '../json/wiring.ts';
+import { type Page, pageOn } from '../print/page.ts';
+import { plural, quoted } from '../print/text.ts';
+import { countsOf, printList, printLooked, printWiringFindings } from '../print/wiring.ts';
+import { record } from '../record.ts';
+import { Refusal } from '../refusal.ts';
+import { drawInto } from '../wiring-files.ts';
+
+const NAMES: readonly ListId[] = ['wires', 'cables', 'strips', 'labels', 'pins', 'ring-out'];
+
+export const wiring: Command = {
+  name: 'wiring',
+  summary: 'asks whether what is wired goes together; lists and draws it',
+  usage: [
+    'wiring FILE [--all] [--json]',
+    'wiring FILE --list wires|cables|strips|labels|pins|ring-out [--csv OUT.csv] [--paper OUT.html] [--force] [--json]',
+    'wiring FILE --draw FOLDER',
+    'wiring FILE --propose [--keep] [--json]',
+  ],
+  about:
+    'Do levels and currents go together, is every wire thick enough and guarded, what is missing. The exit code is 0 when nothing fails and nothing is unknown, 1 when something fails, 3 when nothing fails but something is unknown, and 2 when the file cannot be read. --draw writes a diagram a circuit and the meaning of the symbols; files it did not draw itself are left alone. --propose lays wires between the devices that are there and shows them; --keep records them. It examines what is written; it makes no machine safe. The mains belong to a licensed electrician, and local rules come first.',
+  options: {
+    all: { says: 'also what fits' },
+    wires: { says: 'every wire at both ends; the same as --list wires' },
+    list: { takes: 'a name', says: `one of ${NAMES.join(', ')}` },
+    csv: { takes: 'OUT.csv', says: 'write the list as CSV' },
+    paper: { takes: 'OUT.html', says: 'write the list as a page to print' },
+    draw: { takes: 'a folder', says: 'write the diagrams as SVG into this folder' },
+    propose: { says: 'propose the whole wiring, and what it has to be told first' },
+    keep: { says: 'record what is proposed' },
+    force: { says: 'write over a list that is there' },
+    json: { says: 'as JSON' },
+  },
+  examples: [
+    'wiring lathe.refit',
+    'wiring lathe.refit --list cables --csv cables.csv',
+    'wiring lathe.refit --draw diagrams',
+    'wiring lathe.refit --propose',
+  ],
+  words: [1, 1],
+  run: async (call) => {
+    const { io, words, text, has } = call;
+    const file = openRefit(words[0]!);
+    const list = listName(call);
+    onlyWith(call, list);
+    const looked = lookThrough(file.refit);
+    if (list !== undefined) {
+      showList(call, file.refit, looked, list);
+      return EXIT.fine;
+    }
+    const folder = text('draw');
+    if (folder !== undefined) {
+      const page = pageOn(io);
+      const names = await drawInto(folder, file.refit, looked);
+      page.prose(
+        names.length === 0
+          ? 'There is no wire yet, so there is nothing to draw.'
+          : `${shown(folder)} now holds ${names.join(', ')}.`,
+      );
+      return EXIT.fine;
+    }
+    if (has('propose')) return propose(call, file);
+    if (has('json')) io.out(`${JSON.stringify(wiringJson(looked), null, 2)}\n`);
+    else {
+      const page = pageOn(io);
+      page.prose(page.paint('bold', `Wiring of ${file.refit.name}`));
+      if (looked.read.devices.size === 0) printNothing(page, file.path);
+      else printLooked(page, looked, has('all'));
+    }
+    return exitOf(looked);
+  },
+};
+
+function listName({ text, has }: Call): ListId | undefined {
+  const typed = text('list')?.trim();
+  if (typed === undefined) return has('wires') ? 'wires' : undefined;
+  if (has('wires') && typed !== 'wires') throw new Refusal('--wires and --list ask for two lists; take one.');
+  const found = NAMES.find((each) => each === typed);
+  if (found) return found;
+  const near = nearest(shown(typed), NAMES);
+  throw new Refusal(
+    `There is no list “${shown(typed)}”; there are: ${NAMES.join(', ')}.${near ? ` Did you mean ${near}?` : ''}`,
+  );
+}
+
+/** What is asked at once must go together. */
+function onlyWith({ text, has }: Call, list: ListId | undefined): void {
+  for (const option of ['csv', 'paper'])
+    if (text(option) !== undefined && list === undefined)
+      throw new Refusal(`--${option} writes a list; say which with --list.`);
+  if (has('keep') && !has('propose')) throw new Refusal('--keep records a proposal; it needs --propose.');
+  const asked = [list !== undefined, text('draw') !== undefined, has('propose')].filter(Boolean).length;
+  if (asked > 1) throw new Refusal('Ask for a list, the diagrams or a proposal, one at a time.');
+}
+
+function showList({ io, text, has }: Call, refit: Refit, { read }: Looked, id: ListId): void {
+  const list: List = LISTS[id](read, { photos: photosOf(refit.wiring) });
+  const page = pageOn(io);
+  const today = io.now().slice(0, 10);
+  const outputs = [
+    [text('csv'), () => listCsv(list), 'the list as CSV'],
+    [text('paper'), () => listDocument(refit.name, list, today), 'the list to print'],
+  ] as const;
+  for (const [path, make, what] of outputs) {
+    if (path === undefined) continue;
+    writeWhole(path, new TextEncoder().encode(make()), has('force'));
+    page.prose(`${shown(path)} now holds ${what}.`);
+  }
+  if (has('json')) io.out(`${JSON.stringify(listJson(list), null, 2)}\n`);
+  else if (outputs.every(([path]) => path === undefined)) printList(page, list);
+}
+
+function propose({ io, has }: Call, file: RefitFile): number {
+  const proposal = proposeWiring(file.refit);
+  const { changes, questions, findings } = proposal;
+  const open = findings.filter(({ verdict }) => verdict !== 'fits');
+  if (has('json'))
+    io.out(`${JSON.stringify({ format: 'fettle-proposal', version: 1, ...proposal }, null, 2)}\n`);
+  else {
+    const page = pageOn(io);
+    const wires = changes.flatMap((change) => (change.do === 'wire' && change.new ? [change.new] : []));
+    page.prose(`${plural(wires.length, 'wire')} proposed between the devices that are there.`);
+    for (const { from, to, settings } of wires)
+      page.prose(
+        `${from} to ${to}${Object.values(settings).length > 0 ? `: ${Object.values(settings).join(', ')}` : ''}`,
+        '    ',
+      );
+    if (questions.length > 0) page.heading('What it has to be told');
+    for (const { asks } of questions) page.prose(`– ${asks}`, '', '    ');
+    if (open.length > 0) page.heading('What would not be fine with it');
+    printWiringFindings(page, open);
+    if (!has('keep') && changes.length > 0) {
+      page.heading('To record it');
+      page.line(`    fettle wiring ${quoted(file.path)} --propose --keep`);
+    }
+  }
+  if (has('keep')) record(io, file, changes);
+  const counts = countsOf(findings);
+  return counts.fails > 0
+    ? EXIT.fails
+    : counts.unknown > 0 || questions.length > 0
+      ? EXIT.unknown
+      : EXIT.fine;
+}
+
+function printNothing(page: Page, path: string): void {
+  page.prose(
+    'No device is here yet. On the screen they are added one by one; a proposal begins from the parts that are chosen.',
+  );
+  page.line(`    fettle wiring ${quoted(path)} --propose`);
+}
+
+function exitOf({ findings, problems }: Looked): number {
+  const { fails, unknown } = countsOf(findings);
+  if (problems.length > 0) return EXIT.refused;
+  return fails > 0 ? EXIT.fails : unknown > 0 ? EXIT.unknown : EXIT.fine;
+}

@@ -1,0 +1,158 @@
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { wired } from '../engine/circuit/wiring/wired.fixture.ts';
+import { blankRefit } from '../engine/refit/blank.ts';
+import { writeRefit } from '../engine/refit/index.ts';
+import { fixture, inFolder, run } from './run.fixture.ts';
+
+/** A refit with a control whose output for 24 V could be joined to an input of 5 V. */
+function inFile(folder: string): string {
+  const file = join(folder, 'machine.json');
+  const made = blankRefit({ id: 'a', name: 'Lathe', machine: 'lathe', axes: ['X'] });
+  if (!made.ok) throw new Error(made.problem.message);
+  const wiring = wired(
+    [
+      'A1 control output-level=24v pulse-axes=X',
+      'T1 drive command=pulses input-level=opto-5v motor=brushed',
+      'G1 supply volts=24_V current=5_A',
+      'F1 fuse amps=4_A',
+      'K1 relay coil-volts=24_V suppressor=diode',
+      'X1 strip ways=4',
+    ],
+    ['G1.plus F1.1', 'F1.2 A1.plus', 'G1.minus A1.minus', 'A1.out1 K1.A1 / W1', 'K1.A2 G1.minus / W1'],
+    { W1: { cores: '3', section: '0.75 mm²', length: '2 m' } },
+  );
+  writeFileSync(file, writeRefit({ ...made.value, wiring }));
+  return file;
+}
+
+test('derived: findings come worst first and decide the exit code; nothing wired is not known', async () => {
+  await inFolder(async (folder) => {
+    const file = inFile(folder);
+    const { code, out } = await run('wiring', file);
+    expect([1, 3]).toContain(code);
+    expect(out).toMatch(/6 devices, \d+ terminals, 5 wires, 1 cable\./);
+    const said = JSON.parse((await run('wiring', file, '--json')).out);
+    expect(said).toMatchObject({ format: 'fettle-wiring', version: 1, devices: 6, wires: 5 });
+    const verdicts = said.findings.map(({ verdict }: { verdict: string }) => verdict);
+    const order = ['fails', 'unknown', 'tight', 'fits'];
+    expect(verdicts).toEqual([...verdicts].sort((a, b) => order.indexOf(a) - order.indexOf(b)));
+    expect(code).toBe(verdicts.includes('fails') ? 1 : 3);
+    const none = await run('wiring', fixture('unknown.json'));
+    expect(none.out).toContain('No device is here yet.');
+  });
+});
+
+test('derived: lists as a table, JSON, CSV and paper; a file that is there is left alone', async () => {
+  await inFolder(async (folder) => {
+    const file = inFile(folder);
+    expect((await run('wiring', file, '--wires')).out).toMatch(/A1\.out1 +w4 +K1\.A1 +0\.75 +2 +0\.75 +W1/);
+    const json = JSON.parse((await run('wiring', file, '--list', 'cables', '--json')).out);
+    expect(json.groups[0].rows).toHaveLength(2);
+    const [csv, paper] = [join(folder, 'labels.csv'), join(folder, 'labels.html')];
+    const both = await run('wiring', file, '--list', 'labels', '--csv', csv, '--paper', paper);
+    expect(both.code).toBe(0);
+    expect(readFileSync(csv, 'utf8').split('\r\n')).toHaveLength(1 + 10 + 2 + 6 + 4 + 1);
+    expect(readFileSync(paper, 'utf8')).toContain('licensed electrician');
+    const again = await run('wiring', file, '--list', 'labels', '--csv', csv);
+    expect(again.code).toBe(2);
+    expect(again.err).toContain('is there already');
+    for (const list of ['wires', 'strips', 'pins', 'ring-out'])
+      expect((await run('wiring', file, '--list', list)).code, list).toBe(0);
+    for (const line of [
+      ['--list', 'wirs'],
+      ['--csv', csv],
+      ['--keep'],
+      ['--wires', '--propose'],
+      ['--wires', '--list', 'pins'],
+    ]) {
+      const { code, err } = await run('wiring', file, ...line);
+      expect(code, line.join(' ')).toBe(2);
+      expect(err).toMatch(/[.?]\n$/);
+    }
+  });
+});
+
+test('derived: diagrams are drawn into a folder and over our own files only', async () => {
+  await inFolder(async (folder) => {
+    const file = inFile(folder);
+    const drawn = join(folder, 'drawn');
+    const { out, code } = await run('wiring', file, '--draw', drawn);
+    expect(code).toBe(0);
+    const names = readdirSync(drawn);
+    expect(names).toContain('symbols.svg');
+    for (const name of names) {
+      expect(out).toContain(name);
+      expect(readFileSync(join(drawn, name), 'utf8')).toMatch(/<svg[^>]*viewBox/);
+    }
+    expect((await run('wiring', file, '--draw', drawn)).code).toBe(0);
+    const other = names.find((name) => name !== 'symbols.svg')!;
+    writeFileSync(join(drawn, other), '<svg>somebody else drew this</svg>');
+    writeFileSync(
+      join(drawn, 'symbols.svg'),
+      readFileSync(join(drawn, 'symbols.svg'), 'utf8').replace('Symbols', 'Old'),
+    );
+    const refused = await run('wiring', file, '--draw', drawn);
+    expect(refused.code).toBe(2);
+    expect(refused.err).toContain('was not drawn by Fettle');
+    expect(readFileSync(join(drawn, other), 'utf8')).toContain('somebody else');
+    expect(readFileSync(join(drawn, 'symbols.svg'), 'utf8')).toContain('Old');
+    expect((await run('wiring', file, '--draw', file)).code).toBe(2);
+    expect((await run('wiring', file, '--draw', join(folder, 'a', 'b'))).code).toBe(2);
+    expect(existsSync(join(folder, 'a'))).toBe(false);
+  });
+}, 60_000);
+
+test('derived: a wire is tried, joined and cut again; what cannot be is refused by name', async () => {
+  await inFolder(async (folder) => {
+    const file = inFile(folder);
+    const before = readFileSync(file, 'utf8');
+    const line = ['wire', file, 'A1.out2', 'T1.STEP+', 'number=40', 'section=0.5 mm²'];
+    const tried = await run(...(line as [string, ...string[]]), '--try');
+    expect(tried.out).toContain('Nothing is recorded.');
+    expect(readFileSync(file, 'utf8')).toBe(before);
+    const joined = await run(...(line as [string, ...string[]]));
+    expect(joined.out).toContain('Recorded: ');
+    const now = JSON.parse(readFileSync(file, 'utf8'));
+    expect(now.wiring.wires.w6).toEqual({
+      id: 'w6',
+      from: 'A1.out2',
+      to: 'T1.STEP+',
+      cable: null,
+      settings: { number: '40', section: '0.5 mm²' },
+    });
+    await run('wire', file, '--cut', '40');
+    expect(JSON.parse(readFileSync(file, 'utf8')).wiring).toEqual(JSON.parse(before).wiring);
+    for (const words of [
+      ['A1.out9', 'X1.1'],
+      ['A1.out2', 'A1.out2'],
+      ['A1.out2'],
+      ['A1.out2', 'X1.1', 'section=5 kg'],
+      ['A1.out2', 'X1.1', 'cable=W9'],
+      ['A1.out2', 'X1.1', 'nonsense=1'],
+      ['--cut', 'w99'],
+      ['A1.out2', 'X1.1', '--cut', 'w1'],
+    ]) {
+      const { code, err } = await run('wire', file, ...words);
+      expect(code, words.join(' ')).toBe(2);
+      expect(err).toMatch(/[.?]\n$/);
+    }
+    expect(JSON.parse(readFileSync(file, 'utf8')).wiring).toEqual(JSON.parse(before).wiring);
+  });
+}, 60_000);
+
+test('derived: a proposal is shown without being recorded, and recorded as one edit with --keep', async () => {
+  await inFolder(async (folder) => {
+    const file = join(folder, 'machine.refit');
+    await run('new', 'lathe', 'X', '--out', file);
+    const shown = await run('wiring', file, '--propose', '--json');
+    const { changes } = JSON.parse(shown.out);
+    const kept = await run('wiring', file, '--propose', '--keep');
+    expect([0, 1, 3]).toContain(kept.code);
+    const { out } = await run('wiring', file, '--wires', '--json');
+    const wires = changes.filter(({ do: what }: { do: string }) => what === 'wire').length;
+    const listed = JSON.parse(out).groups.flatMap(({ rows }: { rows: unknown[] }) => rows);
+    expect(listed).toHaveLength(2 * wires);
+  });
+}, 60_000);
