@@ -37,6 +37,8 @@ export interface ThreadDetail {
   /** rad/s it is planned at; null where nothing is known to turn. */
   readonly speed: number | null;
   readonly plan: Plan | null;
+  /** m by which the axis trails the spindle at that speed; null where it is not known. */
+  readonly trail: number | null;
   readonly caution: string;
   /** N·m of the heaviest pass, and m from where it starts, for the simulation. */
   readonly cutTorque: number;
@@ -127,6 +129,10 @@ export function judgeThread(machine: WorkMachine, work: Work): JudgedThread {
       limits: sorted(limits),
       speed,
       plan,
+      trail:
+        speed === null || axis?.lag.value == null
+          ? null
+          : (axis.lag.value * thread.lead * speed) / (2 * Math.PI),
       caution: PLAN_CAUTION,
       cutTorque,
       room: room ?? null,

@@ -35,8 +35,8 @@ export function ThreadDetails({ work, detail, state }: Props) {
           <p>
             {plan.passes.length} passes and {plan.springs} without infeed at {rpm(plan.speed)}, about{' '}
             {value(plan.time, 's')}. Begin {length(plan.runIn)} before the thread and leave{' '}
-            {length(plan.runOut)} behind it. Keep the spindle speed from the first pass to the last: the slide
-            trails by {length(plan.trail)}.
+            {length(plan.runOut)} behind it. Keep the spindle speed from the first pass to the last
+            {detail.trail === null ? '.' : `: the slide trails by ${length(detail.trail)}.`}
           </p>
           {plan.starts.length > 1 && (
             <table>
