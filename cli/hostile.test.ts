@@ -8,6 +8,7 @@ import { fixture, inFolder, run } from './run.fixture.ts';
 const LINES: Readonly<Record<string, readonly string[]>> = {
   new: ['lathe', 'X', '--name', 'Lathe', '--about', 'words', '--out', 'OUT'],
   set: ['FILE', 'X.motor.resistance', '1 ohm', '--basis', 'told', '--note', 'words'],
+  add: ['FILE', 'axis', 'Y'],
   option: ['FILE', 'X.motor', 'Another'],
   choose: ['FILE', 'X.brake', 'none'],
   next: ['FILE', '--most', '2'],
