@@ -19,12 +19,19 @@ export function proposeMotor(
 ): string {
   const facts = partFacts(build.refit.parts[part]!);
   const motor = build.device(`M${number}`, kind, `Motor of ${chain}`, { part, where: 'machine' });
+  // The drive may send what it can, whatever the motor stands.
+  const giver = build.refit.parts[build.devices.get(drive)!.part ?? ''];
   const type = facts.choice('type');
   build.settle(drive, { motor: type === 'dc' ? 'brushed' : type === 'servo' ? 'brushless' : type });
   const leads = MOTOR_LEADS[String(build.devices.get(drive)!.settings.motor ?? 'induction')] ?? [];
   const cable = build.cable(`WM-${chain}`, `Motor of ${chain}`, {
     cores: String(leads.length + 1),
-    section: section(facts.value('continuousCurrent') ?? facts.value('starCurrent') ?? 0),
+    section: section(
+      Math.max(
+        facts.value('continuousCurrent') ?? facts.value('starCurrent') ?? 0,
+        giver === undefined ? 0 : (partFacts(giver).value('continuousCurrent') ?? 0),
+      ),
+    ),
     shield: 'braid',
     route: 'power',
     laid: 'moved',
@@ -36,7 +43,7 @@ export function proposeMotor(
 
 /** By the current of a three-core cable in a duct at 40 °C, with something in hand: IEC 60204-1, table 6, column B2. */
 const section = (amps: number): string =>
-  amps <= 10 ? '1.5 mm²' : amps <= 14 ? '2.5 mm²' : amps <= 18 ? '4 mm²' : '6 mm²';
+  amps <= 9 ? '1.5 mm²' : amps <= 14 ? '2.5 mm²' : amps <= 19 ? '4 mm²' : '6 mm²';
 
 /** An encoder and its cable to whatever reads it; `prefix` is that of the reader's terminals. */
 export function proposeEncoder(

@@ -315,7 +315,7 @@ function proposeHomes(
     if (!build.has(`${control}.${input}`)) return;
     const cable = build.cable(`WH-${axis}`, `Home of ${axis}`, {
       cores: '3',
-      section: '0.34 mm²',
+      section: '0.5 mm²',
       shield: 'none',
       route: 'signals',
       laid: 'moved',

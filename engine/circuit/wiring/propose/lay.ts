@@ -147,6 +147,7 @@ function dress(build: Build): void {
     taken.add(wire.number);
     if (net && !numbers.has(net)) numbers.set(net, wire.number);
   }
+  const carries = carriesOf(read);
   let next = 1;
   for (const wire of [...read.wires.values()].sort((a, b) => order(a.id) - order(b.id))) {
     if (build.refit.wiring.wires[wire.id] !== undefined) continue;
@@ -166,7 +167,7 @@ function dress(build: Build): void {
       ...typed,
       settings: {
         number: earth ? 'PE' : number,
-        ...look(read, net, wire.cable !== null, earth),
+        ...look(read, net, carries.get(net)!, wire.cable !== null, earth),
         ...typed.settings,
       },
     });
@@ -180,28 +181,55 @@ const isBar = (read: ReadWiring, id: string): boolean => {
 
 const order = (id: string): number => Number(/\d+$/.exec(id)?.[0] ?? 0);
 
+/** What flows in a net, through fuses and main contacts. */
+type Carries = 'mains' | 'neutral' | 'power' | 'control';
+
+function carriesOf(read: ReadWiring): ReadonlyMap<Net, Carries> {
+  const sets = new Sets();
+  for (const { id, nature, with: other } of read.terminals.values()) {
+    const passes = nature.kind === 'protection' || (nature.kind === 'contact' && nature.role === 'main');
+    if (passes && other !== null) sets.join(read.netOf.get(id)!.id, read.netOf.get(other)!.id);
+  }
+  const found = new Map<string, Carries>();
+  const note = (net: Net, what: Carries) => {
+    const root = sets.find(net.id);
+    if (found.get(root) !== 'neutral') found.set(root, what);
+  };
+  for (const { id, nature } of read.terminals.values()) {
+    const net = read.netOf.get(id)!;
+    if (nature.kind === 'mains')
+      note(net, nature.pole === 'N' && nature.side === 'gives' ? 'neutral' : 'mains');
+    else if (nature.kind === 'winding') note(net, nature.side === 'primary' ? 'mains' : 'power');
+    else if (nature.kind === 'rectifier' || (nature.kind === 'feed' && nature.role === 'power'))
+      note(net, 'power');
+  }
+  return new Map(read.nets.map((net) => [net, found.get(sets.find(net.id)) ?? 'control']));
+}
+
 /** IEC 60204-1, 13.2: colours where colour is used; sections are a suggestion that the power rules look over. */
-function look(read: ReadWiring, net: Net, core: boolean, earth: boolean): Record<string, string> {
-  const natures = net.terminals.map((id) => read.terminals.get(id)!.nature);
-  const some = (test: (nature: (typeof natures)[number]) => boolean) => natures.some(test);
+function look(
+  read: ReadWiring,
+  net: Net,
+  carries: Carries,
+  core: boolean,
+  earth: boolean,
+): Record<string, string> {
   if (core) return earth ? { colour: 'green-yellow' } : {};
   const ferrule = { ferrule: 'insulated' };
-  if (earth) return { colour: 'green-yellow', section: '2.5 mm²', ...ferrule };
-  if (some((each) => each.kind === 'mains' && each.pole === 'N'))
-    return { colour: 'light blue', section: '2.5 mm²', ...ferrule };
-  if (some((each) => each.kind === 'mains' || each.kind === 'winding'))
-    return { colour: 'black', section: '2.5 mm²', ...ferrule };
-  if (
-    some(
-      (each) =>
-        (each.kind === 'feed' && each.role === 'power') ||
-        each.kind === 'motor-phase' ||
-        each.kind === 'rectifier',
-    )
-  )
-    return { colour: 'black', section: '2.5 mm²', ...ferrule };
-  // Main contacts and fuses of the drives lie between the two.
-  if (some((each) => each.kind === 'contact' && each.role === 'main'))
-    return { colour: 'black', section: '2.5 mm²', ...ferrule };
-  return { colour: 'blue', section: '0.75 mm²', ...ferrule };
+  if (earth) return { colour: 'green-yellow', section: '4 mm²', ...ferrule };
+  // Before the breakers of its branches a wire carries all of them.
+  const main = net.terminals.some((id) => {
+    const { kind } = read.devices.get(read.terminals.get(id)!.device)!;
+    return kind === 'mains-inlet' || kind === 'main-switch';
+  });
+  switch (carries) {
+    case 'neutral':
+      return { colour: 'light blue', section: main ? '4 mm²' : '2.5 mm²', ...ferrule };
+    case 'mains':
+      return { colour: 'black', section: main ? '4 mm²' : '2.5 mm²', ...ferrule };
+    case 'power':
+      return { colour: 'black', section: '4 mm²', ...ferrule };
+    case 'control':
+      return { colour: 'blue', section: '1 mm²', ...ferrule };
+  }
 }

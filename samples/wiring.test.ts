@@ -1,0 +1,146 @@
+/** The wiring of the samples: what is planted is found, everything else is clean, and numbers worked by hand. */
+import { describe, expect, test } from 'vitest';
+import {
+  checkWiring,
+  proposeWiring,
+  readWiring,
+  type WiringFinding,
+} from '../engine/circuit/wiring/index.ts';
+import type { Refit } from '../engine/refit/index.ts';
+import { sample } from './read.fixture.ts';
+
+const lathe = sample('carriage-works-lathe');
+const mill = sample('boatyard-mill');
+const look = (refit: Refit) => checkWiring(refit.wiring, refit);
+const of = (findings: readonly WiringFinding[], id: string): WiringFinding => {
+  const found = findings.find((each) => each.id === id);
+  if (!found) throw new Error(`no finding ${id}`);
+  return found;
+};
+const number = (finding: WiringFinding, name: string): number =>
+  finding.figures.find((each) => each.name === name)!.value;
+const counts = (findings: readonly WiringFinding[]) =>
+  Object.fromEntries(
+    [...new Set(findings.map(({ rule }) => rule))]
+      .sort()
+      .map((rule) => [rule, findings.filter((each) => each.rule === rule).length]),
+  );
+
+describe('the lathe', () => {
+  const findings = look(lathe);
+
+  test('derived: planted: a PNP sensor on an input that wants NPN; and nothing else', () => {
+    expect(readWiring(lathe.wiring, lathe).problems).toEqual([]);
+    const open = findings.filter(({ verdict }) => verdict !== 'fits');
+    expect(open.map(({ id, verdict }) => `${verdict} ${id}`)).toEqual(['fails levels:A1.in2']);
+    expect(open[0]!.sentence).toMatch(/B22\.BK.*gives plus \(PNP\).*wants to be pulled to minus/);
+    expect(open[0]!.remedy).toMatch(/NPN sensor/);
+    // The other axis has the right one.
+    expect(of(findings, 'levels:A1.in1').verdict).toBe('fits');
+  });
+
+  test('derived: an NPN sensor mends it', () => {
+    const { B22 } = lathe.wiring.devices;
+    const mended = {
+      ...lathe,
+      wiring: {
+        ...lathe.wiring,
+        devices: { ...lathe.wiring.devices, B22: { ...B22!, settings: { ...B22!.settings, output: 'NPN' } } },
+      },
+    };
+    expect(look(mended).filter(({ verdict }) => verdict !== 'fits')).toEqual([]);
+  });
+
+  test('derived: by hand: a buffer lights the LED of a pulse input', () => {
+    // (3.76 − 1.2) V ÷ 330 Ω = 7.76 mA against 5 mA.
+    const found = of(findings, 'levels:T1.STEP+');
+    expect(found.about[1]).toBe('A2.O1');
+    expect(number(found, 'on: there is')).toBeCloseTo(0.00775757576, 10);
+    expect(number(found, 'on: asked')).toBe(0.005);
+    // The least of three: 1.2 V + 330 Ω × 20 mA = 7.8 V survive, 5.25 V come at most.
+    expect(found.margin).toBeCloseTo(7.8 / 5.25, 9);
+  });
+
+  test('derived: by hand: the encoder’s 5 V at the end of 4 m', () => {
+    // 2 × 4 m ÷ (58 m/(Ω·mm²) × 0.25 mm²) × 0.12 A = 0.0662 V.
+    const found = of(findings, 'feed:B1.5V:drop');
+    expect(number(found, 'lost')).toBeCloseTo((2 * 4 * 0.12) / (58 * 0.25), 9);
+    expect(number(found, 'arrives')).toBeCloseTo(5 - 0.0662069, 6);
+  });
+
+  test('derived: by hand: a pair of 4 m carries 5 MHz, and 1000 lines at 2200 r/min are 36.7 kHz', () => {
+    const found = of(findings, 'line:T1.E-A+');
+    expect(number(found, 'it carries')).toBeCloseTo(5e6, 3);
+    expect(number(found, 'rate')).toBe(Math.ceil((1000 * 2200) / 60));
+  });
+
+  test('derived: by hand: what the 24 V supply gives', () => {
+    // Control 0.5 A, K1 and K2 0.2 A each, K3 30 mA, K11 and K12 20 mA each, two sensors 10 mA each.
+    const found = of(findings, 'supply-current:G1.plus');
+    expect(number(found, 'drawn')).toBeCloseTo(0.5 + 2 * 0.2 + 0.03 + 2 * 0.02 + 2 * 0.01, 9);
+    expect(found.margin).toBeCloseTo(5 / 0.99, 6);
+  });
+
+  test('derived: by hand: 400 V between the phases of the spindle drive', () => {
+    expect(number(of(findings, 'mains:T3.L'), 'gets')).toBeCloseTo(230 * Math.sqrt(3), 6);
+  });
+});
+
+describe('the mill', () => {
+  const findings = look(mill);
+
+  test('derived: everything is connected and fits', () => {
+    expect(readWiring(mill.wiring, mill).problems).toEqual([]);
+    expect(findings.filter(({ verdict }) => verdict !== 'fits')).toEqual([]);
+  });
+
+  test('derived: by hand: open collectors pull 24 V through the pulse inputs', () => {
+    // (24 × 0.95 − 0.4 − 1.2) V ÷ 2200 Ω = 9.64 mA against 5 mA.
+    const found = of(findings, 'levels:T1.STEP+');
+    expect(number(found, 'on: there is')).toBeCloseTo(0.00963636364, 10);
+  });
+
+  test('derived: by hand: 60 V ± 2 % on drives for 24 to 80 V', () => {
+    const found = of(findings, 'feed:T1.L');
+    expect(number(found, 'it gets at most')).toBeCloseTo(61.2, 9);
+    expect(found.margin).toBeCloseTo(80 / 61.2, 9);
+  });
+});
+
+test('derived: proposing again adds nothing to either', () => {
+  for (const refit of [lathe, mill]) expect(proposeWiring(refit).changes).toEqual([]);
+});
+
+test('frozen: how many answers of each rule there are', () => {
+  expect(counts(look(lathe))).toMatchInlineSnapshot(`
+    {
+      "analogue": 1,
+      "contact": 17,
+      "earth": 14,
+      "feed": 12,
+      "levels": 16,
+      "line": 9,
+      "load": 10,
+      "mains": 5,
+      "motor": 7,
+      "output-current": 8,
+      "pair": 9,
+      "shield": 7,
+      "supply-current": 5,
+    }
+  `);
+  expect(counts(look(mill))).toMatchInlineSnapshot(`
+    {
+      "contact": 10,
+      "earth": 15,
+      "feed": 5,
+      "levels": 14,
+      "load": 6,
+      "mains": 3,
+      "motor": 15,
+      "output-current": 6,
+      "shield": 4,
+      "supply-current": 1,
+    }
+  `);
+});
