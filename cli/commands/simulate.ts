@@ -6,6 +6,7 @@ import { parseJson } from '../../engine/refit/json.ts';
 import { nearest } from '../../engine/refit/nearest.ts';
 import {
   type AxisModel,
+  hunting,
   type InWordsOptions,
   MOVE_KINDS,
   MOVES,
@@ -94,7 +95,7 @@ export const simulate: Command = {
     const answer = runIt(subject, move);
     const csv = text('csv');
     if (csv !== undefined) writeCsv(csv, answer);
-    if (has('json')) json(runJson(subject.name, move, answer, subject.notes));
+    if (has('json')) json(runJson(subject.name, move, answer, subject.notes, hunting(subject.model)));
     else printRun(page, { ...subject, move, run: answer });
     return answer.trips.length > 0 || answer.summary.stalled || answer.summary.unstable
       ? EXIT.fails

@@ -1,7 +1,13 @@
 /** A run as JSON and as a table of comma-separated values. All SI; angles of the motor in radians. */
-import type { Move, Run } from '../../engine/simulate/index.ts';
+import type { Hunting, Move, Run } from '../../engine/simulate/index.ts';
 
-export function runJson(name: string, move: Move, run: Run, notes: readonly string[]): object {
+export function runJson(
+  name: string,
+  move: Move,
+  run: Run,
+  notes: readonly string[],
+  atRest: Hunting | null,
+): object {
   return {
     format: 'fettle-simulation',
     version: 1,
@@ -16,6 +22,7 @@ export function runJson(name: string, move: Move, run: Run, notes: readonly stri
     circle: run.circle && { ...run.circle, byDegree: [...run.circle.byDegree] },
     supply: run.supply,
     events: run.events,
+    atRest,
   };
 }
 

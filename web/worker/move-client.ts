@@ -85,11 +85,13 @@ export class Movers {
       .map((_, at) => Math.floor((ask.runs + at) / this.#others.length))
       .filter(Boolean);
     const done = shares.map(() => 0);
+    // Each worker goes on where the one before stops, so the band is the same on any number of cores.
+    const firsts = shares.map((_, at) => shares.slice(0, at).reduce((sum, each) => sum + each, 0));
     const bands = await Promise.all(
       shares.map((runs, at) =>
         this.#others[at]!.ask(
           'band',
-          { ...ask, runs, seed: at + 1 },
+          { ...ask, runs, first: firsts[at]! },
           {
             signal,
             progress: (count) => {

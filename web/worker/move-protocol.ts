@@ -24,7 +24,7 @@ export interface MoveAsked {
     answer: Run;
   };
   band: {
-    ask: { model: AxisModel; spread: readonly Spread[]; move: Move; runs: number; seed: number };
+    ask: { model: AxisModel; spread: readonly Spread[]; move: Move; runs: number; first: number };
     answer: Band;
   };
   loop: { ask: { model: AxisModel }; answer: LoopAnswer };

@@ -10,6 +10,9 @@ import {
 } from '../../engine/simulate/index.ts';
 import type { MoveAsk, MoveReply } from './move-protocol.ts';
 
+/** The same draws every time: a band may not jump about when nothing was changed. */
+const SEED = 1;
+
 const cancelled = new Set<number>();
 
 const send = (reply: MoveReply, transfer: Transferable[] = []): void => self.postMessage(reply, { transfer });
@@ -27,8 +30,8 @@ async function work(message: MoveAsk): Promise<void> {
     const answer = { margins: loopMargins(model), gains: startingGains(model), hunting: hunting(model) };
     send({ n, answer });
   } else {
-    const { model, spread, move, runs, seed } = message.ask;
-    const maker = new BandMaker(model, spread, move, runs, seed);
+    const { model, spread, move, runs, first } = message.ask;
+    const maker = new BandMaker(model, spread, move, runs, SEED, {}, first);
     while (!maker.finished) {
       maker.piece(10);
       send({ n, progress: maker.done });
