@@ -387,7 +387,7 @@ describe('any wiring', () => {
           }
         },
       ),
-      { numRuns: 60, seed: 3 },
+      { numRuns: 25, seed: 3 },
     );
   });
   test('derived: remedies for a wire cure it, for every area of the table', () => {

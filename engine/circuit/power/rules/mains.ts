@@ -1,28 +1,18 @@
-/** What the socket must carry, what comes at switching on, and what the residual current device must see. */
+/** What the socket must carry, and what comes at switching on. */
 import { breaker as breakerSheet } from '../../../handbook/breaker.ts';
 import { inrush } from '../../../handbook/inrush.ts';
 import { evaluate } from '../../../sheet/index.ts';
 import { BREAKER_SOURCE, INSTANT } from '../../../tables/breakers.ts';
-import {
-  type Astray,
-  LEAKAGE_SHARE,
-  LEAKAGE_SHARE_SOURCE,
-  RESIDUAL_SOURCE,
-  SEES,
-  TRIPS_FROM,
-  typeFor,
-} from '../../../tables/residual-types.ts';
 import type { Protection, WiringFinding } from '../../wiring/types.ts';
 import type { PowerContext } from '../context.ts';
-import { countryOf } from '../countries/index.ts';
-import { amps, byMargin, figure, finding, listed } from '../say.ts';
+import { amps, byMargin, figure, finding } from '../say.ts';
 import type { Source } from '../sources.ts';
 import { guardingPoles } from './protection.ts';
 
 /** Of a stacked core at its worst, as a multiple of its rated peak; toroids more. */
 const MAGNETISING = 15;
 
-const mainsOf = ({ flow }: PowerContext): readonly Source[] =>
+export const mainsOf = ({ flow }: PowerContext): readonly Source[] =>
   flow.sources.filter(({ kind }) => kind === 'mains');
 
 export function socket(context: PowerContext): readonly WiringFinding[] {
@@ -181,171 +171,4 @@ export function switchingOn(context: PowerContext): readonly WiringFinding[] {
     );
   }
   return made;
-}
-
-/** What a fault to earth behind each device on the mains can look like. */
-export function astrayOf({
-  wiring,
-}: PowerContext): readonly { readonly device: string; readonly astray: Astray }[] {
-  const made = new Map<string, { device: string; astray: Astray }>();
-  for (const terminal of wiring.terminals.values()) {
-    const { nature } = terminal;
-    if (nature.kind !== 'mains' || nature.side !== 'takes') continue;
-    const device = wiring.devices.get(terminal.device);
-    if (!device || made.has(device.id)) continue;
-    const poles = device.terminals.flatMap((id) => {
-      const each = wiring.terminals.get(id)!.nature;
-      return each.kind === 'mains' && each.side === 'takes' ? [each.pole] : [];
-    });
-    const inverter = device.kind === 'inverter' || device.kind === 'drive';
-    // Between two phases the bridge never comes back to earth potential: smooth as from three.
-    const astray: Astray = !inverter
-      ? 'pulses'
-      : poles.includes('N') && !poles.includes('L2')
-        ? 'mixed'
-        : 'smooth';
-    made.set(device.id, { device: device.id, astray });
-  }
-  return [...made.values()];
-}
-
-export function residual(context: PowerContext): readonly WiringFinding[] {
-  const sources = mainsOf(context);
-  if (sources.length === 0) return [];
-  return [residualType(context, sources[0]!), ...residualLeakage(context, sources[0]!)];
-}
-
-interface Fitted {
-  readonly name: string;
-  readonly type?: Protection['type'] | 'none';
-  readonly amps?: number;
-}
-
-function fitted({ wiring, settings }: PowerContext): readonly Fitted[] {
-  const own = new Map<string, Fitted>();
-  for (const { device, nature } of wiring.terminals.values())
-    if (nature.kind === 'protection' && nature.form === 'residual')
-      own.set(device, {
-        name: device,
-        ...(nature.type ? { type: nature.type } : {}),
-        ...(nature.residual ? { amps: nature.residual } : {}),
-      });
-  const before = settings.residualType;
-  return [
-    ...own.values(),
-    ...(before === undefined
-      ? []
-      : [
-          {
-            name: 'the one before the socket',
-            type: before,
-            ...(settings.residualAmps === undefined ? {} : { amps: settings.residualAmps }),
-          },
-        ]),
-  ];
-}
-
-function residualType(context: PowerContext, mains: Source): WiringFinding {
-  const title = 'Type of the residual current device';
-  const about = [mains.device];
-  const astray = astrayOf(context);
-  const order = ['AC', 'A', 'F', 'B'] as const;
-  const worst = astray
-    .map((each) => ({ ...each, type: typeFor(each.astray) }))
-    .sort((a, b) => order.indexOf(b.type) - order.indexOf(a.type))[0];
-  const need = worst?.type ?? 'A';
-  const because = worst
-    ? `${worst.device} ${worst.astray === 'smooth' ? 'can let smooth direct current stray to earth, which blinds types AC, A and F' : worst.astray === 'mixed' ? 'is an inverter on one phase, whose stray currents have many frequencies' : 'rectifies, so that stray currents come in pulses, which blind type AC'}`
-    : 'a machine with rectifiers needs at least this';
-  const devices = fitted(context);
-  const source = RESIDUAL_SOURCE.source;
-  const wrong = devices.filter(
-    ({ type }) => type !== undefined && type !== 'none' && !SEES[type].includes(worst?.astray ?? 'pulses'),
-  );
-  if (wrong.length > 0)
-    return finding(
-      'residual-type',
-      about,
-      title,
-      'fails',
-      `${because[0]!.toUpperCase()}${because.slice(1)}: type ${need} is needed, and ${listed(wrong.map(({ name, type }) => `${name} is type ${type}`))}. It may fail to trip, for other machines behind it too.`,
-      source,
-      {
-        remedy: `Type ${need}, chosen and fitted by a licensed electrician; the inverter’s manual has the last word.`,
-      },
-    );
-  if (devices.length === 0 || devices.some(({ type }) => type === undefined))
-    return finding(
-      'residual-type',
-      about,
-      title,
-      'unknown',
-      `${because[0]!.toUpperCase()}${because.slice(1)}: a residual current device before it must be type ${need} at least. Which one is fitted has not been said.`,
-      source,
-      { needs: ['settings.residual-type'] },
-    );
-  if (devices.every(({ type }) => type === 'none')) {
-    const country = countryOf(context.settings.country);
-    return finding(
-      'residual-type',
-      about,
-      title,
-      'unknown',
-      `There is no residual current device before the machine. ${country ? country.socket.says : 'Whether there must be one is a rule of your country, which Fettle does not know.'}`,
-      country?.socket.source ?? 'local rules',
-      { remedy: `Ask ${country?.ask ?? 'a licensed electrician'}; it would have to be type ${need}.` },
-    );
-  }
-  return finding(
-    'residual-type',
-    about,
-    title,
-    'fits',
-    `${because[0]!.toUpperCase()}${because.slice(1)}: type ${need} is enough, and that is there.`,
-    source,
-  );
-}
-
-function residualLeakage(context: PowerContext, mains: Source): readonly WiringFinding[] {
-  const devices = fitted(context).filter(({ amps: rated }) => rated !== undefined);
-  const { leakage } = context.settings;
-  const filters = astrayOf(context).filter(({ astray }) => astray !== 'pulses');
-  const about = [mains.device];
-  const title = 'Leakage to earth';
-  const source = `${RESIDUAL_SOURCE.source}; up to ${LEAKAGE_SHARE * 100} % of the difference: ${LEAKAGE_SHARE_SOURCE}`;
-  if (leakage === undefined)
-    return filters.length === 0 && devices.length === 0
-      ? []
-      : [
-          finding(
-            'leakage',
-            about,
-            title,
-            'unknown',
-            `Filters and drives leak some milliamperes each to earth all the time${filters.length > 0 ? ` (here ${listed(filters.map(({ device }) => device))})` : ''}; together they may trip a residual current device. Their manuals state it, or an electrician’s clamp shows it.`,
-            source,
-            { needs: ['settings.leakage'] },
-          ),
-        ];
-  return devices.map(({ name, amps: rated }) => {
-    const margin = leakage > 0 ? (rated! * TRIPS_FROM) / leakage : undefined;
-    const share = leakage / rated!;
-    const verdict = margin !== undefined && margin < 1 ? 'fails' : share > LEAKAGE_SHARE ? 'tight' : 'fits';
-    return finding(
-      'leakage',
-      [...about, name],
-      title,
-      verdict,
-      `${amps(leakage)} leak to earth all the time; ${name} trips at ${amps(rated!)} for certain, and may from ${amps(rated! * TRIPS_FROM)} on.`,
-      source,
-      {
-        margin,
-        figures: [figure('leakage', leakage, 'A'), figure('difference at which it trips', rated!, 'A')],
-        remedy:
-          verdict === 'fits'
-            ? undefined
-            : 'Filters and inverters made for low leakage, shorter motor cables, or a circuit of its own for the machine: ask an electrician, never remove the device.',
-      },
-    );
-  });
 }
