@@ -113,7 +113,8 @@ export default function ControlPage({ session, view }: Props) {
             Save as CSV
           </button>
         </div>
-        <div className="scroll">
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls sideways, so the keyboard must reach it */}
+        <section className="scroll" tabIndex={0} aria-label="Inputs and outputs">
           <table className="control-census">
             <thead>
               <tr>
@@ -134,7 +135,7 @@ export default function ControlPage({ session, view }: Props) {
               ))}
             </tbody>
           </table>
-        </div>
+        </section>
         <p className="small soft">
           How many spares, and how many switches an axis has, are{' '}
           <Link href={`/refit/${session.id}/habits`}>habits</Link> you can change.
