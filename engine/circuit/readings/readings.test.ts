@@ -262,7 +262,7 @@ describe('any wiring', () => {
           }
         },
       ),
-      { numRuns: 40, seed: 21 },
+      { numRuns: 15, seed: 21 },
     );
   });
 });
