@@ -94,6 +94,8 @@ test('every policy is used by a check, a working or advice', () => {
   for (const habit of Object.values(HABIT_OF)) used.add(habit);
   // Read by engine/advice/worth.ts, a room below.
   used.add('contingency');
+  // Read by engine/control, a room below.
+  for (const id of ['control-spares', 'axis-inputs']) used.add(id);
   expect([...POLICY.keys()].filter((id) => !used.has(id))).toEqual([]);
 });
 
