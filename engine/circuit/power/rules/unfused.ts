@@ -98,7 +98,7 @@ export function unfused(context: PowerContext): readonly WiringFinding[] {
         about,
         title,
         wire.length === undefined ? 'unknown' : short ? 'tight' : 'fails',
-        `Wire ${id} hangs on ${source.device} without a fuse, and ${source.device} does not limit its current${wire.length === undefined ? '' : ` over ${metres(wire.length)}`}. ${short ? 'Short and laid so that it cannot chafe, such a tail is allowed up to 3 m.' : 'In a short circuit it burns.'}`,
+        `Wire ${id} hangs on ${source.device} without a fuse, and ${source.device} does not limit its current${wire.length === undefined ? '' : ` over ${metres(wire.length)}`}. ${wire.length === undefined ? 'Up to 3 m, laid so that it cannot chafe, such a tail is allowed; longer, it burns in a short circuit.' : short ? 'Short and laid so that it cannot chafe, such a tail is allowed up to 3 m.' : 'In a short circuit it burns.'}`,
         SHORT_TAIL,
         {
           remedy: `A fuse next to ${source.device}.`,
