@@ -1,5 +1,6 @@
 /** The chart for the wall: travel of one turn against spindle speed, the region this machine can cut, the wanted threads. */
 import { scaleLog } from 'd3-scale';
+import { useRef } from 'react';
 import type { WorkChart } from '../../../engine/work/index.ts';
 import { WORD } from '../../parts/verdict.tsx';
 import { useWidth } from '../../pictures/use-width.ts';
@@ -20,11 +21,19 @@ const turns = (speed: number): number => (speed * 30) / Math.PI;
 
 export function WorkChartPicture({ chart, name }: Props) {
   const [ref, width] = useWidth<HTMLDivElement>();
+  const table = useRef<HTMLDetailsElement>(null);
   return (
     <section aria-labelledby="wall" className="wall">
       <div className="row spread">
         <h2 id="wall">For the wall: which threads at which speed</h2>
-        <button type="button" className="no-print" onClick={() => print()}>
+        <button
+          type="button"
+          className="no-print"
+          onClick={() => {
+            if (table.current) table.current.open = true;
+            print();
+          }}
+        >
           Print
         </button>
       </div>
@@ -51,7 +60,7 @@ export function WorkChartPicture({ chart, name }: Props) {
           ))}
         </ol>
       )}
-      <details className="wall-table">
+      <details className="wall-table" ref={table}>
         <summary>The same as a table</summary>
         <div className="scroll">
           <table>
@@ -97,6 +106,10 @@ function Drawn({ chart, width }: { readonly chart: WorkChart; readonly width: nu
     ({ lead, speed }) => `${x(lead * 1e3).toFixed(1)} ${y(Math.max(SLOWEST, turns(speed!))).toFixed(1)}`,
   );
   const floor = y(Math.max(SLOWEST, turns(chart.slowest)));
+  // Where the limit falls below the slowest speed nothing can be cut at all.
+  const within = known.map(
+    ({ lead, speed }) => `${x(lead * 1e3).toFixed(1)} ${Math.min(floor, y(turns(speed!))).toFixed(1)}`,
+  );
   const breaks = known.filter((row, at) => at === 0 || row.by !== known[at - 1]!.by);
   return (
     <svg
@@ -108,7 +121,7 @@ function Drawn({ chart, width }: { readonly chart: WorkChart; readonly width: nu
       aria-label="Highest spindle speed by travel of one turn; the table below has the numbers."
     >
       {edge.length > 1 && (
-        <path className="region" d={`M${edge.join('L')}L${right} ${floor}L${left} ${floor}Z`} />
+        <path className="region" d={`M${within.join('L')}L${right} ${floor}L${left} ${floor}Z`} />
       )}
       {TICKS_N.map((n) => (
         <g key={n}>
@@ -135,17 +148,20 @@ function Drawn({ chart, width }: { readonly chart: WorkChart; readonly width: nu
           </text>
         </>
       )}
-      {breaks.map(({ lead, speed, by }, at) => {
-        const px = at === 0 ? left : x(lead * 1e3);
-        const py = y(turns(speed!));
-        // Above the line on the left, below it on the right: there the line falls away.
+      {breaks.map(({ by }, at) => {
+        const own = known.filter((row) => row.by === by);
+        // The first stands over the level line; the others beside the middle of the stretch they limit.
+        const { lead, speed } = own[at === 0 ? 0 : Math.floor(own.length / 2)]!;
+        const px = x(lead * 1e3) + 8;
+        const py = y(turns(speed!)) - 8;
+        const isFar = px > width - 170;
         return (
           <text
             key={by}
             className="name"
-            x={at === 0 ? px + 6 : Math.min(right - 4, px)}
-            y={at === 0 && py - 8 > top ? py - 8 : py + 20 * (at + 1)}
-            textAnchor={at === 0 ? 'start' : 'end'}
+            x={isFar ? right : px}
+            y={py > top + 8 ? py : py + 24}
+            textAnchor={isFar ? 'end' : 'start'}
           >
             {by}
           </text>
