@@ -89,9 +89,11 @@ describe('the lathe', () => {
 describe('the mill', () => {
   const findings = look(mill);
 
-  test('derived: everything is connected and fits', () => {
+  test('derived: everything is connected and fits; the plain diode of the head’s brake is told of', () => {
     expect(readWiring(mill.wiring, mill).problems).toEqual([]);
-    expect(findings.filter(({ verdict }) => verdict !== 'fits')).toEqual([]);
+    expect(
+      findings.filter(({ verdict }) => verdict !== 'fits').map(({ id, verdict }) => `${verdict} ${id}`),
+    ).toEqual(['tight load:Y3.A1:spike']);
   });
 
   test('derived: by hand: open collectors pull 24 V through the pulse inputs', () => {

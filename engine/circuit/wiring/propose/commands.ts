@@ -7,7 +7,7 @@ const SIGNALS = ['step', 'dir'] as const;
 
 /** One way of carrying pulses over: which terminals are joined, given the rails there are. */
 interface Way {
-  readonly id: 'pairs' | 'gives' | 'pulls' | 'buffer';
+  readonly id: 'pairs' | 'gives' | 'pulls' | 'buffer' | 'driver';
   readonly wires: (axis: string, drive: string, rails: Rails) => readonly (readonly [string, string])[];
 }
 
@@ -65,6 +65,17 @@ const WAYS: readonly Way[] = [
       [`${control}.GND`, `${buffer}.0V`],
     ],
   },
+  {
+    id: 'driver',
+    wires: (axis, drive, { control, buffer, channel }) => [
+      ...SIGNALS.flatMap((what, n) => [
+        [`${control}.${axis}-${what}`, `${buffer}.${channel + n}`] as const,
+        [`${buffer}.${channel + n}+`, `${drive}.${mark(what)}+`] as const,
+        [`${buffer}.${channel + n}-`, `${drive}.${mark(what)}-`] as const,
+      ]),
+      [`${control}.GND`, `${buffer}.0V`],
+    ],
+  },
 ];
 
 /** Lays the pulses of an axis; false where no way fits, which is then for a person. */
@@ -87,10 +98,7 @@ export function proposePulses(
     const fits = trial.fits(way, axis, drive);
     if (!fits) continue;
     const plus5 = way.id === 'pulls' && fits === 'five' ? fiveVolts(build) : '';
-    const buffer =
-      way.id === 'buffer'
-        ? build.device('A2', 'buffer', 'Buffer of the pulses', { settings: { channels: '8' } })
-        : '';
+    const buffer = between(build, way.id);
     if (buffer !== '') {
       const five = fiveVolts(build);
       build.wire(`${five}.plus`, `${buffer}.5V`);
@@ -109,6 +117,14 @@ export function proposePulses(
     return true;
   }
   return false;
+}
+
+/** What stands between control and drive where they do not understand each other; '' where nothing has to. */
+function between(build: Build, way: Way['id']): string {
+  const settings = { channels: '8' };
+  if (way === 'buffer') return build.device('A2', 'buffer', 'Buffer of the pulses', { settings });
+  if (way === 'driver') return build.device('A3', 'line-unit', 'Line driver of the pulses', { settings });
+  return '';
 }
 
 /** A small 5 V supply for signals, where one is needed. */
@@ -141,7 +157,7 @@ class Trial {
       [this.drive]: this.build.devices.get(this.drive)!,
       [this.control]: this.build.devices.get(this.control)!,
       G: { ...plain, id: 'G', kind: 'supply', settings: { volts } },
-      U: { ...plain, id: 'U', kind: 'buffer', settings: {} },
+      U: { ...plain, id: 'U', kind: way.id === 'driver' ? 'line-unit' : 'buffer', settings: {} },
       F: { ...plain, id: 'F', kind: 'supply', settings: { volts: '5 V' } },
     };
     const pairs = [
