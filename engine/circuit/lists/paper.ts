@@ -13,6 +13,7 @@ export const PAPER_STYLE = `
 .wiring-paper .care { border-left: 1.2mm solid #111; padding-left: 2mm; }
 .wiring-paper table { width: 100%; border-collapse: collapse; font-size: 8.5pt; }
 .wiring-paper th, .wiring-paper td { border: 0.25mm solid #666; padding: 0.8mm 1.2mm; text-align: left; vertical-align: top; font-size: inherit; background: none; }
+.wiring-paper th { overflow-wrap: normal; }
 .wiring-paper thead { display: table-header-group; }
 .wiring-paper tr { break-inside: avoid; }
 .wiring-paper .tick { width: 8mm; }
@@ -48,8 +49,12 @@ export function listPaper(name: string, list: List, today: string): Element {
 const CARE =
   'Take care. Before you touch a wire: main switch off and locked, wait until capacitors have discharged, and try with a meter that it is dead. The fixed mains installation belongs to a licensed electrician.';
 
-const table = ({ columns }: List, { rows }: ListGroup): Element =>
-  element(
+/** Columns in which nothing stands are left out; the last of a list to measure by is there to be written in. */
+function table({ id, columns }: List, { rows }: ListGroup): Element {
+  const isUsed = columns.map(
+    (_, at) => rows.some(({ cells }) => cells[at] !== '') || (id === 'ring-out' && at === columns.length - 1),
+  );
+  return element(
     'table',
     {},
     element(
@@ -59,7 +64,7 @@ const table = ({ columns }: List, { rows }: ListGroup): Element =>
         'tr',
         {},
         element('th', { scope: 'col', class: 'tick' }, 'Done'),
-        columns.map((column) => element('th', { scope: 'col' }, column)),
+        columns.flatMap((column, at) => (isUsed[at] ? element('th', { scope: 'col' }, column) : [])),
       ),
     ),
     element(
@@ -70,11 +75,12 @@ const table = ({ columns }: List, { rows }: ListGroup): Element =>
           'tr',
           {},
           element('td', { class: 'tick' }, element('span', { class: 'done' })),
-          cells.map((cell) => element('td', {}, cell)),
+          cells.flatMap((cell, at) => (isUsed[at] ? element('td', {}, cell) : [])),
         ),
       ),
     ),
   );
+}
 
 const strips = ({ rows }: ListGroup): Element =>
   element(

@@ -40,7 +40,7 @@ export function Pins({ session, refit, device, marks }: Props) {
   const takeOff = (which: string): Promise<boolean> =>
     putPins((pins) => Object.fromEntries(Object.entries(pins).filter(([each]) => each !== which)));
   const onPhoto = (event: MouseEvent<HTMLElement>): void => {
-    const { left, top, width, height } = event.currentTarget.getBoundingClientRect();
+    const { left, top, width, height } = event.currentTarget.querySelector('img')!.getBoundingClientRect();
     const share = (part: number, whole: number) =>
       Math.round(Math.min(1, Math.max(0, part / whole)) * 1000) / 1000;
     void put({ photo: shown, x: share(event.clientX - left, width), y: share(event.clientY - top, height) });
