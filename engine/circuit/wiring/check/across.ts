@@ -44,8 +44,8 @@ export function meet(
   if (foreign) return [{ kind: 'foreign', by: foreign }];
   const drivers = plus.drives.filter(switched);
   const pulls = plus.drives.filter((each) => each.how === 'fixed' && each.ohms > 0 && (each.high ?? 1) > 0);
-  const fixed = plus.drives.filter((each) => each.how === 'fixed' && each.ohms === 0);
-  const against = minus.drives.filter((each) => each.ohms === 0 || !switched(each));
+  const fixed = distinct(plus.drives.filter((each) => each.how === 'fixed' && each.ohms === 0));
+  const against = distinct(minus.drives.filter((each) => each.ohms === 0 || !switched(each)));
   const zero = (drive: Drive): Drive | undefined => {
     // A signal ground that nothing feeds is the zero of the output that counts against it.
     if (against.length > 0 || drive.against === undefined || drive.against !== minus.rail) return undefined;
@@ -66,6 +66,18 @@ export function meet(
     for (const other of others) made.push(pair(drive, other, pulls, pull));
   }
   return made;
+}
+
+/** The minus poles of several supplies on one rail are one 0 V. */
+function distinct(drives: readonly Drive[]): readonly Drive[] {
+  const seen = new Set<string>();
+  return drives.filter(({ how, high, against, path, ohms }) => {
+    if (how !== 'fixed' || high === undefined) return true;
+    const key = `${high} ${against?.number} ${ohms} ${path.contacts.join()}`;
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
 }
 
 const NO_PATH = { source: '', contacts: [], resistors: [] } as const;

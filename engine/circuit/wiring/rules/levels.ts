@@ -217,6 +217,10 @@ function judgeLevels(
   met: Extract<Met, { kind: 'met' }>,
 ): WiringFinding {
   const { id } = terminal;
+  // What lights the LED comes out of the supply that holds its plus end.
+  const held = [met.by, met.other].find((each) => each?.how === 'fixed' && (each.high ?? 0) > 0);
+  if (held && input.current !== undefined)
+    view.give({ to: `supply:${held.path.source}`, amps: input.current });
   const source = met.by.path.source;
   const about = [id, source, ...met.by.path.contacts, ...met.by.path.resistors];
   const margins = marginsOf(input, met.across);
