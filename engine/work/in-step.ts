@@ -11,7 +11,8 @@ import type { JudgedWork } from './judge.ts';
 import { rangeAt, stoppingAt } from './limits.ts';
 import type { WorkAxis, WorkMachine } from './machine.ts';
 import { mm, rpm, say } from './say.ts';
-import { type TapDetail, USUAL_DELAY } from './taps.ts';
+import { USUAL_DELAY } from './tap-sizes.ts';
+import type { TapDetail } from './taps.ts';
 import { axisFor, type ThreadDetail } from './threads.ts';
 
 const TURN = 2 * Math.PI;

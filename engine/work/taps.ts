@@ -2,22 +2,20 @@
 import type { Work } from '../refit/types.ts';
 import { torqueAt } from '../simulate/instep/index.ts';
 import { TAP_KINDS } from '../tables/tapping-materials.ts';
-import { METRIC_SIZES } from '../tables/thread-metric.ts';
 import { largest } from '../threads/bisect.ts';
-import { cutOf, parseThread, type Thread } from '../threads/index.ts';
+import { cutOf, type Thread } from '../threads/index.ts';
 import { missing, ratio, told, type WorkFinding } from './finding.ts';
 import { type LinkLimit, leadLimits, sorted, spindleLimits, stoppingAt } from './limits.ts';
 import { abilityFinding, feedbackFindings, noSpindle, sayTurns, speedFinding } from './links.ts';
 import type { WorkAxis, WorkMachine } from './machine.ts';
 import { mm, rpm, say } from './say.ts';
 import { Settings } from './settings.ts';
+import { type TapSize, tapSizes, USUAL_DELAY, WORN } from './tap-sizes.ts';
 import { axisFor, noAxis, waysFor } from './threads.ts';
-import type { SpindleModel, SpindleRange } from './types.ts';
+import type { SpindleModel } from './types.ts';
 import type { WayRound } from './ways-round.ts';
 
 const TURN = 2 * Math.PI;
-/** s from the order to turn back until a drive acts on it: common practice, no source. */
-export const USUAL_DELAY = 0.02;
 /** Threads that the chamfer of each kind of tap leaves incomplete. */
 const CHAMFER: Readonly<Record<string, number>> = {
   'spiral-flute': 3,
@@ -26,12 +24,6 @@ const CHAMFER: Readonly<Record<string, number>> = {
   bottoming: 2,
 };
 const CHIPS = 1e-3;
-/** Sizes of the table, mm. */
-const COMMON: readonly number[] = [3, 4, 5, 6, 8, 10, 12, 16, 20, 24];
-/** Speeds of a range at which its torque is looked at. */
-const LOOKS = 60;
-/** A worn tap takes twice what a sharp one does: from memory. */
-const WORN = 2;
 /** Share of the pitch by which axis and spindle may be out of step with a rigid holder: a habit of ours. */
 const RIGID_GIVES = 0.1;
 
@@ -63,15 +55,6 @@ export interface Reversal {
   readonly float: number;
   /** rad/s that hole and float allow at most; null where neither limits. */
   readonly highest: number | null;
-}
-
-export interface TapSize {
-  readonly name: string;
-  /** rad/s by overrun of two pitches, by torque of a worn tap, by links; the least of them. */
-  readonly byOverrun: number;
-  readonly byTorque: number;
-  readonly byLinks: number | null;
-  readonly speed: number;
 }
 
 export interface JudgedTap {
@@ -178,7 +161,7 @@ export function judgeTap(machine: WorkMachine, work: Work): JudgedTap {
     limits: sorted(limits),
     torque,
     reversal,
-    sizes: sizesOf(machine, spindle, axis, work),
+    sizes: tapSizes(machine, spindle, axis, work),
     caution: CAUTION,
   });
 }
@@ -408,61 +391,4 @@ function reversalFindings(
       }),
     );
   return found;
-}
-
-/** The fastest speed of a range at which it holds a torque; 0 where it never does. */
-function fastestWith({ lowest, highest, continuous, drag }: SpindleRange, torque: number): number {
-  for (let look = LOOKS; look >= 0; look--) {
-    const speed = lowest + ((highest - lowest) * look) / LOOKS;
-    if (torqueAt(continuous, speed) - drag >= torque) return speed;
-  }
-  return 0;
-}
-
-/** Highest speed of common taps in a blind hole with two pitches to spare for the overrun. */
-function sizesOf(
-  machine: WorkMachine,
-  spindle: SpindleModel,
-  axis: WorkAxis | undefined,
-  work: Work,
-): readonly TapSize[] {
-  const rows: TapSize[] = [];
-  const top = sorted(spindleLimits(spindle))[0]?.speed ?? 0;
-  for (const { d, coarse } of METRIC_SIZES) {
-    if (coarse === undefined || !COMMON.includes(d)) continue;
-    const read = parseThread(`M${d}`);
-    if (!read.ok) continue;
-    const thread = read.value;
-    const links = sorted([
-      ...spindleLimits(spindle),
-      ...(axis ? leadLimits(machine, axis, thread.lead) : []),
-    ])[0]?.speed;
-    const byOverrun = largest(top, (speed) => {
-      if (speed === 0) return true;
-      const angles = spindle.ranges.map(
-        (range) =>
-          stoppingAt(
-            { ...spindle, ranges: [{ ...range, lowest: 0, highest: Number.MAX_VALUE }] },
-            speed,
-            USUAL_DELAY,
-          )!.stop.angle,
-      );
-      return Math.min(...angles) <= 2 * TURN;
-    });
-    const cut = cutOf('tapping', {
-      material: work.settings.material?.trim() || 'c45',
-      thread: thread.designation,
-      speed: '100 r/min',
-    });
-    const torque = cut.ok ? (cut.value.asked.find(({ id }) => id === 'torque')?.value ?? 0) : 0;
-    const byTorque = Math.max(0, ...spindle.ranges.map((range) => fastestWith(range, WORN * torque)));
-    rows.push({
-      name: thread.designation,
-      byOverrun,
-      byTorque,
-      byLinks: links ?? null,
-      speed: Math.min(byOverrun, byTorque, links ?? Number.POSITIVE_INFINITY),
-    });
-  }
-  return rows;
 }
