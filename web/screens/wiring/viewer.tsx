@@ -35,9 +35,18 @@ export function Viewer({ sheet, marks, pinned, picked, seek, pick }: Props) {
       const cluster = sheet.clusters[number];
       if (!cluster) return;
       const { at, laid } = cluster;
-      showBox({ x: at.x, y: at.y + 30, width: laid.width + 24, height: laid.height + 24 });
+      const whole = { x: at.x, y: at.y + 30, width: laid.width + 24, height: laid.height + 24 };
+      if (!narrow || whole.width <= LEGIBLE) {
+        showBox(whole);
+        return;
+      }
+      // Too wide for a phone: it begins at the left, at a size that can be read.
+      const [first] = [...laid.pieces].sort((a, b) => a.x - b.x);
+      const height = LEGIBLE * shape;
+      const y = at.y + 42 + (first ? first.y + first.height / 2 : 0) - height / 2;
+      showBox({ x: at.x, y, width: LEGIBLE, height });
     },
-    [sheet, showBox],
+    [sheet, showBox, narrow, shape],
   );
   // On a phone the first group is shown large; the whole sheet is one button away.
   useEffect(() => {
@@ -154,6 +163,9 @@ export function Viewer({ sheet, marks, pinned, picked, seek, pick }: Props) {
     </section>
   );
 }
+
+/** Units of the drawing across a phone at which its letters can be read. */
+const LEGIBLE = 420;
 
 const STEPS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],
