@@ -116,13 +116,13 @@ export function resolvePath(refit: Refit, text: string, kinds?: Kinds): Result<F
 /** Calls parts by their place and facts by the name their kind gives them: 'X motor', 'winding resistance'. */
 export function refitNamer(refit: Refit, kinds?: Kinds): Namer {
   return {
-    place: BY_ID.place,
+    place: placeInWords,
     item: (id) => surveyItem(id)?.name ?? id,
     part: (id) => {
       const name = own(refit.parts, id)?.name ?? id;
       const at = placeOf(refit, id);
       if (!at) return name;
-      const place = BY_ID.place(at.chain, at.name);
+      const place = placeInWords(at.chain, at.name);
       return at.place.chosen === id ? place : `${name} (option for ${place})`;
     },
     fact: (part, fact) => {
@@ -131,6 +131,10 @@ export function refitNamer(refit: Refit, kinds?: Kinds): Namer {
     },
   };
 }
+
+/** 'X motor', 'S spindle drive'. */
+const placeInWords = (chain: string | null, place: string): string =>
+  BY_ID.place(chain, place.replaceAll('-', ' '));
 
 function choose(text: string, names: readonly string[]): string | undefined {
   if (names.includes(text)) return text;
