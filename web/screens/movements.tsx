@@ -36,7 +36,13 @@ const MOVEMENTS: readonly Movement[] = [
       { at: 'auxiliaries', name: 'Auxiliaries' },
     ],
   },
-  { name: 'Build', pages: [{ at: 'stop', name: 'Stop' }, { at: 'wiring', name: 'Wiring' }] },
+  {
+    name: 'Build',
+    pages: [
+      { at: 'wiring', name: 'Wiring' },
+      { at: 'stop', name: 'Stop' },
+    ],
+  },
 ];
 
 /** Beside the job: what the verdicts rest on by habit, and what was changed when. */
