@@ -34,6 +34,7 @@ function bench(): readonly Change[] {
       'A90.out1 X90.1',
       'X90.1 P90.x1',
       'P90.x2 G90.minus',
+      'T90.STEP- G90.minus',
     ],
   );
   return [
@@ -108,6 +109,7 @@ test('two terminals are picked on the drawing by keyboard; the drawing is redraw
   const sheets = page.getByLabel('Diagram', { exact: true });
   for (const option of await sheets.locator('option').all()) {
     await sheets.selectOption((await option.getAttribute('value'))!);
+    await page.waitForTimeout(300);
     const both = page.locator('[data-terminal="A90.out1"], [data-terminal="P90.x2"]');
     if ((await both.count()) > 1) break;
   }
@@ -201,9 +203,11 @@ test('a terminal is pinned to where a photo shows it, by a click and by keys, an
   });
   await photo.locator('img').click({ position: { x: 50, y: 25 } });
   await panel.locator('.wiring-pin').waitFor();
-  expect(
-    await panel.locator('.wiring-pin').evaluate((pin: HTMLElement) => [pin.style.left, pin.style.top]),
-  ).toEqual(['25%', '25%']);
+  const shares = await panel
+    .locator('.wiring-pin')
+    .evaluate((pin: HTMLElement) => [Number.parseFloat(pin.style.left), Number.parseFloat(pin.style.top)]);
+  // A click falls on whole pixels of a picture of two hundred.
+  for (const share of shares) expect(Math.abs(share - 25)).toBeLessThan(1);
   await panel.getByLabel('1 from the left, %').press('ArrowRight');
   await page.waitForFunction(() => document.querySelector<HTMLElement>('.wiring-pin')?.style.left === '26%');
   await panel.getByRole('button', { name: 'Take the pin of 1 off' }).click();

@@ -1,6 +1,6 @@
 /** All rules over one wiring, asked again only as far as an edit reaches. */
-import type { Refit } from '../../refit/types.ts';
-import { judgeSupply, type Size } from '../power/index.ts';
+import type { Refit, WiringWire } from '../../refit/types.ts';
+import { judgeSupply, type PowerAnswer, type Size } from '../power/index.ts';
 import {
   type ReadWiring,
   readWiring,
@@ -28,25 +28,51 @@ const worstFirst = (findings: readonly WiringFinding[]): readonly WiringFinding[
 /** Keeps what the rules saw from one state of a wiring to the next. */
 export class WiringLook {
   #checker: WiringChecker | undefined;
-  #last: { readonly refit: Refit; readonly looked: Looked } | undefined;
+  #around: Refit | undefined;
+  #supply: PowerAnswer | undefined;
 
-  /** Things that are the same objects as before are not asked about again. */
+  /** Things that are the same objects as before are not asked about again by the rules of joining. */
   look(refit: Refit): Looked {
-    if (this.#last?.refit === refit) return this.#last.looked;
-    if (this.#checker) this.#checker.update(refit.wiring, aroundOf(refit, this.#last?.refit));
-    else this.#checker = new WiringChecker(refit.wiring, refit);
-    const read = readWiring(refit.wiring, refit);
-    const supply = judgeSupply(refit, read);
-    const looked: Looked = {
-      read,
-      findings: worstFirst([...this.#checker.findings(), ...supply.findings]),
-      problems: once([...read.problems, ...supply.context.problems]),
-      sizes: supply.sizes,
-    };
-    this.#last = { refit, looked };
-    return looked;
+    const { read, findings } = this.#joined(refit);
+    this.#supply = judgeSupply(refit, read);
+    return together(read, findings, this.#supply);
+  }
+
+  /** The same at once: what was said of the supply before stands until it is judged anew. */
+  quick(refit: Refit): Looked {
+    const { read, findings } = this.#joined(refit);
+    return together(read, findings, this.#supply);
+  }
+
+  /** What is said with one more wire and not without it; afterwards everything stands as it did. */
+  tryWire(refit: Refit, before: Looked, wire: WiringWire): readonly WiringFinding[] {
+    const wires = { ...refit.wiring.wires, [wire.id]: wire };
+    const withIt = { ...refit, wiring: { ...refit.wiring, wires } };
+    const { read, findings } = this.#joined(withIt);
+    const after = together(read, findings, judgeSupply(withIt, read));
+    this.#joined(refit);
+    const said = new Set(before.findings.map((each) => JSON.stringify(each)));
+    return after.findings.filter((each) => !said.has(JSON.stringify(each)));
+  }
+
+  #joined(refit: Refit): { readonly read: ReadWiring; readonly findings: readonly WiringFinding[] } {
+    this.#around = aroundOf(refit, this.#around);
+    if (this.#checker) this.#checker.update(refit.wiring, this.#around);
+    else this.#checker = new WiringChecker(refit.wiring, this.#around);
+    return { read: readWiring(refit.wiring, refit), findings: this.#checker.findings() };
   }
 }
+
+const together = (
+  read: ReadWiring,
+  joined: readonly WiringFinding[],
+  supply: PowerAnswer | undefined,
+): Looked => ({
+  read,
+  findings: worstFirst([...joined, ...(supply?.findings ?? [])]),
+  problems: once([...read.problems, ...(supply?.context.problems ?? [])]),
+  sizes: supply?.sizes ?? [],
+});
 
 /** The same object while the parts that devices stand for are the same. */
 function aroundOf(refit: Refit, before: Refit | undefined): Refit {

@@ -63,7 +63,7 @@ export function useWiring(refit: Refit): WiringView {
       } else if ('looked' in data && data.n === lookNumber.current) {
         setLooked(data.looked);
         setProblem('');
-        setBusy(false);
+        setBusy(!data.whole);
       } else if ('all' in data && data.n === drawNumber.current)
         setProgress({ done: data.done, all: data.all });
       else if ('drawn' in data && data.n === drawNumber.current) {

@@ -22,7 +22,8 @@ export interface Drawn {
 }
 
 export type WiringReply =
-  | { readonly n: number; readonly looked: Looked }
+  /** Not whole while the supply is not judged anew. */
+  | { readonly n: number; readonly looked: Looked; readonly whole: boolean }
   | { readonly n: number; readonly done: number; readonly all: number }
   | { readonly n: number; readonly drawn: Drawn | null }
   | { readonly n: number; readonly fitting: readonly Fit[] }

@@ -15,6 +15,7 @@ let diagrams: Diagrams | undefined;
 let library: EndableLayouter | undefined;
 /** Number of the drawing that is wanted; another one, or none, ends it. */
 let drawing = 0;
+let settling: ReturnType<typeof setTimeout> | undefined;
 
 self.onmessage = ({ data }: MessageEvent<WiringAsk>) => {
   try {
@@ -27,9 +28,11 @@ self.onmessage = ({ data }: MessageEvent<WiringAsk>) => {
 function answer(data: WiringAsk): void {
   if (data.do === 'look') {
     refit = sameWhereEqual(data.refit);
-    looked = watch.look(refit);
-    const { read, findings, problems, sizes } = looked;
-    post({ n: data.n, looked: { read, findings, problems, sizes } });
+    // What is quick is shown at once; the supply takes a while where there is much of it.
+    looked = watch.quick(refit);
+    post({ n: data.n, looked, whole: false });
+    clearTimeout(settling);
+    settling = setTimeout(() => settle(data.n), 0);
     return;
   }
   if (data.do === 'stop-drawing') {
@@ -50,7 +53,7 @@ function answer(data: WiringAsk): void {
       post({ n: data.n, fitting: fitting(refit.wiring, data.terminal, refit) });
       return;
     case 'try':
-      post({ n: data.n, tried: tried(refit, looked, data.wire) });
+      post({ n: data.n, tried: watch.tryWire(refit, looked, data.wire) });
       return;
     case 'propose':
       post({ n: data.n, proposal: proposeWiring(refit) });
@@ -71,14 +74,14 @@ function sameWhereEqual(now: Refit): Refit {
   };
 }
 
-/** What is said with the wire in and not without it; afterwards everything stands as it did. */
-function tried(now: Refit, before: Looked, wire: Extract<WiringAsk, { do: 'try' }>['wire']) {
-  const wires = { ...now.wiring.wires, [wire.id]: wire };
-  const after = watch.look({ ...now, wiring: { ...now.wiring, wires } });
-  const said = new Set(before.findings.map((each) => JSON.stringify(each)));
-  const fresh = after.findings.filter((each) => !said.has(JSON.stringify(each)));
-  watch.look(now);
-  return fresh;
+function settle(n: number): void {
+  if (!refit) return;
+  try {
+    looked = watch.look(refit);
+    post({ n, looked, whole: true });
+  } catch (error) {
+    post({ n, problem: `The supply could not be judged: ${String(error)}` });
+  }
 }
 
 async function draw(n: number, now: Refit, { read }: Looked): Promise<void> {
