@@ -8,6 +8,7 @@ import {
 } from '../../../tables/conductor-protective.ts';
 import type { Device, Wire, WiringFinding } from '../../wiring/types.ts';
 import type { PowerContext } from '../context.ts';
+import { addUp, leaksOf, namedLeaks, USUAL_SOURCE } from '../leakage.ts';
 import { amps, area, byMargin, figure, finding } from '../say.ts';
 
 const POWER = new Set(['mains', 'winding', 'motor-phase', 'rectifier', 'supply']);
@@ -96,57 +97,65 @@ function ofDevice(
 
 /** Above 10 mA of leakage the protective conductor of the whole machine needs more than the ordinary. */
 function ofMachine(
-  { wiring, settings }: PowerContext,
+  context: PowerContext,
   at: ReadonlyMap<string, readonly Wire[]>,
 ): readonly WiringFinding[] {
-  const { leakage } = settings;
-  if (leakage === undefined) return [];
-  const inlets = [...wiring.terminals.values()].filter(
+  const typed = context.settings.leakage;
+  const sum = addUp(typed === undefined ? leaksOf(context) : []);
+  if (typed === undefined && sum.leaks.length === 0) return [];
+  const [sure, likely] = typed === undefined ? [sum.sure, sum.likely] : [typed, typed];
+  const from = typed === undefined ? ` It comes from ${namedLeaks(sum.leaks)}.` : '';
+  const source = `${LEAKAGE_SOURCE.source}${typed === undefined ? `; ${USUAL_SOURCE}` : ''}`;
+  const inlets = [...context.wiring.terminals.values()].filter(
     ({ nature }) => nature.kind === 'earth' && nature.role === 'source',
   );
   return inlets.map(({ id, device }) => {
     const wires = at.get(id) ?? [];
-    const about = [device, id];
-    const title = 'Protective conductor of the machine';
-    const figures = [
-      figure('leakage', leakage, 'A'),
-      figure('from here on more is asked', LEAKAGE_LIMIT, 'A'),
-    ];
-    if (leakage <= LEAKAGE_LIMIT)
-      return finding(
+    const leaks = `${amps(likely)} leak to earth`;
+    const answer = (
+      verdict: WiringFinding['verdict'],
+      sentence: string,
+      more: { readonly remedy?: string; readonly needs?: readonly string[] } = {},
+    ) =>
+      finding(
         'protective-leakage',
-        about,
-        title,
-        'fits',
-        `${amps(leakage)} leak to earth; up to ${amps(LEAKAGE_LIMIT)} an ordinary protective conductor is enough.`,
-        LEAKAGE_SOURCE.source,
-        { figures },
+        [device, id],
+        'Protective conductor of the machine',
+        verdict,
+        sentence,
+        source,
+        {
+          figures: [
+            figure('leakage', likely, 'mA'),
+            figure('from here on more is asked', LEAKAGE_LIMIT, 'mA'),
+          ],
+          ...more,
+        },
       );
     const thick = wires.some(({ section }) => section !== undefined && section * 1e6 >= LEAKAGE_AREA * 0.995);
-    const unsaid = wires.filter(({ section }) => section === undefined);
-    if (thick || wires.length > 1)
-      return finding(
-        'protective-leakage',
-        about,
-        title,
+    const unsaid = wires.filter(({ section }) => section === undefined).map((wire) => `${wire.id}.section`);
+    if (thick || (wires.length > 1 && likely > LEAKAGE_LIMIT))
+      return answer(
         'fits',
-        `${amps(leakage)} leak to earth: that asks for 10 mm² or a second protective conductor, and ${thick ? 'it has 10 mm²' : 'there is a second one'}.`,
-        LEAKAGE_SOURCE.source,
-        { figures },
+        `${leaks}: ${likely > LEAKAGE_LIMIT ? 'that asks for' : 'more than 10 mA would ask for'} 10 mm² or a second protective conductor, and ${thick ? 'it has 10 mm²' : 'there is a second one'}.${from}`,
       );
-    return finding(
-      'protective-leakage',
-      about,
-      title,
+    if (likely <= LEAKAGE_LIMIT && !sum.open)
+      return answer(
+        'fits',
+        `${leaks}; up to ${amps(LEAKAGE_LIMIT)} an ordinary protective conductor is enough.${from}`,
+      );
+    const remedy =
+      '10 mm² of copper, or a second protective conductor of the same area, or an industrial plug with at least 2.5 mm²: ask an electrician which.';
+    if (sure <= LEAKAGE_LIMIT)
+      return answer(
+        'unknown',
+        `About ${leaks}, by what is usual; above ${amps(LEAKAGE_LIMIT)} an ordinary protective conductor is not enough.${from}`,
+        { needs: [...sum.needs, ...unsaid], remedy },
+      );
+    return answer(
       unsaid.length > 0 ? 'unknown' : 'fails',
-      `${amps(leakage)} leak to earth. If the one protective conductor breaks, they flow through whoever touches the machine.`,
-      LEAKAGE_SOURCE.source,
-      {
-        figures,
-        remedy:
-          '10 mm² of copper, or a second protective conductor of the same area, or an industrial plug with at least 2.5 mm²: ask an electrician which.',
-        needs: unsaid.map((wire) => `${wire.id}.section`),
-      },
+      `${leaks}. If the one protective conductor breaks, they flow through whoever touches the machine.${from}`,
+      { needs: unsaid, remedy },
     );
   });
 }

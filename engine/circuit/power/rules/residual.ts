@@ -1,18 +1,11 @@
 /** The residual current device: which faults it must see, and what leaks past it all the time. */
-import {
-  type Astray,
-  LEAKAGE_SHARE,
-  LEAKAGE_SHARE_SOURCE,
-  RESIDUAL_SOURCE,
-  SEES,
-  TRIPS_FROM,
-  typeFor,
-} from '../../../tables/residual-types.ts';
-import type { Protection, WiringFinding } from '../../wiring/types.ts';
+import { type Astray, RESIDUAL_SOURCE, SEES, typeFor } from '../../../tables/residual-types.ts';
+import type { WiringFinding } from '../../wiring/types.ts';
 import type { PowerContext } from '../context.ts';
 import { countryOf } from '../countries/index.ts';
-import { amps, figure, finding, listed } from '../say.ts';
+import { finding, listed } from '../say.ts';
 import type { Source } from '../sources.ts';
+import { type Fitted, residualLeakage } from './leakage.ts';
 import { mainsOf } from './mains.ts';
 
 /** What a fault to earth behind each device on the mains can look like. */
@@ -44,13 +37,7 @@ export function astrayOf({
 export function residual(context: PowerContext): readonly WiringFinding[] {
   const sources = mainsOf(context);
   if (sources.length === 0) return [];
-  return [residualType(context, sources[0]!), ...residualLeakage(context, sources[0]!)];
-}
-
-interface Fitted {
-  readonly name: string;
-  readonly type?: Protection['type'] | 'none';
-  readonly amps?: number;
+  return [residualType(context, sources[0]!), ...residualLeakage(context, sources[0]!, fitted(context))];
 }
 
 function fitted({ wiring, settings }: PowerContext): readonly Fitted[] {
@@ -58,6 +45,7 @@ function fitted({ wiring, settings }: PowerContext): readonly Fitted[] {
   for (const { device, nature } of wiring.terminals.values())
     if (nature.kind === 'protection' && nature.form === 'residual')
       own.set(device, {
+        device,
         name: device,
         ...(nature.type ? { type: nature.type } : {}),
         ...(nature.residual ? { amps: nature.residual } : {}),
@@ -69,9 +57,12 @@ function fitted({ wiring, settings }: PowerContext): readonly Fitted[] {
       ? []
       : [
           {
+            device: null,
             name: 'the one before the socket',
             type: before,
-            ...(settings.residualAmps === undefined ? {} : { amps: settings.residualAmps }),
+            ...(before === 'none' || settings.residualAmps === undefined
+              ? {}
+              : { amps: settings.residualAmps }),
           },
         ]),
   ];
@@ -136,48 +127,4 @@ function residualType(context: PowerContext, mains: Source): WiringFinding {
     `${because[0]!.toUpperCase()}${because.slice(1)}: type ${need} is enough, and that is there.`,
     source,
   );
-}
-
-function residualLeakage(context: PowerContext, mains: Source): readonly WiringFinding[] {
-  const devices = fitted(context).filter(({ amps: rated }) => rated !== undefined);
-  const { leakage } = context.settings;
-  const filters = astrayOf(context).filter(({ astray }) => astray !== 'pulses');
-  const about = [mains.device];
-  const title = 'Leakage to earth';
-  const source = `${RESIDUAL_SOURCE.source}; up to ${LEAKAGE_SHARE * 100} % of the difference: ${LEAKAGE_SHARE_SOURCE}`;
-  if (leakage === undefined)
-    return filters.length === 0 && devices.length === 0
-      ? []
-      : [
-          finding(
-            'leakage',
-            about,
-            title,
-            'unknown',
-            `Filters and drives leak some milliamperes each to earth all the time${filters.length > 0 ? ` (here ${listed(filters.map(({ device }) => device))})` : ''}; together they may trip a residual current device. Their manuals state it, or an electrician’s clamp shows it.`,
-            source,
-            { needs: ['settings.leakage'] },
-          ),
-        ];
-  return devices.map(({ name, amps: rated }) => {
-    const margin = leakage > 0 ? (rated! * TRIPS_FROM) / leakage : undefined;
-    const share = leakage / rated!;
-    const verdict = margin !== undefined && margin < 1 ? 'fails' : share > LEAKAGE_SHARE ? 'tight' : 'fits';
-    return finding(
-      'leakage',
-      [...about, name],
-      title,
-      verdict,
-      `${amps(leakage)} leak to earth all the time; ${name} trips at ${amps(rated!)} for certain, and may from ${amps(rated! * TRIPS_FROM)} on.`,
-      source,
-      {
-        margin,
-        figures: [figure('leakage', leakage, 'A'), figure('difference at which it trips', rated!, 'A')],
-        remedy:
-          verdict === 'fits'
-            ? undefined
-            : 'Filters and inverters made for low leakage, shorter motor cables, or a circuit of its own for the machine: ask an electrician, never remove the device.',
-      },
-    );
-  });
 }

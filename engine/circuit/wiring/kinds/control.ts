@@ -12,6 +12,7 @@ import {
   yes,
   yesNo,
 } from './io.ts';
+import { HEATS } from './mains-side.ts';
 
 /** 'X Z' → ['X', 'Z'] */
 export const namesOf = (settings: Settings, name: string): readonly string[] => [
@@ -62,6 +63,7 @@ export const control = wiringKind({
     'stop-input': yesNo('has a stop input', 'yes'),
     'enable-output': yesNo('has an output that enables the drives', 'yes'),
     homes: count('inputs for home switches', '0', 6),
+    ...HEATS,
   },
   fromPart: (part) => ({
     'output-level': part.choice('outputLevel'),

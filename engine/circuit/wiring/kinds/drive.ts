@@ -13,6 +13,7 @@ import {
   yes,
   yesNo,
 } from './io.ts';
+import { CHARGES, HEATS, LEAKS } from './mains-side.ts';
 import { MOTORS, phaseMarks } from './motor-leads.ts';
 
 const BASE: SettingSpecs = {
@@ -42,6 +43,9 @@ const BASE: SettingSpecs = {
   direction: yesNo('has inputs for forward and reverse'),
   dump: yesNo('has terminals for a brake resistor'),
   ...RATING,
+  ...LEAKS,
+  ...CHARGES,
+  ...HEATS,
 };
 
 const some = (value: number | undefined, unit: string) =>

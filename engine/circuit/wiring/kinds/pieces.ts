@@ -8,6 +8,7 @@ import {
   OPTO_SETTINGS,
   optoInput,
 } from './io.ts';
+import { HEATS } from './mains-side.ts';
 
 export const resistor = wiringKind({
   id: 'resistor',
@@ -33,6 +34,7 @@ export const dumpResistor = wiringKind({
   name: 'dump resistor',
   says: 'Burns the energy of a braking motor. It gets hot.',
   exposed: true,
+  settings: { ...resistor.settings, ...HEATS },
   terminals: (s) => [
     ...resistor.terminals(s, { value: () => undefined, choice: () => undefined, choices: () => [] }),
     { mark: 'PE', name: 'frame', nature: { kind: 'earth', role: 'metal' }, needed: true },

@@ -55,6 +55,7 @@ function ends(s: Settings, form: Protection['form']): readonly Draft[] {
 
 export const fuse = protection('fuse', 'fuse', 'Melts when too much current flows.', 'fuse', 'F', {
   curve: choice('how fast it melts', ['fast', 'slow']),
+  melting: amount('I²t (current squared times time) at which it melts, from its sheet', 'A²·s'),
 });
 export const breaker = protection(
   'breaker',

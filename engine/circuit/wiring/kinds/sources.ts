@@ -1,6 +1,7 @@
 import { type Draft, known, numberOf, textOf, wiringKind } from '../kind.ts';
 import { amount, choice } from '../setting.ts';
 import { yes, yesNo } from './io.ts';
+import { CHARGES, HEATS, LEAKS } from './mains-side.ts';
 
 const some = (value: number | undefined, unit: string) =>
   value === undefined ? undefined : `${value} ${unit}`;
@@ -26,6 +27,9 @@ export const supply = wiringKind({
     earthed: yesNo('its minus is joined to earth inside'),
     'mains-volts': amount('mains voltage it is set for', 'V'),
     'mains-current': amount('current it takes from the mains', 'A'),
+    ...LEAKS,
+    ...CHARGES,
+    ...HEATS,
   },
   fromPart: (part) => {
     const tolerance = part.value('ratedTolerance');
@@ -84,6 +88,8 @@ export const bus = wiringKind({
     current: amount('d.c. current it can give', 'A'),
     capacitance: amount('capacitance', 'F'),
     bleeder: amount('bleeder resistor across it', 'Ω'),
+    'inrush-resistor': CHARGES['inrush-resistor']!,
+    ...HEATS,
   },
   fromPart: (part) => {
     const secondary = part.value('secondary');
@@ -136,8 +142,17 @@ export const transformer = wiringKind({
     primary: amount('voltage of the primary', 'V'),
     secondary: amount('voltage of the secondary', 'V'),
     power: amount('rated power', 'VA'),
+    regulation: amount('rise of the secondary without load', '%'),
+    ...HEATS,
   },
-  fromPart: (part) => ({ secondary: some(part.value('secondary'), 'V') }),
+  fromPart: (part) => {
+    const regulation = part.value('regulation');
+    return {
+      secondary: some(part.value('secondary'), 'V'),
+      // A winding without resistance is not known of, rather than known to be none.
+      regulation: regulation ? `${regulation * 100} %` : undefined,
+    };
+  },
   terminals: (s) => {
     const power = numberOf(s, 'power');
     const winding = (side: 'primary' | 'secondary') => {

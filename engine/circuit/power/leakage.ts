@@ -1,0 +1,143 @@
+/** What leaks to earth all the time through the filters of what hangs on the mains, phase by phase. */
+import type { Device, ReadWiring } from '../wiring/types.ts';
+import type { PowerContext } from './context.ts';
+import { phasesOf } from './phases.ts';
+import { amps, listed } from './say.ts';
+
+/**
+ * Usual leakage of a filter in A, where the manual has not been read: common practice, no source. Inverters with
+ * large filters leak three times as much.
+ */
+export const USUAL_LEAKAGE: Readonly<Record<string, number>> = {
+  supply: 1e-3,
+  drive: 3.5e-3,
+  inverter: 3.5e-3,
+};
+export const USUAL_SOURCE =
+  'what is marked usual: common practice, no source; phases added alone, the heaviest counts: on the safe side, as currents of different phases partly cancel';
+
+export interface Leak {
+  /** 'T3', 'cable WM-S' */
+  readonly name: string;
+  readonly device: string;
+  /** Its terminals on the mains. */
+  readonly at: readonly string[];
+  /** Live terminals of the mains it leaks from. */
+  readonly lines: readonly string[];
+  /** Undefined where not even a usual value can be given. */
+  readonly amps?: number;
+  /** Whether the number is only what is usual. */
+  readonly usual: boolean;
+  /** Settings that would say it. */
+  readonly needs: readonly string[];
+}
+
+export interface Leakage {
+  /** On the heaviest phase, from what has been said alone. */
+  readonly sure: number;
+  /** With usual values for the rest. */
+  readonly likely: number;
+  /** Those that leak from the heaviest phase, largest first. */
+  readonly leaks: readonly Leak[];
+  /** Settings that would turn the usual into the said. */
+  readonly needs: readonly string[];
+  /** Whether something leaks of which not even the usual is known. */
+  readonly open: boolean;
+}
+
+export function leaksOf(context: PowerContext): readonly Leak[] {
+  const { wiring, flow, guards } = context;
+  const mains = flow.sources.filter(({ kind }) => kind === 'mains');
+  if (mains.length === 0) return [];
+  const phases = phasesOf(wiring, mains);
+  const all = mains.flatMap(({ live }) => live);
+  return [...wiring.devices.values()].flatMap((device): readonly Leak[] => {
+    const usual = Object.hasOwn(USUAL_LEAKAGE, device.kind) ? USUAL_LEAKAGE[device.kind] : undefined;
+    const at = device.terminals.filter((id) => {
+      const { nature } = wiring.terminals.get(id)!;
+      return nature.kind === 'mains' && nature.side === 'takes';
+    });
+    if (usual === undefined || at.length === 0) return [];
+    const found = [...new Set(at.flatMap((id) => phases.get(id) ?? []))];
+    // Behind a transformer of its own it is not joined to the mains' earth; without a wire yet, any phase may be meant.
+    if (found.length === 0 && at.some((id) => guards.terminals.has(id))) return [];
+    const lines = found.length > 0 ? found : all;
+    const typed = device.settings.leakage;
+    const base = { device: device.id, at, lines };
+    const own: Leak =
+      typeof typed === 'number'
+        ? { ...base, name: device.id, amps: typed, usual: false, needs: [] }
+        : { ...base, name: device.id, amps: usual, usual: true, needs: [`${device.id}.leakage`] };
+    return [own, ...cablesOf(context, device, base)];
+  });
+}
+
+/** Screened motor cables behind it: the chopped voltage drives current through the capacitance to their screen. */
+function cablesOf(
+  { wiring, settings }: PowerContext,
+  device: Device,
+  base: Pick<Leak, 'device' | 'at' | 'lines'>,
+): readonly Leak[] {
+  if (device.kind === 'supply') return [];
+  return motorCables(wiring, device).map((id): Leak => {
+    const { length } = wiring.cables.get(id)!;
+    const per = settings.cableLeakage;
+    const needs =
+      per === undefined
+        ? ['settings.motor-cable-leakage']
+        : length === undefined
+          ? [`${id}.length`]
+          : ['settings.motor-cable-leakage'];
+    return {
+      ...base,
+      name: `cable ${id}`,
+      usual: !settings.cableLeakageSaid,
+      needs,
+      ...(per === undefined || length === undefined ? {} : { amps: per * length }),
+    };
+  });
+}
+
+function motorCables(wiring: ReadWiring, device: Device): readonly string[] {
+  const wires = device.terminals.flatMap((id) => {
+    const { nature } = wiring.terminals.get(id)!;
+    return nature.kind === 'motor-phase' && nature.side === 'gives'
+      ? (wiring.netOf.get(id)?.wires ?? [])
+      : [];
+  });
+  const cables = wires.flatMap((id) => wiring.wires.get(id)?.cable ?? []);
+  // One whose screen has not been described counts as screened: motor cables are.
+  return [...new Set(cables)].filter((id) => (wiring.cables.get(id)?.shield ?? 'none') !== 'none');
+}
+
+/** Adds up by phase; the heaviest counts. */
+export function addUp(leaks: readonly Leak[]): Leakage {
+  const lines = [...new Set(leaks.flatMap((each) => each.lines))];
+  const sum = (line: string, which: (leak: Leak) => boolean): number =>
+    leaks.reduce((all, each) => all + (each.lines.includes(line) && which(each) ? (each.amps ?? 0) : 0), 0);
+  const heaviest = lines
+    .map((line) => ({ line, likely: sum(line, () => true) }))
+    .sort((a, b) => b.likely - a.likely)[0];
+  const here = leaks
+    .filter((each) => heaviest !== undefined && each.lines.includes(heaviest.line))
+    .sort((a, b) => (b.amps ?? 0) - (a.amps ?? 0));
+  return {
+    sure: Math.max(0, ...lines.map((line) => sum(line, ({ usual }) => !usual))),
+    likely: heaviest?.likely ?? 0,
+    leaks: here,
+    needs: [
+      ...new Set(
+        leaks.filter(({ usual, amps: said }) => usual || said === undefined).flatMap(({ needs }) => needs),
+      ),
+    ],
+    open: leaks.some((each) => each.amps === undefined),
+  };
+}
+
+/** 'T3 3.5 mA (usual), G1 0.4 mA' */
+export const namedLeaks = (leaks: readonly Leak[]): string =>
+  listed(
+    leaks.map(({ name, amps: each, usual }) =>
+      each === undefined ? `${name} (length not said)` : `${name} ${amps(each)}${usual ? ' (usual)' : ''}`,
+    ),
+  );
