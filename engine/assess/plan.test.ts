@@ -7,6 +7,7 @@ import { screwLead } from '../handbook/screw-lead.ts';
 import { factSpec } from '../parts/index.ts';
 import { parseQuantity } from '../quantity/index.ts';
 import { parseUnit } from '../quantity/unit.ts';
+import { HABITS } from '../work/habits.ts';
 import { bindings, orderWorkings, WORKING } from './plan.ts';
 import { HABIT_OF } from './resolve.ts';
 
@@ -96,6 +97,8 @@ test('every policy is used by a check, a working or advice', () => {
   used.add('contingency');
   // Read by engine/control, a room below.
   for (const id of ['control-spares', 'axis-inputs']) used.add(id);
+  // Read by engine/work, a room below.
+  for (const id of Object.values(HABITS)) used.add(id);
   expect([...POLICY.keys()].filter((id) => !used.has(id))).toEqual([]);
 });
 

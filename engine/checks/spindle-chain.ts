@@ -238,12 +238,13 @@ const bestOf = (
   id: string,
   title: string,
   symbol: 'T_e' | 'T_c',
-): TypedWorking<'T' | 'T_1' | 'T_2' | 'T_3' | 'T_4'> =>
+): TypedWorking<'T' | 'T_b' | 'T_f' | 'T_1' | 'T_2' | 'T_3' | 'T_4'> =>
   spindleWorking(id, title, bestRange, {
     T_1: ifThere(1, atCut[0]!.get(symbol), NO_TORQUE),
     T_2: ifThere(2, atCut[1]!.get(symbol), NO_TORQUE),
     T_3: ifThere(3, atCut[2]!.get(symbol), NO_TORQUE),
     T_4: ifThere(4, atCut[3]!.get(symbol), NO_TORQUE),
+    T_f: fact('spindle', 'drag'),
   });
 
 export const bestCool = bestOf('spindle-cut', 'The heaviest cut in its best range', 'T_e');

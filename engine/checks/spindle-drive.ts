@@ -259,8 +259,9 @@ const checks: readonly Check[] = [
     tight: 'margin',
     why: 'The kilowatts of the plate are there only near the motor’s rated speed. At a low speed in a fast range there is next to nothing: that is what belts and gears are for.',
     says: {
-      fits: 'The heaviest cut asks {asked} at the spindle; in its best range there are {there}.',
-      tight: 'The heaviest cut asks {asked} at the spindle; in its best range there are {there}.',
+      fits: 'The heaviest cut asks {asked} at the spindle; in its best range there are {there}, drag taken off.',
+      tight:
+        'The heaviest cut asks {asked} at the spindle; in its best range there are {there}, drag taken off.',
       fails:
         'The heaviest cut asks {asked} at the spindle, but in its best range there are only {there}: the spindle stalls.',
     },

@@ -33,21 +33,26 @@ const MOST_KEPT = 32;
 
 const FOUND = new Map<string, Follows | null>();
 
-/** Null where the axis trips or never settles. Worked out once for each model. */
-export function axisFollows(model: AxisModel, acceleration: number, rapid: number): Follows | null {
-  const key = JSON.stringify([model, acceleration, rapid]);
+/** Null where the axis trips or never settles. `look`: s between two looks of the control. Worked out once for each model. */
+export function axisFollows(
+  model: AxisModel,
+  acceleration: number,
+  rapid: number,
+  look: number,
+): Follows | null {
+  const key = JSON.stringify([model, acceleration, rapid, look]);
   const before = FOUND.get(key);
   if (before !== undefined) return before;
-  const found = worst(model, acceleration, rapid);
+  const found = worst(model, acceleration, rapid, look);
   if (FOUND.size >= MOST_KEPT) FOUND.delete(FOUND.keys().next().value!);
   FOUND.set(key, found);
   return found;
 }
 
-function worst(model: AxisModel, acceleration: number, rapid: number): Follows | null {
+function worst(model: AxisModel, acceleration: number, rapid: number, look: number): Follows | null {
   let [gain, lag] = [RANGE[1] as number, 0];
   for (const pace of PACES) {
-    const one = trial(model, acceleration, rapid, Math.min(pace, SHARE * rapid));
+    const one = trial(model, acceleration, rapid, Math.min(pace, SHARE * rapid), look);
     if (!one) return null;
     gain = Math.min(gain, one.gain);
     lag = Math.max(lag, one.lag);
@@ -55,12 +60,18 @@ function worst(model: AxisModel, acceleration: number, rapid: number): Follows |
   return { gain, lag };
 }
 
-function trial(axis: AxisModel, acceleration: number, rapid: number, V: number): Follows | null {
+function trial(
+  axis: AxisModel,
+  acceleration: number,
+  rapid: number,
+  V: number,
+  look: number,
+): Follows | null {
   const speed = (V / LEAD) * 2 * Math.PI;
   const model: InStepModel = {
     spindle: EVEN,
     feedback: { counts: 0, turns: 1, firstMark: 0 },
-    control: { period: 1e-3, delay: 1, start: 'ramp' },
+    control: { period: look, delay: 1, start: 'ramp' },
     axis: { kind: 'whole', model: axis, acceleration, topSpeed: rapid },
   };
   const run = simulateThread(

@@ -39,8 +39,6 @@ export interface JudgedCut {
 
 /** Settings that are ours and not the cut's. */
 const OWN = new Set(['operation', 'grip']);
-/** VDI 3106: both safeties 1.5 or more. */
-const SAFETY = 1.5;
 /** Friction of jaws on steel: common practice, no source. */
 const JAW_FRICTION: Readonly<Record<string, number>> = { smooth: 0.1, serrated: 0.25 };
 const STEPS_BEYOND = 20;
@@ -362,7 +360,11 @@ function gripFindings(
     friction === null
       ? { value: null, needs: [`${chain}.chuck.jawSurface`] }
       : { value: friction, needs: [] };
-  const needed = from([thrown, surface], (F, mu) => SAFETY * ((SAFETY * 2 * torque) / (mu! * diameter) + F!));
+  const { grip: ofGrip, gripCut: ofCut } = machine.habits;
+  const needed = from(
+    [thrown, surface],
+    (F, mu) => ofGrip.value * ((ofCut.value * 2 * torque) / (mu! * diameter) + F!),
+  );
   const needs = [...new Set([...needed.needs, ...chuck.grip.needs])];
   if (needed.value === null || chuck.grip.value === null)
     return [
@@ -371,7 +373,7 @@ function gripFindings(
   // The torque at which the grip is just enough.
   const most = Math.max(
     0,
-    ((chuck.grip.value / SAFETY - thrown.value!) * friction! * diameter) / (2 * SAFETY),
+    ((chuck.grip.value / ofGrip.value - thrown.value!) * friction! * diameter) / (2 * ofCut.value),
   );
   const key = cut.found.some((each) => each.key === 'Mc') ? 'Mc' : 'T';
   links.push({
@@ -396,7 +398,7 @@ function gripFindings(
           'The cut and the jaws flying outwards ask {asked} of grip at rest, but the chuck has only {there}: the work slips or comes out. Cut less, or turn slower.',
       },
       because: [
-        `Gripped at ⌀ ${mm(diameter)}, friction ${friction}, both safeties ${SAFETY} (VDI 3106). At ${rpm(speed)} the jaws throw ${say(thrown.value!, 'kN')} outwards.`,
+        `Gripped at ⌀ ${mm(diameter)}, friction ${friction}, safety of the grip ${ofGrip.says}, of the cut ${ofCut.says}. At ${rpm(speed)} the jaws throw ${say(thrown.value!, 'kN')} outwards.`,
       ],
       basis: chuck.grip.basis,
     }),

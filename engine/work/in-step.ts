@@ -7,25 +7,21 @@ import {
   type TapRun,
   type ThreadRun,
 } from '../simulate/instep/index.ts';
+import { USUAL_LEAD_ERROR } from '../threads/plan.ts';
+import type { Habits } from './habits.ts';
 import type { JudgedWork } from './judge.ts';
 import { rangeAt, stoppingAt } from './limits.ts';
 import type { WorkAxis, WorkMachine } from './machine.ts';
 import { mm, rpm, say } from './say.ts';
-import { USUAL_DELAY } from './tap-sizes.ts';
 import type { TapDetail } from './taps.ts';
 import { axisFor, type ThreadDetail } from './threads.ts';
 
 const TURN = 2 * Math.PI;
-/** 1/s: how fast an inverter with an encoder mends its speed. Common practice, no source. */
-const USUAL_BANDWIDTH = 20;
-/** s between two looks of a control, and looks until the axis is told. Common practice, no source. */
-const USUAL_PERIOD = 1e-3;
-const USUAL_LOOKS = 1;
+/** Looks of the control until the axis is told: it works out at one what it saw at the one before. */
+const LOOKS = 1;
 /** Turns of a thread that are simulated; the rest goes on as these end. */
 const MOST_TURNS = 25;
 const MOST_POINTS = 900;
-/** Share of the lead by which it may be off at the start, as the run-in is reckoned. */
-const LEAD_ERROR = 0.01;
 
 export interface InStepThread {
   readonly kind: 'thread';
@@ -53,7 +49,7 @@ export function runInStep(machine: WorkMachine, judged: JudgedWork): InStepAnswe
   const { detail } = judged;
   if (!detail) return 'It cannot be simulated before its settings can be read.';
   if (detail.kind === 'cut') return 'A cut does not run in step with the spindle; threads and taps do.';
-  const { spindle } = machine;
+  const { spindle, habits } = machine;
   if (!spindle) return 'The spindle is not known well enough to be simulated.';
   if (!spindle.feedback) return 'Nothing is known that tells the control the angle of the spindle.';
   if (detail.speed === null || !(detail.speed > 0)) return 'No spindle speed is known for it.';
@@ -62,7 +58,7 @@ export function runInStep(machine: WorkMachine, judged: JudgedWork): InStepAnswe
   if (!axis || !following) return `How the ${detail.axis} axis follows is not known well enough.`;
   const range =
     detail.kind === 'tap'
-      ? stoppingAt(spindle, detail.speed, USUAL_DELAY)?.range
+      ? stoppingAt(spindle, detail.speed, habits.delay.value)?.range
       : rangeAt(spindle, detail.speed);
   if (!range) return `No range of the spindle reaches ${rpm(detail.speed)}.`;
   const model: InStepModel = {
@@ -71,23 +67,26 @@ export function runInStep(machine: WorkMachine, judged: JudgedWork): InStepAnswe
       driving: range.peak,
       braking: range.braking,
       drag: range.drag,
-      bandwidth: USUAL_BANDWIDTH,
-      delay: USUAL_DELAY,
+      bandwidth: habits.bandwidth.value,
+      delay: habits.delay.value,
     },
     feedback: {
       counts: 4 * spindle.feedback.lines,
       turns: spindle.feedback.turns.encoder / spindle.feedback.turns.spindle,
       firstMark: 1,
     },
-    control: { period: USUAL_PERIOD, delay: USUAL_LOOKS, start: 'ramp' },
+    control: { period: habits.look.value, delay: LOOKS, start: 'ramp' },
     axis: following,
   };
   const assumed = [
-    `The spindle turns in its ${range.name}; its drive mends an error of speed within about ${say(1 / USUAL_BANDWIDTH, 'ms')} and acts ${say(USUAL_DELAY, 'ms')} after an order (taken as usual).`,
-    `The control looks at the spindle every ${say(USUAL_PERIOD, 'ms')} and tells the axis one look later (taken as usual).`,
+    `The spindle turns in its ${range.name}; its drive mends an error of speed at ${habits.bandwidth.says}: two thirds of it within ${say(1 / habits.bandwidth.value, 'ms')}.`,
+    `The spindle’s drive acts on an order after ${habits.delay.says}.`,
+    `The control looks at the spindle every ${habits.look.says} and tells the axis one look later.`,
     axis.gainSays,
   ];
-  return detail.kind === 'tap' ? tapAnswer(model, detail, assumed) : threadAnswer(model, detail, assumed);
+  return detail.kind === 'tap'
+    ? tapAnswer(model, detail, assumed, habits)
+    : threadAnswer(model, detail, assumed);
 }
 
 function axisIn(axis: WorkAxis): AxisInStep | undefined {
@@ -112,7 +111,7 @@ function threadAnswer(model: InStepModel, detail: ThreadDetail, assumed: readonl
       startAngle: 0,
       cutTorque: detail.cutTorque,
       entry: Math.max(thread.pitch, 1e-4),
-      leadError: LEAD_ERROR,
+      leadError: USUAL_LEAD_ERROR,
     },
     { points: MOST_POINTS },
   );
@@ -150,7 +149,12 @@ function threadAnswer(model: InStepModel, detail: ThreadDetail, assumed: readonl
   };
 }
 
-function tapAnswer(model: InStepModel, detail: TapDetail, assumed: readonly string[]): InStepAnswer {
+function tapAnswer(
+  model: InStepModel,
+  detail: TapDetail,
+  assumed: readonly string[],
+  { rigid }: Habits,
+): InStepAnswer {
   const { thread, depth } = detail;
   const clearance = Math.max(3 * thread.lead, 3e-3);
   const run = simulateTap(
@@ -177,7 +181,7 @@ function tapAnswer(model: InStepModel, detail: TapDetail, assumed: readonly stri
       says: `After the order to turn back it turns ${say(run.overTurn / TURN, '1')} times more and goes ${mm(run.overshoot)} deeper, to ${mm(run.deepest)}; it stands after ${say(run.stopTime, 's')}.`,
     },
     {
-      level: run.float > 0.1 * thread.pitch ? 'mind' : 'good',
+      level: run.float > rigid.value * thread.pitch ? 'mind' : 'good',
       says: `Axis and spindle part by ${mm(run.behind)} going in and ${mm(run.ahead)} the other way: a holder in step needs ${mm(run.float)} of float, one whose axis stops at depth ${mm(run.floatAlone)}.`,
     },
     { level: 'good', says: `The stroke takes ${say(run.time, 's')}.` },

@@ -59,8 +59,6 @@ export function abilityFinding(work: string, machine: WorkMachine, name: Ability
 
 /** Lines below which the axis has too little to go by within a turn. */
 const FEW_LINES = 50;
-/** Part of a turn's travel by which the axis may step from count to count: a habit of ours. */
-const GRAIN = 0.01e-3;
 
 /** What reports the spindle: is there any, enough lines, a mark, and one that tells one angle from another. */
 export function feedbackFindings(
@@ -119,14 +117,16 @@ export function feedbackFindings(
     ratio(work, {
       ...at,
       asked: grain,
-      there: GRAIN,
+      there: machine.habits.count.value,
       unit: 'µm',
       tight: 1,
       says: {
         fits: 'One count of the spindle moves the axis by {asked}; up to {there} does not show.',
         fails: 'One count of the spindle moves the axis by {asked}, more than {there}: the flanks get steps.',
       },
-      because: [`${lines} lines, four counts each, ${mm(lead)} a turn.`],
+      because: [
+        `${lines} lines, four counts each, ${mm(lead)} a turn. Up to ${machine.habits.count.says} will do.`,
+      ],
       basis: spindle?.basis,
     }),
   ];

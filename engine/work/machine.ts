@@ -6,12 +6,13 @@ import { resolve, type Scope } from '../assess/resolve.ts';
 import { weaker } from '../assess/value.ts';
 import { DRAG, EFFICIENCY, LEAD, RATIO, REDUCTION_EFFICIENCY } from '../checks/motion.ts';
 import { CONTINUOUS_TORQUE, PEAK_TORQUE } from '../checks/motor-constants.ts';
-import { fact, policy, type Ref } from '../checks/refs.ts';
+import { fact, type Ref } from '../checks/refs.ts';
 import type { Basis } from '../quantity/types.ts';
 import { chosenPart, findPlace } from '../refit/place.ts';
 import type { Chain, Refit } from '../refit/types.ts';
 import type { AxisModel } from '../simulate/index.ts';
 import { axisFollows } from './axis-follows.ts';
+import { type Habits, habitsOf } from './habits.ts';
 import { say } from './say.ts';
 import { spindleSetting } from './spindle-model.ts';
 import type { SpindleModel } from './types.ts';
@@ -67,6 +68,8 @@ export interface WorkMachine {
   readonly chuck: ChuckFacts;
   /** Margin below which something is tight. */
   readonly tight: number;
+  /** The policies this room reckons with. */
+  readonly habits: Habits;
 }
 
 export interface ChuckFacts {
@@ -106,7 +109,7 @@ function least(...parts: readonly Known[]): Known {
   return there.reduce((a, b) => (b.value! < a.value! ? b : a));
 }
 
-function axisOf(assessment: Assessment, chain: Chain, scope: Scope): WorkAxis {
+function axisOf(assessment: Assessment, chain: Chain, scope: Scope, { look }: Habits): WorkAxis {
   const get = (ref: Ref): Known => known(scope, ref);
   const setting = axisModel(assessment, chain.id);
   const model = setting.model ?? null;
@@ -134,6 +137,7 @@ function axisOf(assessment: Assessment, chain: Chain, scope: Scope): WorkAxis {
       acceleration,
       rapid,
       setting.missing.map(({ path }) => path),
+      look.value,
     );
     return followed;
   };
@@ -173,11 +177,12 @@ function following(
   acceleration: Known,
   rapid: Known,
   needs: readonly string[],
+  look: number,
 ): Following {
   const unknown: Known = { value: null, needs: [...needs, ...acceleration.needs, ...rapid.needs] };
   if (!model || acceleration.value === null || rapid.value === null)
     return { gain: unknown, lag: unknown, gainSays: '' };
-  const found = axisFollows(model, acceleration.value, rapid.value);
+  const found = axisFollows(model, acceleration.value, rapid.value, look);
   if (!found)
     return {
       gain: NONE,
@@ -249,13 +254,13 @@ export function workMachine(
   const scopeFor = scopesOf(assessment);
   const chain = refit.chains.find(({ kind }) => kind === 'spindle');
   const id = spindle?.chain ?? chain?.id ?? null;
-  const tight = known(scopeFor(null), policy('margin')).value ?? 1.25;
+  const habits = habitsOf(refit);
   return {
     refit,
     axes: new Map(
       refit.chains
         .filter(({ kind }) => kind === 'axis')
-        .map((each) => [each.id, axisOf(assessment, each, scopeFor(each))]),
+        .map((each) => [each.id, axisOf(assessment, each, scopeFor(each), habits)]),
     ),
     spindle,
     spindleNeeds: spindle ? [] : spindleNeeds.length > 0 ? spindleNeeds : [id ?? 'S'],
@@ -265,7 +270,8 @@ export function workMachine(
     feedbackDriven: choice(refit, id, 'spindle-feedback', 'driven'),
     can: (name) => ability(refit, name),
     chuck: chuckOf(refit, chain, chain ? scopeFor(chain) : null),
-    tight,
+    tight: habits.margin.value,
+    habits,
   };
 }
 

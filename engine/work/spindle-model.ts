@@ -133,7 +133,9 @@ function speedsOf(
 function rangeOf(read: Reader, motor: Motor, at: number): SpindleRange | undefined {
   const ratio = read.need(RATIOS[at]!);
   const inertia = read.need(inertias[at]!.get('J'));
-  if (!(ratio > 0) || !(inertia > 0) || Object.values(motor.given).some(Number.isNaN)) return undefined;
+  const drag = read.need(fact('spindle', 'drag'));
+  if (!(ratio > 0) || !(inertia > 0) || !(drag >= 0) || Object.values(motor.given).some(Number.isNaN))
+    return undefined;
   const { given } = motor;
   const share = ratio * motor.eta;
   const peak = given.T_r! * given.k_p! * share;
@@ -165,7 +167,7 @@ function rangeOf(read: Reader, motor: Motor, at: number): SpindleRange | undefin
         ? 0
         : Math.min(brake(speed), speed > 0 ? motor.brakingPower / speed : Number.POSITIVE_INFINITY),
     ),
-    drag: read.value(fact('spindle', 'drag')) ?? 0,
+    drag,
   };
 }
 

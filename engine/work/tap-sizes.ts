@@ -9,10 +9,6 @@ import type { WorkAxis, WorkMachine } from './machine.ts';
 import type { SpindleModel, SpindleRange } from './types.ts';
 
 const TURN = 2 * Math.PI;
-/** s from the order to turn back until a drive acts on it: common practice, no source. */
-export const USUAL_DELAY = 0.02;
-/** A worn tap takes twice what a sharp one does: from memory. */
-export const WORN = 2;
 /** Speeds of a range at which its torque is looked at. */
 const LOOKS = 60;
 /** Sizes of the table, mm. */
@@ -44,6 +40,7 @@ export function tapSizes(
   work: Work,
 ): readonly TapSize[] {
   const rows: TapSize[] = [];
+  const { delay, worn } = machine.habits;
   const top = sorted(spindleLimits(spindle))[0]?.speed ?? 0;
   for (const { d, coarse } of METRIC_SIZES) {
     if (coarse === undefined || !COMMON.includes(d)) continue;
@@ -61,7 +58,7 @@ export function tapSizes(
           stoppingAt(
             { ...spindle, ranges: [{ ...range, lowest: 0, highest: Number.MAX_VALUE }] },
             speed,
-            USUAL_DELAY,
+            delay.value,
           )!.stop.angle,
       );
       return Math.min(...angles) <= 2 * TURN;
@@ -72,7 +69,7 @@ export function tapSizes(
       speed: '100 r/min',
     });
     const torque = cut.ok ? (cut.value.asked.find(({ id }) => id === 'torque')?.value ?? 0) : 0;
-    const byTorque = Math.max(0, ...spindle.ranges.map((range) => fastestWith(range, WORN * torque)));
+    const byTorque = Math.max(0, ...spindle.ranges.map((range) => fastestWith(range, worn.value * torque)));
     rows.push({
       name: thread.designation,
       byOverrun,

@@ -5,12 +5,13 @@ import { TAP_KINDS } from '../tables/tapping-materials.ts';
 import { largest } from '../threads/bisect.ts';
 import { cutOf, type Thread } from '../threads/index.ts';
 import { missing, ratio, told, type WorkFinding } from './finding.ts';
+import type { Habits } from './habits.ts';
 import { type LinkLimit, leadLimits, sorted, spindleLimits, stoppingAt } from './limits.ts';
 import { abilityFinding, feedbackFindings, noSpindle, sayTurns, speedFinding } from './links.ts';
 import type { WorkAxis, WorkMachine } from './machine.ts';
 import { mm, rpm, say } from './say.ts';
 import { Settings } from './settings.ts';
-import { type TapSize, tapSizes, USUAL_DELAY, WORN } from './tap-sizes.ts';
+import { type TapSize, tapSizes } from './tap-sizes.ts';
 import { axisFor, noAxis, waysFor } from './threads.ts';
 import type { SpindleModel } from './types.ts';
 import type { WayRound } from './ways-round.ts';
@@ -23,9 +24,6 @@ const CHAMFER: Readonly<Record<string, number>> = {
   hand: 5,
   bottoming: 2,
 };
-const CHIPS = 1e-3;
-/** Share of the pitch by which axis and spindle may be out of step with a rigid holder: a habit of ours. */
-const RIGID_GIVES = 0.1;
 
 export interface TapDetail {
   readonly kind: 'tap';
@@ -131,6 +129,7 @@ export function judgeTap(machine: WorkMachine, work: Work): JudgedTap {
     hole: isThrough ? 'through' : (holeTyped ?? null),
     float: holder === 'floating' ? (floatTyped ?? null) : null,
     chamfer: CHAMFER[kind] ?? 3,
+    habits: machine.habits,
   };
   const lowest = sorted(limits)[0]?.speed ?? null;
   const highest = lowest === null ? null : highestFor(spindle, axis, wanted, lowest);
@@ -145,7 +144,7 @@ export function judgeTap(machine: WorkMachine, work: Work): JudgedTap {
   let torque: number | null = null;
   if (speed !== null && speed > 0 && typedSpeed !== 'zero') {
     found.push(...speedFinding(work.id, machine, limits, speed));
-    const made = torqueFinding(spindle, work, thread, kind, speed);
+    const made = torqueFinding(spindle, work, wanted, kind, speed);
     found.push(...made.findings);
     torque = made.torque;
     reversal = reversalAt(spindle, axis, wanted, speed, highest);
@@ -172,6 +171,7 @@ interface Wanted {
   readonly hole: number | 'through' | null;
   readonly float: number | null;
   readonly chamfer: number;
+  readonly habits: Habits;
 }
 
 /** m by which the axis trails the spindle, which leads. */
@@ -181,11 +181,11 @@ const outOfStep = (axis: WorkAxis | undefined, lead: number, speed: number): num
 function reversalAt(
   spindle: SpindleModel,
   axis: WorkAxis | undefined,
-  { thread, depth, chamfer }: Wanted,
+  { thread, depth, chamfer, habits }: Wanted,
   speed: number,
   highest: number | null,
 ): Reversal | null {
-  const best = stoppingAt(spindle, speed, USUAL_DELAY);
+  const best = stoppingAt(spindle, speed, habits.delay.value);
   if (!best) return null;
   const overrun = (best.stop.angle * thread.lead) / TURN;
   const step = outOfStep(axis, thread.lead, speed);
@@ -195,7 +195,7 @@ function reversalAt(
     angle: best.stop.angle,
     overrun,
     step,
-    hole: depth + chamfer * thread.pitch + overrun + step + CHIPS,
+    hole: depth + chamfer * thread.pitch + overrun + step + habits.chips.value,
     float: overrun + 2 * step,
     highest,
   };
@@ -231,7 +231,7 @@ function slowest(spindle: SpindleModel, axis: WorkAxis | undefined, wanted: Want
 function torqueFinding(
   spindle: SpindleModel,
   work: Work,
-  thread: Thread,
+  { thread, habits }: Wanted,
   kind: string,
   speed: number,
 ): { readonly torque: number | null; readonly findings: readonly WorkFinding[] } {
@@ -268,13 +268,13 @@ function torqueFinding(
         asked: torque,
         there,
         unit: 'N·m',
-        tight: WORN,
+        tight: habits.worn.value,
         says: {
           fits: 'A sharp tap takes {asked}; the spindle gives {there} at that speed.',
           fails: 'A sharp tap takes {asked}, but the spindle gives only {there} at that speed.',
         },
         because: [
-          `In the ${range.name} at ${rpm(speed)}; ${cut.value.material}. A worn tap takes about twice that, so a margin below 2 is tight.`,
+          `In the ${range.name} at ${rpm(speed)}; ${cut.value.material}. A worn tap takes more, times ${habits.worn.says}: a smaller margin is tight.`,
           ...cut.value.notes,
         ],
         basis: spindle.basis,
@@ -292,10 +292,10 @@ function reversalFindings(
   spindle: SpindleModel,
 ): readonly WorkFinding[] {
   if (!reversal) return [];
-  const { thread, depth, hole, float } = wanted;
+  const { thread, depth, hole, float, habits } = wanted;
   const brakes = spindle.ranges.some(({ braking }) => braking.some(({ torque }) => torque > 0));
   const because = [
-    `In the ${reversal.range} from ${rpm(speed)}: the drive acts after ${say(USUAL_DELAY, 'ms')} (taken as usual), ${brakes ? 'then brakes' : 'and nothing brakes: the spindle runs down by its own drag'}.`,
+    `In the ${reversal.range} from ${rpm(speed)}: the drive acts after ${habits.delay.says}, ${brakes ? 'then brakes' : 'and nothing brakes: the spindle runs down by its own drag'}.`,
     'The tap’s own torque would stop it a little sooner; it is not counted on.',
   ];
   const basis = spindle.basis;
@@ -378,7 +378,7 @@ function reversalFindings(
         link: 'axis',
         title: 'In step through the reversal',
         asked: 2 * reversal.step,
-        there: RIGID_GIVES * thread.pitch,
+        there: habits.rigid.value * thread.pitch,
         unit: 'mm',
         tight: 1,
         says: {
@@ -386,7 +386,7 @@ function reversalFindings(
           fails:
             'As the spindle turns back the axis changes from behind to ahead by {asked}; a rigid holder and the flanks bear only about {there}. Turn slower, or take a holder with a little float.',
         },
-        because: [axis.gainSays, 'A tenth of the pitch is a habit of ours, not a standard.'],
+        because: [axis.gainSays, `It bears ${habits.rigid.says} of the pitch: a habit, not a standard.`],
         basis: axis.lag.basis,
       }),
     );

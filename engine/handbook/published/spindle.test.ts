@@ -119,7 +119,12 @@ describe('torque at the spindle', () => {
     expect(high('T_p')).toBeCloseTo(((14.6912255 * 0.75 * 2.5) / 2.25) * 2 * 0.94, 6);
   });
   test('derived: the best of the ranges, and steps between ratios in any order', () => {
-    expect(work(bestRange, { T_1: '3 N·m', T_2: '9 N·m', T_3: '0 N·m', T_4: '1 N·m' })('T')).toBe(9);
+    const best = { T_1: '3 N·m', T_2: '9 N·m', T_3: '0 N·m', T_4: '1 N·m' };
+    const free = work(bestRange, { ...best, T_f: '0 N·m' });
+    expect([free('T_b'), free('T')]).toEqual([9, 9]);
+    // Drag is taken off once, and never turns a motor backwards.
+    expect(work(bestRange, { ...best, T_f: '2 N·m' })('T')).toBe(7);
+    expect(work(bestRange, { ...best, T_f: '20 N·m' })('T')).toBe(0);
     const steps = work(rangeSteps, { i_1: '1', i_2: '6', i_3: '0', i_4: '2' });
     expect([steps('i_slow'), steps('i_fast'), steps('step')]).toEqual([6, 1, 3]);
     const one = work(rangeSteps, { i_1: '1.5', i_2: '0', i_3: '0', i_4: '0' });
