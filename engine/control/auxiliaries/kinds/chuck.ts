@@ -66,7 +66,7 @@ export const chuck: AuxiliaryKind = {
     };
     const opened = { ...(closedSwitch ? { closed: false } : {}), ...(openSwitch ? { open: true } : {}) };
     const standing = { needs: spindle.needs, needsSays: spindle.needsSays };
-    const start = opens ? { [`jaws-closed`]: 'on' } : {};
+    const start = opens ? { 'jaws-closed': 'on' } : {};
     return {
       variables: [
         jaws.variable,
