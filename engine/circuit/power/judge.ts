@@ -6,6 +6,7 @@ import { type PowerContext, powerContext } from './context.ts';
 import type { Drawn } from './given.ts';
 import { cabinet } from './rules/cabinet.ts';
 import { electrician } from './rules/electrician.ts';
+import { charging } from './rules/inrush.ts';
 import { socket, switchingOn } from './rules/mains.ts';
 import { fuses } from './rules/protection.ts';
 import { protectiveConductors } from './rules/protective.ts';
@@ -24,6 +25,7 @@ const RULES: readonly { readonly rule: SupplyRule; readonly needs: 'currents' | 
   { rule: socket, needs: 'currents' },
   { rule: residual, needs: 'nothing' },
   { rule: switchingOn, needs: 'nothing' },
+  { rule: charging, needs: 'nothing' },
   { rule: supplies, needs: 'currents' },
   { rule: fuses, needs: 'currents' },
   { rule: unfused, needs: 'nothing' },
