@@ -77,7 +77,8 @@ test('the planned traps of the mill', () => {
     'Y.resonance': 'unknown',
     'S.winding-volts': 'fails',
     'S.thread-feedback': 'fails',
-    'S.overspeed': 'unknown',
+    'S.overspeed': 'fits',
+    'S.overspeed-drive': 'fails',
   };
   for (const [finding, verdict] of Object.entries(traps))
     expect.soft(find(MILL, finding).verdict, finding).toBe(verdict);
@@ -134,6 +135,13 @@ test('the stepper and its drive change what is asked of X', () => {
   expect(verdict('X.stays')).toBe('fails');
   const unknown = both.findings.filter((each) => each.chain === 'X' && each.verdict === 'unknown');
   expect(unknown.map((each) => each.id)).toEqual(['X.life', 'X.resonance']);
+});
+
+test('the unmarked holder of the mill is no permission to turn it fast', () => {
+  const unmarked = assess(withOption(refits.get(MILL)!, 'S', 'chuck', 's-chuck'));
+  const finding = unmarked.findings.find((each) => each.id === 'S.overspeed')!;
+  expect(finding).toMatchObject({ verdict: 'unknown', missing: ['S.chuck.topSpeed'] });
+  expect(finding.sentence).toMatch(/^No permission/);
 });
 
 /** Facts for which something else is taken when they are not known. */

@@ -1,6 +1,6 @@
 /** What both samples answer to the work that is wanted of them. */
 import { expect, test } from 'vitest';
-import { assess } from '../engine/assess/index.ts';
+import { assess, withOption } from '../engine/assess/index.ts';
 import { type JudgedWork, judgeWork, workMachineOf } from '../engine/work/index.ts';
 import { sample } from './read.fixture.ts';
 
@@ -62,6 +62,35 @@ test('frozen: verdicts of the lathe’s work', () => {
   });
 });
 
+/** The link that gives way first, where something does. */
+const first = (id: string, work: string): string => {
+  const { findings } = judged.get(id)!.find((each) => each.work.id === work)!;
+  return findings[0]!.check;
+};
+
+test('the mill’s work shows a different lesson each', () => {
+  const lessons = {
+    'thread-3': 'spindle-torque',
+    'thread-4': 'threading-taper',
+    'thread-5': 'threading-straight',
+    'tap-1': 'spindle-torque',
+    'tap-2': 'hole',
+    'tap-3': 'rigid-tapping',
+    'cut-2': 'thrust-z',
+    'cut-3': 'thrust-y',
+  };
+  for (const [work, check] of Object.entries(lessons))
+    expect.soft(first('boatyard-mill', work), work).toBe(check);
+});
+
+test('without a mark on its holder the mill has no permission for any tap or cut', () => {
+  const refit = withOption(sample('boatyard-mill'), 'S', 'chuck', 's-chuck');
+  for (const { work, findings } of judgeWork(workMachineOf(assess(refit)))) {
+    const limit = findings.find(({ check }) => check === 'limit-chuck');
+    expect.soft(limit, work.id).toMatchObject({ verdict: 'unknown', needs: ['S.chuck.topSpeed'] });
+  }
+});
+
 test('frozen: verdicts of the mill’s work', () => {
   expect(verdicts('boatyard-mill')).toEqual({
     'thread-1': 'fails',
@@ -72,7 +101,10 @@ test('frozen: verdicts of the mill’s work', () => {
     'tap-1': 'fails',
     'tap-2': 'fails',
     'tap-3': 'fails',
-    'cut-1': 'unknown',
-    'cut-2': 'unknown',
+    'tap-4': 'fits',
+    'tap-5': 'fits',
+    'cut-1': 'fits',
+    'cut-2': 'tight',
+    'cut-3': 'fails',
   });
 });
