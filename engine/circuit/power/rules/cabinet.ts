@@ -2,10 +2,10 @@
 import { cabinetHeat } from '../../../handbook/cabinet-heat.ts';
 import { formatQuantity } from '../../../quantity/index.ts';
 import { evaluate } from '../../../sheet/index.ts';
-import type { WiringFinding } from '../../wiring/types.ts';
+import type { Figure, WiringFinding } from '../../wiring/types.ts';
 import type { PowerContext } from '../context.ts';
-import { SWITCHED } from '../loads.ts';
-import { byMargin, figure, finding } from '../say.ts';
+import { HEAT_SOURCE, heatOf, inWatts, namedHeat } from '../heat.ts';
+import { byMargin, figure, finding, TIGHT } from '../say.ts';
 
 const SOURCE =
   'VDE 0660-500 / IEC 60890 as quoted in an enclosure data sheet; 5.5 W/(m²·K) for painted steel, 3.5 for plastic (approximate)';
@@ -13,24 +13,13 @@ const THROUGH = { 'painted steel': 5.5, plastic: 3.5 } as const;
 /** m³·K/(h·W) in SI, near sea level: catalogue figure, from memory. */
 const AIR = 3.1 / 3600;
 
-/** Two diodes of a bridge, for good on the way. */
-const BRIDGE_VOLTS = 2.2;
-
-/** What the supplies turn into heat, at the usual efficiency: a lower bound of the heat inside. */
-export function heatKnown({ flow }: PowerContext): number {
-  let watts = 0;
-  for (const source of flow.sources)
-    if (source.kind === 'supply' && source.volts !== undefined)
-      watts +=
-        (flow.gives.get(source.id)?.amps ?? 0) *
-        (source.limits ? source.volts * (1 / SWITCHED.efficiency - 1) : BRIDGE_VOLTS);
-  return watts;
-}
+/** A sum of usual losses is right within a third or so: less in hand than that is tight. */
+const TIGHT_WHEN_USUAL = 1.3;
 
 export function cabinet(context: PowerContext): readonly WiringFinding[] {
   const { settings } = context;
-  const { height, width, depth, material, stands, heat, fan, roomTemperature, limit } = settings;
-  const asked = { height, width, depth, material, stands, heat, limit };
+  const { height, width, depth, material, stands, fan, roomTemperature, limit } = settings;
+  const asked = { height, width, depth, material, stands, limit };
   // Nobody has begun to describe it: one question is enough.
   const settingOf: Readonly<Record<keyof typeof asked, string>> = {
     height: 'settings.cabinet-height',
@@ -38,7 +27,6 @@ export function cabinet(context: PowerContext): readonly WiringFinding[] {
     depth: 'settings.cabinet-depth',
     material: 'settings.cabinet-material',
     stands: 'settings.cabinet-stands',
-    heat: 'settings.cabinet-heat',
     limit: 'settings.cabinet-limit',
   };
   const about = ['cabinet'];
@@ -47,20 +35,31 @@ export function cabinet(context: PowerContext): readonly WiringFinding[] {
     .filter((key) => asked[key] === undefined)
     .map((key) => settingOf[key]);
   if (roomTemperature === undefined) needs.push('settings.room-temperature');
-  if (needs.length > 0) {
-    const known = heatKnown(context);
+  const heats = settings.heat === undefined ? heatOf(context) : [];
+  const heat = settings.heat ?? heats.reduce((sum, { watts }) => sum + watts, 0);
+  const gaps = [...new Set(heats.flatMap((each) => each.needs))];
+  // Where no current could be worked out, so is no heat.
+  if (settings.heat === undefined && context.flow.trouble) gaps.push('settings.cabinet-heat');
+  const source = settings.heat === undefined ? `${SOURCE}; ${HEAT_SOURCE}` : SOURCE;
+  const from =
+    heat > 0 && settings.heat === undefined
+      ? ` About ${inWatts(heat)}${gaps.length > 0 ? ' or more' : ''} of heat: ${namedHeat(heats)}.`
+      : '';
+  const contributors = heats
+    .filter(({ watts }) => watts >= 0.05)
+    .map(({ device, watts }) => figure(`from ${device}`, watts, 'W'));
+  if (needs.length > 0)
     return [
       finding(
         'cabinet-heat',
         about,
         title,
         'unknown',
-        `How warm the cabinet gets depends on its size and on the heat of drives and supplies${known > 1 ? `; the supplies alone give off about ${Math.round(known)} W at the usual efficiency` : ''}.`,
-        SOURCE,
-        { needs },
+        `How warm the cabinet gets depends on its size and on the heat of drives and supplies.${from}`,
+        source,
+        { needs: [...needs, ...gaps], figures: contributors },
       ),
     ];
-  }
   const rise = limit! - roomTemperature!;
   if (rise <= 0)
     return [
@@ -70,7 +69,7 @@ export function cabinet(context: PowerContext): readonly WiringFinding[] {
         title,
         'fails',
         'The room itself is as hot as the parts inside may get: no fan helps, only cooling.',
-        SOURCE,
+        source,
         { margin: undefined },
       ),
     ];
@@ -78,7 +77,7 @@ export function cabinet(context: PowerContext): readonly WiringFinding[] {
     H: height!,
     W: width!,
     D: depth!,
-    P: heat!,
+    P: heat,
     k: THROUGH[material!],
     dT_want: rise,
     k_air: AIR,
@@ -88,56 +87,49 @@ export function cabinet(context: PowerContext): readonly WiringFinding[] {
     const outcome = sheet[`${key}_${side}`];
     return outcome.state === 'known' ? outcome.value : 0;
   };
-  const without = heat! > 0 ? rise / value('dT') : undefined;
+  const without = heat > 0 ? rise / value('dT') : undefined;
   const figures = [
-    figure('heat inside', heat!, 'W'),
+    figure('heat inside', heat, 'W'),
     figure('surface that counts', value('A'), 'm²'),
     figure('rise of the air inside without a fan', value('dT'), 'K'),
     figure('rise that is allowed', rise, 'K'),
     figure('air a fan has to move', value('V'), 'm³/h'),
+    ...contributors,
   ];
-  if (without === undefined || without >= 1)
-    return [
-      finding(
-        'cabinet-heat',
-        about,
-        title,
-        without === undefined ? 'fits' : byMargin(without),
-        `Closed and without a fan the air inside gets ${kelvins(value('dT'))} warmer than the room; ${kelvins(rise)} are allowed.`,
-        SOURCE,
-        { margin: without, figures },
-      ),
-    ];
+  const tight = settings.heat === undefined ? TIGHT_WHEN_USUAL : TIGHT;
+  /** What would fit may not, with what has not been said besides. */
+  const enough = (sentence: string, margin: number | undefined, more: readonly Figure[] = []) => [
+    gaps.length > 0
+      ? finding('cabinet-heat', about, title, 'unknown', `${sentence}${from}`, source, {
+          figures: [...figures, ...more],
+          needs: gaps,
+        })
+      : finding(
+          'cabinet-heat',
+          about,
+          title,
+          margin === undefined ? 'fits' : byMargin(margin, tight),
+          `${sentence}${from}`,
+          source,
+          { margin, figures: [...figures, ...more] },
+        ),
+  ];
+  const closed = `Closed and without a fan the air inside gets ${kelvins(value('dT'))}${gaps.length > 0 ? ' or more' : ''} warmer than the room; ${kelvins(rise)} are allowed.`;
+  if (without === undefined || without >= 1) return enough(closed, without);
   const need = value('V');
   const remedy = `A fan that moves ${formatQuantity(need, 'm³/h', { digits: 2 })} through its filter: twice that as its free-air figure (habit). It must not draw in chips and coolant mist.`;
-  if (fan === undefined || fan === 0)
-    return [
-      finding(
-        'cabinet-heat',
-        about,
-        title,
-        'fails',
-        `Closed and without a fan the air inside gets ${kelvins(value('dT'))} warmer than the room; ${kelvins(rise)} are allowed.`,
-        SOURCE,
-        { margin: without, figures, remedy },
-      ),
-    ];
-  const margin = fan / need;
-  return [
-    finding(
-      'cabinet-heat',
-      about,
-      title,
-      byMargin(margin),
-      `The fan has to move ${formatQuantity(need, 'm³/h', { digits: 2 })} and moves ${formatQuantity(fan, 'm³/h', { digits: 2 })}.`,
-      SOURCE,
-      {
-        margin,
-        figures: [...figures, figure('air the fan moves', fan, 'm³/h')],
-        remedy: margin < 1 ? remedy : undefined,
-      },
-    ),
+  const fails = (sentence: string, margin: number, more: readonly Figure[] = []) => [
+    finding('cabinet-heat', about, title, 'fails', `${sentence}${from}`, source, {
+      margin,
+      figures: [...figures, ...more],
+      remedy,
+    }),
   ];
+  if (fan === undefined || fan === 0) return fails(closed, without);
+  const margin = fan / need;
+  const moves = `The fan has to move ${formatQuantity(need, 'm³/h', { digits: 2 })}${gaps.length > 0 ? ' or more' : ''} and moves ${formatQuantity(fan, 'm³/h', { digits: 2 })}.`;
+  const air = [figure('air the fan moves', fan, 'm³/h')];
+  return margin < 1 ? fails(moves, margin, air) : enough(moves, margin, air);
 }
 
 const kelvins = (value: number): string => `${Math.round(value * 10) / 10} K`;
