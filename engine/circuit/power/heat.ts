@@ -1,8 +1,7 @@
 /** What each device in the cabinet turns into heat while everything runs. */
 import type { Device } from '../wiring/types.ts';
 import { inCabinet, type PowerContext } from './context.ts';
-import type { Load } from './loads.ts';
-import { SWITCHED } from './loads.ts';
+import { type Load, SWITCHED } from './loads.ts';
 import { listed } from './say.ts';
 
 /** Shares of what passes through that become heat, where nobody has said: common practice, no source. */

@@ -49,7 +49,7 @@ export function leaksOf(context: PowerContext): readonly Leak[] {
   const { wiring, flow, guards } = context;
   const mains = flow.sources.filter(({ kind }) => kind === 'mains');
   if (mains.length === 0) return [];
-  const phases = phasesOf(wiring, mains);
+  const phases = phasesOf(wiring, flow.sources);
   const all = mains.flatMap(({ live }) => live);
   return [...wiring.devices.values()].flatMap((device): readonly Leak[] => {
     const usual = Object.hasOwn(USUAL_LEAKAGE, device.kind) ? USUAL_LEAKAGE[device.kind] : undefined;

@@ -3,13 +3,24 @@ import type { ReadWiring } from '../wiring/types.ts';
 import { guardsOf } from './guards.ts';
 import type { Source } from './sources.ts';
 
-/** By terminal: 'X0.L1', 'X0.L2' …; one that hangs on no phase is absent. */
+const KEPT = new WeakMap<readonly Source[], ReadonlyMap<string, readonly string[]>>();
+
+/**
+ * By terminal: 'X0.L1', 'X0.L2' …; one that hangs on no phase is absent. Worked out once for each list of sources,
+ * which belongs to one reading of a wiring.
+ */
 export function phasesOf(
   wiring: ReadWiring,
-  mains: readonly Source[],
+  sources: readonly Source[],
 ): ReadonlyMap<string, readonly string[]> {
+  const phases = KEPT.get(sources) ?? follow(wiring, sources);
+  KEPT.set(sources, phases);
+  return phases;
+}
+
+function follow(wiring: ReadWiring, sources: readonly Source[]): ReadonlyMap<string, readonly string[]> {
   const phases = new Map<string, string[]>();
-  for (const source of mains)
+  for (const source of sources.filter(({ kind }) => kind === 'mains'))
     for (const live of source.live)
       for (const id of guardsOf(wiring, [source], () => [live]).terminals.keys()) {
         const known = phases.get(id);

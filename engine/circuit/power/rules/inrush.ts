@@ -58,7 +58,7 @@ function socketPoles(context: PowerContext, all: readonly Charging[]): readonly 
   const { socketAmps, socketCurve } = context.settings;
   if (socketAmps === undefined || socketCurve === undefined || socketCurve === 'fuse') return [];
   const mains = mainsOf(context);
-  const phases = phasesOf(context.wiring, mains);
+  const phases = phasesOf(context.wiring, context.flow.sources);
   return mains.flatMap(({ device, live }) =>
     live.map(
       (line): Before => ({

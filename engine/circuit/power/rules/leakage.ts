@@ -62,7 +62,7 @@ function withoutDevice(
     [mains.device],
     TITLE,
     'unknown',
-    `Filters and drives leak some milliamperes each to earth all the time: here about ${amps(sum.likely)} on the heaviest phase, from ${namedLeaks(sum.leaks)}. Together they may trip a residual current device; at which difference the one before the machine trips has not been said. ${ASK}`,
+    `Filters and drives leak some milliamperes each to earth all the time: here about ${amps(sum.likely)} on the heaviest phase, from ${namedLeaks(sum.leaks)}. Together they may trip a residual current device; at which difference the one before the machine trips has not been said; it is printed on it.`,
     source,
     {
       figures: [figure('leakage on the heaviest phase', sum.likely, 'mA')],
