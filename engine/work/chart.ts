@@ -3,7 +3,7 @@ import { CHART_LEADS } from '../threads/index.ts';
 import type { JudgedWork } from './judge.ts';
 import { type LinkLimit, leadLimits, sorted, spindleLimits } from './limits.ts';
 import type { WorkMachine } from './machine.ts';
-import { axisFor } from './threads.ts';
+import { axisFor } from './thread-axis.ts';
 
 export interface WorkChartRow {
   /** m in one turn. */

@@ -14,7 +14,8 @@ import { rangeAt, stoppingAt } from './limits.ts';
 import type { WorkAxis, WorkMachine } from './machine.ts';
 import { mm, rpm, say } from './say.ts';
 import type { TapDetail } from './taps.ts';
-import { axisFor, type ThreadDetail } from './threads.ts';
+import { axisFor } from './thread-axis.ts';
+import type { ThreadDetail } from './threads.ts';
 
 const TURN = 2 * Math.PI;
 /** Looks of the control until the axis is told: it works out at one what it saw at the one before. */

@@ -1,6 +1,7 @@
 /** What the machine must cut, judged on the machine as it is. */
 export { chartFor, type WorkChart, type WorkChartPoint, type WorkChartRow } from './chart.ts';
-export type { CutDetail, CutLink } from './cuts.ts';
+export type { CutLink } from './cut-bends.ts';
+export type { CutDetail } from './cuts.ts';
 export { fieldsOf, WORK_FIELDS, WORK_KINDS, type WorkField, type WorkKind } from './fields.ts';
 export { LINKS, type Link, sayMargin, type WorkFinding, worstOf } from './finding.ts';
 export { type InStepAnswer, type InStepTap, type InStepThread, runInStep } from './in-step.ts';
@@ -8,8 +9,9 @@ export { type JudgedWork, judgeOne, judgeWork } from './judge.ts';
 export { highestAllowed, type LinkLimit } from './limits.ts';
 export { sayNeeds, type WorkMachine, workMachine, workMachineOf } from './machine.ts';
 export { newWorkId } from './new.ts';
+export type { Reversal } from './tap-reversal.ts';
 export type { TapSize } from './tap-sizes.ts';
-export type { Reversal, TapDetail } from './taps.ts';
+export type { TapDetail } from './taps.ts';
 export type { ThreadDetail } from './threads.ts';
 export type * from './types.ts';
 export type { WayRound } from './ways-round.ts';

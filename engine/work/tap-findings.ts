@@ -1,0 +1,176 @@
+/** What is found on the torque of a tap and on its turning back. */
+import type { Work } from '../refit/types.ts';
+import { torqueAt } from '../simulate/instep/index.ts';
+import { cutOf } from '../threads/index.ts';
+import { ratio, told, type WorkFinding } from './finding.ts';
+import { stoppingAt } from './limits.ts';
+import { sayTurns } from './links.ts';
+import type { WorkAxis } from './machine.ts';
+import { mm, rpm, say } from './say.ts';
+import type { Reversal, Wanted } from './tap-reversal.ts';
+import type { SpindleModel } from './types.ts';
+
+export function torqueFinding(
+  spindle: SpindleModel,
+  work: Work,
+  { thread, habits }: Wanted,
+  kind: string,
+  speed: number,
+): { readonly torque: number | null; readonly findings: readonly WorkFinding[] } {
+  const cut = cutOf('tapping', {
+    material: work.settings.material?.trim() || 'c45',
+    thread: thread.designation,
+    tap: kind,
+    speed: `${(speed * 30) / Math.PI} r/min`,
+  });
+  if (!cut.ok)
+    return {
+      torque: null,
+      findings: [
+        told(work.id, {
+          check: 'setting-material',
+          link: 'settings',
+          title: 'Material',
+          verdict: 'fails',
+          sentence: cut.problem.message,
+        }),
+      ],
+    };
+  const torque = cut.value.asked.find(({ id }) => id === 'torque')?.value ?? 0;
+  const range = stoppingAt(spindle, speed, 0)?.range;
+  if (!range) return { torque, findings: [] };
+  const there = Math.max(0, torqueAt(range.continuous, speed) - range.drag);
+  return {
+    torque,
+    findings: [
+      ratio(work.id, {
+        check: 'spindle-torque',
+        link: 'spindle',
+        title: 'Torque of the tap',
+        asked: torque,
+        there,
+        unit: 'N·m',
+        tight: habits.worn.value,
+        says: {
+          fits: 'A sharp tap takes {asked}; the spindle gives {there} at that speed.',
+          fails: 'A sharp tap takes {asked}, but the spindle gives only {there} at that speed.',
+        },
+        because: [
+          `In the ${range.name} at ${rpm(speed)}; ${cut.value.material}. A worn tap takes more, times ${habits.worn.says}: a smaller margin is tight.`,
+          ...cut.value.notes,
+        ],
+        basis: spindle.basis,
+      }),
+    ],
+  };
+}
+
+export function reversalFindings(
+  work: string,
+  wanted: Wanted,
+  reversal: Reversal | null,
+  speed: number,
+  axis: WorkAxis | undefined,
+  spindle: SpindleModel,
+): readonly WorkFinding[] {
+  if (!reversal) return [];
+  const { thread, depth, hole, float, habits } = wanted;
+  const brakes = spindle.ranges.some(({ braking }) => braking.some(({ torque }) => torque > 0));
+  const because = [
+    `In the ${reversal.range} from ${rpm(speed)}: the drive acts after ${habits.delay.says}, ${brakes ? 'then brakes' : 'and nothing brakes: the spindle runs down by its own drag'}.`,
+    'The tap’s own torque would stop it a little sooner; it is not counted on.',
+  ];
+  const basis = spindle.basis;
+  const found: WorkFinding[] = [];
+  if (!Number.isFinite(reversal.overrun) || reversal.overrun > depth)
+    found.push(
+      told(work, {
+        check: 'spindle-stop',
+        link: 'spindle',
+        title: 'Stopping to turn back',
+        verdict: 'fails',
+        sentence: Number.isFinite(reversal.overrun)
+          ? `After the order to turn back the spindle runs on for ${sayTurns(reversal.angle)} (${say(reversal.time, 's')}): the tap would go ${mm(reversal.overrun)} deeper, more than the thread is deep.`
+          : 'Nothing slows this spindle: it never comes to rest by itself, so no tap can be turned back.',
+        because,
+        basis,
+      }),
+    );
+  if (Number.isFinite(reversal.hole)) {
+    if (typeof hole === 'number')
+      found.push(
+        ratio(work, {
+          check: 'hole',
+          link: 'hole',
+          title: 'Depth of the hole',
+          asked: reversal.hole,
+          there: hole,
+          unit: 'mm',
+          tight: 1,
+          says: {
+            fits: 'Thread, chamfer, overrun and chips take {asked} of the {there} drilled.',
+            fails: `Thread, chamfer, overrun and chips need {asked}, but the hole is only {there}: the tap meets the bottom and breaks. ${reversal.highest && reversal.highest > 1 ? `Up to ${rpm(reversal.highest)} it would fit.` : 'No speed makes it fit.'}`,
+          },
+          because: [
+            `The tap runs on ${mm(reversal.overrun)} (${sayTurns(reversal.angle)}, ${say(reversal.time, 's')}).`,
+            ...because,
+          ],
+          basis,
+        }),
+      );
+    else
+      found.push(
+        told(work, {
+          check: 'hole',
+          link: 'hole',
+          title: 'Depth of the hole',
+          verdict: 'fits',
+          sentence:
+            hole === 'through'
+              ? `Through: leave ${mm(reversal.hole - depth)} free below the work for chamfer, overrun and chips.`
+              : `Drill at least ${mm(reversal.hole)} deep, not counting the point: the tap runs on ${mm(reversal.overrun)}.`,
+          because,
+          basis,
+        }),
+      );
+  }
+  if (float !== null && Number.isFinite(reversal.float))
+    found.push(
+      ratio(work, {
+        check: 'float',
+        link: 'hole',
+        title: 'Float of the holder',
+        asked: reversal.float,
+        there: float,
+        unit: 'mm',
+        tight: 1,
+        says: {
+          fits: 'The holder has to give {asked} and gives {there}.',
+          fails:
+            'The holder has to give {asked} but gives only {there}: the thread strips or the tap breaks.',
+        },
+        because,
+        basis,
+      }),
+    );
+  else if (axis && axis.lag.value !== null && float === null)
+    found.push(
+      ratio(work, {
+        check: 'in-step',
+        link: 'axis',
+        title: 'In step through the reversal',
+        asked: 2 * reversal.step,
+        there: habits.rigid.value * thread.pitch,
+        unit: 'mm',
+        tight: 1,
+        says: {
+          fits: 'As the spindle turns back the axis changes from behind to ahead by {asked}; a rigid holder and the flanks bear about {there}.',
+          fails:
+            'As the spindle turns back the axis changes from behind to ahead by {asked}; a rigid holder and the flanks bear only about {there}. Turn slower, or take a holder with a little float.',
+        },
+        because: [axis.gainSays, `It bears ${habits.rigid.says} of the pitch: a habit, not a standard.`],
+        basis: axis.lag.basis,
+      }),
+    );
+  return found;
+}
