@@ -25,10 +25,7 @@ test('the mill’s spindle in star: the finding, its working, delta as its remed
     .getByText(/how the winding is connected.*delta/i)
     .first()
     .waitFor(WAIT);
-  await page
-    .getByText(/No permission to turn it at that speed/)
-    .first()
-    .waitFor();
+  await page.getByRole('button', { name: /^What the drive could turn it to/ }).waitFor();
   const picture = page.locator('article.picture', { hasText: 'Has the spindle the torque for its cuts?' });
   await picture.getByText('heaviest cut', { exact: true }).waitFor(WAIT);
   await picture.getByText('Show the numbers').click();
