@@ -1,5 +1,7 @@
 /** `fettle wire`: joins two terminals, or cuts a wire, and says what that does. */
 
+import { supplyDrawn } from '../../engine/advice/supply-drawn.ts';
+import { assess } from '../../engine/assess/index.ts';
 import { lookThrough } from '../../engine/circuit/whole/index.ts';
 import { readSetting, WIRE_SETTINGS, type WiringFinding } from '../../engine/circuit/wiring/index.ts';
 import { nearest } from '../../engine/refit/nearest.ts';
@@ -37,8 +39,9 @@ export const wire: Command = {
     if (cut !== undefined && from !== undefined)
       throw new Refusal('Cut a wire or join two terminals, one at a time.');
     const change = cut === undefined ? joined(file.refit, from, to, rest) : severed(file.refit, cut);
-    const before = lookThrough(file.refit);
-    const after = lookThrough(changed(file, [change], io).refit);
+    const drawn = supplyDrawn(assess(file.refit));
+    const before = lookThrough(file.refit, drawn);
+    const after = lookThrough(changed(file, [change], io).refit, drawn);
     if (has('try')) pageOn(io).prose('Nothing is recorded.');
     else record(io, file, [change]);
     const fresh = news(before.findings, after.findings);

@@ -1,4 +1,6 @@
 /** `fettle wiring`: what is right and wrong with the wiring; its lists, its diagrams, a proposal. */
+import { supplyDrawn } from '../../engine/advice/supply-drawn.ts';
+import { assess } from '../../engine/assess/index.ts';
 import { LISTS, type List, type ListId, listCsv, listDocument } from '../../engine/circuit/lists/index.ts';
 import { type Looked, lookThrough, photosOf } from '../../engine/circuit/whole/index.ts';
 import { proposeWiring } from '../../engine/circuit/wiring/index.ts';
@@ -53,7 +55,7 @@ export const wiring: Command = {
     const file = openRefit(words[0]!);
     const list = listName(call);
     onlyWith(call, list);
-    const looked = lookThrough(file.refit);
+    const looked = lookThrough(file.refit, supplyDrawn(assess(file.refit)));
     if (list !== undefined) {
       showList(call, file.refit, looked, list);
       return EXIT.fine;

@@ -1,6 +1,6 @@
 /** All rules over one wiring, asked again only as far as an edit reaches. */
 import type { Refit, WiringWire } from '../../refit/types.ts';
-import { judgeSupply, type PowerAnswer, type Size } from '../power/index.ts';
+import { type Drawn, judgeSupply, type PowerAnswer, type Size } from '../power/index.ts';
 import {
   type ReadWiring,
   readWiring,
@@ -30,11 +30,16 @@ export class WiringLook {
   #checker: WiringChecker | undefined;
   #around: Refit | undefined;
   #supply: PowerAnswer | undefined;
+  #drawn: Drawn | undefined;
 
-  /** Things that are the same objects as before are not asked about again by the rules of joining. */
-  look(refit: Refit): Looked {
+  /**
+   * Things that are the same objects as before are not asked about again by the rules of joining. `drawn` is what the drives
+   * take, as far as the rest of the refit tells.
+   */
+  look(refit: Refit, drawn?: Drawn): Looked {
     const { read, findings } = this.#joined(refit);
-    this.#supply = judgeSupply(refit, read);
+    this.#drawn = drawn;
+    this.#supply = judgeSupply(refit, read, drawn);
     return together(read, findings, this.#supply);
   }
 
@@ -49,7 +54,7 @@ export class WiringLook {
     const wires = { ...refit.wiring.wires, [wire.id]: wire };
     const withIt = { ...refit, wiring: { ...refit.wiring, wires } };
     const { read, findings } = this.#joined(withIt);
-    const after = together(read, findings, judgeSupply(withIt, read));
+    const after = together(read, findings, judgeSupply(withIt, read, this.#drawn));
     this.#joined(refit);
     const said = new Set(before.findings.map((each) => JSON.stringify(each)));
     return after.findings.filter((each) => !said.has(JSON.stringify(each)));
@@ -88,4 +93,4 @@ const once = (problems: readonly WiringProblem[]): readonly WiringProblem[] => [
   ...new Map(problems.map((problem) => [`${problem.where} ${problem.message}`, problem])).values(),
 ];
 
-export const lookThrough = (refit: Refit): Looked => new WiringLook().look(refit);
+export const lookThrough = (refit: Refit, drawn?: Drawn): Looked => new WiringLook().look(refit, drawn);

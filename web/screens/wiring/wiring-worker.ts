@@ -1,4 +1,6 @@
 /** Looks the wiring through beside the page, draws it, lists it, and tries what may be joined. */
+import { supplyDrawn } from '../../../engine/advice/supply-drawn.ts';
+import { type Assessment, assess } from '../../../engine/assess/index.ts';
 import { type Diagrams, layOut, planOf, symbolsOf } from '../../../engine/circuit/drawing/index.ts';
 import { LISTS } from '../../../engine/circuit/lists/index.ts';
 import { type Looked, photosOf, WiringLook } from '../../../engine/circuit/whole/index.ts';
@@ -11,6 +13,7 @@ import type { WiringAsk, WiringReply } from './wiring-protocol.ts';
 const watch = new WiringLook();
 let refit: Refit | undefined;
 let looked: Looked | undefined;
+let assessed: Assessment | undefined;
 let diagrams: Diagrams | undefined;
 let library: EndableLayouter | undefined;
 /** Number of the drawing that is wanted; another one, or none, ends it. */
@@ -77,7 +80,8 @@ function sameWhereEqual(now: Refit): Refit {
 function settle(n: number): void {
   if (!refit) return;
   try {
-    looked = watch.look(refit);
+    assessed = assess(refit, assessed ? { previous: assessed } : {});
+    looked = watch.look(refit, supplyDrawn(assessed));
     post({ n, looked, whole: true });
   } catch (error) {
     post({ n, problem: `The supply could not be judged: ${String(error)}` });
