@@ -17,16 +17,16 @@ const NONE: readonly Sheet[] = [];
 const keyOf = ({ circuit, number }: Sheet): string => `${circuit} ${number}`;
 
 export function Diagrams({ wiring, pinned, picked, seek, pick }: Props) {
-  const { looked, drawing } = wiring;
+  const { looked, stamp, drawing } = wiring;
   const { drawn, draw, cancel, progress } = drawing;
   const [chosen, setChosen] = useState('');
   const [stopped, setStopped] = useState(false);
   useEffect(() => {
-    if (looked) {
+    if (stamp > 0) {
       setStopped(false);
       draw();
     }
-  }, [looked, draw]);
+  }, [stamp, draw]);
   const marks = useMemo(() => marksOf(looked?.findings ?? []), [looked]);
   const sheets = drawn?.sheets ?? NONE;
   const sought = useMemo(

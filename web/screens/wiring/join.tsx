@@ -121,7 +121,7 @@ function End({
 function Fits({
   from,
   read,
-  wiring: { ask, looked },
+  wiring: { ask, stamp },
   choose,
 }: {
   from: string;
@@ -140,7 +140,7 @@ function Fits({
     return () => {
       gone = true;
     };
-  }, [ask, from, looked]);
+  }, [ask, from, stamp]);
   const good = useMemo(() => (fitting ?? []).filter(({ fits }) => fits), [fitting]);
   const others = useMemo(() => (fitting ?? []).filter(({ fits }) => !fits), [fitting]);
   const goodPages = usePages(good, 10, from);
@@ -183,7 +183,7 @@ function Fits({
 function WouldBe({
   session,
   refit,
-  wiring: { ask, looked },
+  wiring: { ask, stamp },
   from,
   to,
   done,
@@ -199,7 +199,7 @@ function WouldBe({
     return () => {
       gone = true;
     };
-  }, [ask, from, to, looked]);
+  }, [ask, from, to, stamp]);
   const there = Object.values(refit.wiring.wires).filter(
     (wire) => (wire.from === from && wire.to === to) || (wire.from === to && wire.to === from),
   );

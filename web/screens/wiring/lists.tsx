@@ -14,14 +14,11 @@ export const LIST_NAMES: Readonly<Record<ListId, string>> = {
   'ring-out': 'Ring it out',
 };
 
-export function useList(
-  { ask, looked }: WiringView,
-  id: ListId,
-): { list: List | undefined; problem: string } {
+export function useList({ ask, stamp }: WiringView, id: ListId): { list: List | undefined; problem: string } {
   const [list, setList] = useState<List>();
   const [problem, setProblem] = useState('');
   useEffect(() => {
-    if (!looked) return;
+    if (stamp === 0) return;
     let gone = false;
     setProblem('');
     ask({ do: 'list', list: id })
@@ -30,7 +27,7 @@ export function useList(
     return () => {
       gone = true;
     };
-  }, [ask, looked, id]);
+  }, [ask, stamp, id]);
   return { list: list?.id === id ? list : undefined, problem };
 }
 

@@ -109,11 +109,11 @@ function PinnedPhoto({ refit, device, photo }: { refit: string; device: WiringDe
 }
 
 function Sheets({ wiring, name }: { wiring: WiringView; name: string }) {
-  const { looked, drawing } = wiring;
+  const { looked, stamp, drawing } = wiring;
   const { drawn, draw, progress } = drawing;
   useEffect(() => {
-    if (looked) draw();
-  }, [looked, draw]);
+    if (stamp > 0) draw();
+  }, [stamp, draw]);
   const pages = useMemo(() => {
     const marks = marksOf(looked?.findings ?? []);
     return (drawn?.sheets ?? []).map((sheet) => ({

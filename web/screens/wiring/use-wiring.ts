@@ -18,6 +18,8 @@ export interface Drawing {
 export interface WiringView {
   readonly looked: Looked | undefined;
   readonly busy: boolean;
+  /** Another number for each state of the wiring that was looked through. */
+  readonly stamp: number;
   readonly problem: string;
   readonly drawing: Drawing;
   /** Throws an Error with a sentence. */
@@ -45,6 +47,7 @@ export function useWiring(refit: Refit): WiringView {
   const waiting = useRef(new Map<number, Waiting>());
   const [looked, setLooked] = useState<Looked>();
   const [busy, setBusy] = useState(true);
+  const [stamp, setStamp] = useState(0);
   const [problem, setProblem] = useState('');
   const [drawn, setDrawn] = useState<Drawn>();
   const [progress, setProgress] = useState<Drawing['progress']>();
@@ -63,6 +66,7 @@ export function useWiring(refit: Refit): WiringView {
       } else if ('looked' in data && data.n === lookNumber.current) {
         setLooked(data.looked);
         setProblem('');
+        setStamp(data.n);
         setBusy(!data.whole);
       } else if ('all' in data && data.n === drawNumber.current)
         setProgress({ done: data.done, all: data.all });
@@ -114,5 +118,12 @@ export function useWiring(refit: Refit): WiringView {
     },
     [send],
   );
-  return { looked, busy, problem, drawing: { drawn, progress, draw, cancel }, ask: ask as WiringView['ask'] };
+  return {
+    looked,
+    busy,
+    stamp,
+    problem,
+    drawing: { drawn, progress, draw, cancel },
+    ask: ask as WiringView['ask'],
+  };
 }
