@@ -3,7 +3,7 @@ import { type Finding, type Verdict, WORST_FIRST } from './finding.ts';
 
 export type Counts = Readonly<Record<Verdict, number>>;
 
-export function count(findings: readonly Finding[]): Counts {
+export function count(findings: readonly Pick<Finding, 'verdict'>[]): Counts {
   const counts = { fits: 0, tight: 0, fails: 0, unknown: 0 };
   for (const { verdict } of findings) counts[verdict]++;
   return counts;

@@ -1,5 +1,5 @@
 /** A typeset formula. Typesetting is fetched when the first one is shown; until then, and where it fails, plain text stands. */
-import { useEffect, useState } from 'react';
+import { useEffect, useLayoutEffect, useRef, useState } from 'react';
 
 type Render = (tex: string) => string;
 let renderer: Promise<Render> | undefined;
@@ -22,6 +22,14 @@ const load = (): Promise<Render> => {
 
 export function Formula({ tex, plain }: { tex: string; plain: string }) {
   const [html, setHtml] = useState<string>();
+  const box = useRef<HTMLDivElement>(null);
+  const [wide, setWide] = useState(false);
+  // What is scrolled by hand must be reachable by keyboard; what fits needs no stop.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: its width follows what is set in it
+  useLayoutEffect(() => {
+    const { scrollWidth = 0, clientWidth = 0 } = box.current ?? {};
+    setWide(scrollWidth > clientWidth);
+  }, [html, plain]);
   useEffect(() => {
     let current = true;
     load().then(
@@ -34,9 +42,17 @@ export function Formula({ tex, plain }: { tex: string; plain: string }) {
   }, [tex]);
   // The TeX comes from our own sheets and numbers of our own printing, and the typesetter escapes text.
   return html === undefined ? (
-    <div className="formula">{plain}</div>
+    <div className="formula" ref={box}>
+      {plain}
+    </div>
   ) : (
-    // biome-ignore lint/security/noDangerouslySetInnerHtml: MathML made by the typesetter from our own sheets
-    <div className="formula" dangerouslySetInnerHTML={{ __html: html }} />
+    <div
+      ref={box}
+      className="formula"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls where it is wider than the page
+      tabIndex={wide ? 0 : undefined}
+      // biome-ignore lint/security/noDangerouslySetInnerHtml: MathML made by the typesetter from our own sheets
+      dangerouslySetInnerHTML={{ __html: html }}
+    />
   );
 }
