@@ -93,7 +93,11 @@ export function Diagrams({ wiring, pinned, picked, seek, pick }: Props) {
         <>
           <label className="wiring-choice">
             Diagram
-            <select value={keyOf(sheet)} onChange={(event) => setChosen(event.target.value)}>
+            <select
+              aria-label="Diagram"
+              value={keyOf(sheet)}
+              onChange={(event) => setChosen(event.target.value)}
+            >
               {sheets.map((each) => (
                 <option key={keyOf(each)} value={keyOf(each)}>
                   {sheetTitle(each)}
