@@ -49,7 +49,6 @@ export function Formula({ tex, plain }: { tex: string; plain: string }) {
     <div
       ref={box}
       className="formula"
-      // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls where it is wider than the page
       tabIndex={wide ? 0 : undefined}
       // biome-ignore lint/security/noDangerouslySetInnerHtml: MathML made by the typesetter from our own sheets
       dangerouslySetInnerHTML={{ __html: html }}
