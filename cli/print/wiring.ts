@@ -1,6 +1,6 @@
 /** A looked-through wiring, its lists and a proposal on a terminal. */
 import type { List } from '../../engine/circuit/lists/index.ts';
-import type { Looked } from '../../engine/circuit/whole/index.ts';
+import { type Looked, sayNeeds } from '../../engine/circuit/whole/index.ts';
 import type { Verdict, WiringFinding } from '../../engine/circuit/wiring/index.ts';
 import type { Page } from './page.ts';
 import { plural } from './text.ts';
@@ -43,7 +43,7 @@ export function printWiringFindings(page: Page, findings: readonly WiringFinding
     page.prose(`${page.paint(COLOURS[verdict], verdict.padEnd(8))}${title} (${id})`, '', INDENT);
     page.prose(sentence, INDENT);
     if (remedy) page.prose(`What would make it right: ${remedy}`, INDENT);
-    if (needs && needs.length > 0) page.prose(`Waits for: ${needs.join(', ')}.`, INDENT);
+    if (needs && needs.length > 0) page.prose(`Waits for: ${sayNeeds(needs)}.`, INDENT);
   }
 }
 

@@ -1,6 +1,8 @@
 /** The wiring: what is right and wrong with it, joined and cut, drawn and listed. */
 import { useCallback, useMemo, useState } from 'react';
 import { Link, Route, Switch, useLocation } from 'wouter';
+import { count } from '../../engine/assess/index.ts';
+import type { WiringFinding } from '../../engine/circuit/wiring/index.ts';
 import type { Session, View } from '../state/session.ts';
 import { AddDevice, Cables, WholeSettings } from './wiring/add.tsx';
 import { DevicePanel } from './wiring/device-panel.tsx';
@@ -85,7 +87,8 @@ export default function WiringPage({ session, view }: Props) {
     <div className="stack wiring">
       {!printing && (
         <>
-          <h1>Wiring</h1>
+          <h1>Is it wired right?</h1>
+          {looked && <p>{answerOf(looked.findings)}</p>}
           <div className="caution">
             <strong>Before a wire is touched:</strong> main switch off and locked, wait until drives and
             supplies have discharged, measure that it is dead. The fixed mains installation belongs to a
@@ -178,4 +181,18 @@ export default function WiringPage({ session, view }: Props) {
       </Switch>
     </div>
   );
+}
+
+/** The answer in a sentence or two. */
+function answerOf(findings: readonly WiringFinding[]): string {
+  if (findings.length === 0)
+    return 'Nothing is wired yet. Let the wiring be proposed, or add devices one by one.';
+  const { fails, unknown, tight } = count(findings);
+  const worst = findings.find(({ verdict }) => verdict === 'fails');
+  if (worst) {
+    const more = fails > 1 ? ` ${fails - 1} more ${fails === 2 ? 'answer fails' : 'answers fail'}.` : '';
+    return `Not yet. ${worst.sentence}${more}`;
+  }
+  if (unknown > 0) return `Nothing that is known speaks against it; ${unknown} answers wait for facts.`;
+  return tight > 0 ? `Yes, with ${tight} answers that are tight.` : 'Yes, as far as it was looked at.';
 }

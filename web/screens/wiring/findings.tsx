@@ -1,5 +1,6 @@
 /** What the rules say of the wiring, worst first. */
 import { useMemo, useState } from 'react';
+import { sayNeeds } from '../../../engine/circuit/whole/index.ts';
 import type { Figure, Verdict, WiringFinding } from '../../../engine/circuit/wiring/index.ts';
 import { formatQuantity } from '../../../engine/quantity/index.ts';
 import { Counts, VerdictWord } from '../../parts/verdict.tsx';
@@ -65,7 +66,7 @@ export function FindingCard({ finding, show }: { finding: WiringFinding; show?: 
           <strong>What would make it right:</strong> {remedy}
         </p>
       )}
-      {needs && needs.length > 0 && <p className="small">Waits for: {needs.join(', ')}.</p>}
+      {needs && needs.length > 0 && <p className="small">Waits for: {sayNeeds(needs)}.</p>}
       {figures.length > 0 && <p className="small">{figures.map(sayFigure).join('; ')}.</p>}
       <p className="small soft">{source}</p>
       {show && (
