@@ -2,7 +2,7 @@
 import type { Circuit, Element, Trouble, Waveform } from './types.ts';
 
 /** The most elements solved at once. */
-export const MOST_ELEMENTS = 5000;
+export const MOST_ELEMENTS = 100_000;
 
 const positive = (x: number): boolean => Number.isFinite(x) && x > 0;
 const notNegative = (x: number): boolean => Number.isFinite(x) && x >= 0;

@@ -1,8 +1,8 @@
 /**
  * Linear equations of circuits: few entries in a row, an order that keeps them few, zeros skipped.
  *
- * Dense storage, since pieces have tens of nodes, seldom hundreds; the order by fewest neighbours and the skipping
- * of zeros make the work nearly that of a sparse solver (docs/decisions/0010).
+ * Only entries that can be other than zero are kept: those of the pattern, and the few that elimination adds. The
+ * networks of a wiring are nearly trees, so the work of one factoring grows about with the number of unknowns.
  */
 
 /** Order of elimination: again and again the unknown with the fewest neighbours, which then become neighbours. */
@@ -39,74 +39,194 @@ export function fewestNeighbours(n: number, pairs: Iterable<readonly [number, nu
 /** A diagonal entry this share of the column's largest is taken as pivot, to keep the order. */
 const THRESHOLD = 1e-3;
 
-/** LU factors of an n × n matrix, made and used in place again and again. */
+/** LU factors of an n × n matrix of a fixed pattern, made and used again and again. */
 export class Factors {
   readonly n: number;
+  /** Values of the entries of the pattern, by `slot`. */
   readonly matrix: Float64Array;
+  /** Multiplications of the last factoring, each with its subtraction: the work it took. */
+  work = 0;
+  readonly #start: Int32Array;
+  readonly #columns: Int32Array;
   readonly #row: Int32Array;
   readonly #scratch: Float64Array;
+  /** Factors by place in the order of elimination: below the diagonal, and from the diagonal on. */
+  #lower: readonly Row[] = [];
+  #upper: readonly Row[] = [];
 
-  constructor(n: number) {
+  /** @param pairs places off the diagonal that may hold something, either way round; the diagonal always may */
+  constructor(n: number, pairs: Iterable<readonly [number, number]>) {
     this.n = n;
-    this.matrix = new Float64Array(n * n);
+    const rows = Array.from({ length: n }, (_, k) => new Set([k]));
+    for (const [a, b] of pairs) {
+      rows[a]!.add(b);
+      rows[b]!.add(a);
+    }
+    this.#start = new Int32Array(n + 1);
+    rows.forEach((each, k) => {
+      this.#start[k + 1] = this.#start[k]! + each.size;
+    });
+    this.#columns = new Int32Array(this.#start[n]!);
+    rows.forEach((each, k) => {
+      this.#columns.set(
+        [...each].sort((a, b) => a - b),
+        this.#start[k]!,
+      );
+    });
+    this.matrix = new Float64Array(this.#columns.length);
     this.#row = new Int32Array(n);
     this.#scratch = new Float64Array(n);
   }
 
-  /** Factors `matrix` in place; the unknown at which it turned out singular, or −1. */
+  /** Where an entry of the pattern is kept in `matrix`; a RangeError where none is foreseen. */
+  slot(row: number, column: number): number {
+    const at = this.find(row, column);
+    if (at < 0) throw new RangeError(`No entry is foreseen in row ${row}, column ${column}.`);
+    return at;
+  }
+
+  /** The same, or −1 where none is foreseen. */
+  find(row: number, column: number): number {
+    return find(this.#columns, column, this.#start[row]!, this.#start[row + 1]!);
+  }
+
+  /** Factors `matrix`, which stays as it is; the unknown at which it turned out singular, or −1. */
   factor(): number {
-    const { n, matrix: m } = this;
+    const { n, matrix } = this;
     const row = this.#row;
-    for (let k = 0; k < n; k++) row[k] = k;
+    const place = new Int32Array(n);
+    const lower: Row[] = [];
+    const upper: Row[] = [];
+    // Rows that hold something in a column; those done with are told by their place.
+    const holders: number[][] = Array.from({ length: n }, () => []);
     for (let k = 0; k < n; k++) {
-      let best = k;
+      row[k] = k;
+      place[k] = k;
+      lower.push({ columns: [], values: [], head: 0 });
+      const columns: number[] = [];
+      const values: number[] = [];
+      for (let at = this.#start[k]!; at < this.#start[k + 1]!; at++) {
+        const value = matrix[at]!;
+        if (value === 0) continue;
+        columns.push(this.#columns[at]!);
+        values.push(value);
+        holders[this.#columns[at]!]!.push(k);
+      }
+      upper.push({ columns, values, head: 0 });
+    }
+    this.work = 0;
+    for (let k = 0; k < n; k++) {
+      const candidates = holders[k]!.filter((each) => place[each]! >= k);
+      let best = -1;
       let most = 0;
-      for (let i = k; i < n; i++) {
-        const size = Math.abs(m[row[i]! * n + k]!);
-        if (size > most) {
+      let diagonal = 0;
+      for (const each of candidates) {
+        const { values, head } = upper[each]!;
+        const size = Math.abs(values[head]!);
+        if (place[each] === k) diagonal = size;
+        if (size > most || (size === most && best >= 0 && place[each]! < place[best]!)) {
           most = size;
-          best = i;
+          best = each;
         }
       }
       if (!(most > 1e-18) || most === Number.POSITIVE_INFINITY) return k;
-      if (Math.abs(m[row[k]! * n + k]!) < THRESHOLD * most) {
-        const swap = row[k]!;
-        row[k] = row[best]!;
-        row[best] = swap;
+      if (diagonal < THRESHOLD * most) {
+        const other = row[k]!;
+        row[place[best]!] = other;
+        place[other] = place[best]!;
+        row[k] = best;
+        place[best] = k;
       }
-      const top = row[k]! * n;
-      const pivot = m[top + k]!;
-      for (let i = k + 1; i < n; i++) {
-        const at = row[i]! * n;
-        if (m[at + k] === 0) continue;
-        const factor = m[at + k]! / pivot;
-        m[at + k] = factor;
-        for (let j = k + 1; j < n; j++) {
-          const above = m[top + j]!;
-          if (above !== 0) m[at + j]! -= factor * above;
-        }
+      const top = upper[row[k]!]!;
+      const pivot = top.values[top.head]!;
+      for (const each of candidates) {
+        if (place[each] === k) continue;
+        const active = upper[each]!;
+        const value = active.values[active.head]!;
+        active.head++;
+        if (value === 0) continue;
+        const factor = value / pivot;
+        lower[each]!.columns.push(k);
+        lower[each]!.values.push(factor);
+        this.work += top.columns.length - top.head;
+        subtract(active, top, factor, (column) => holders[column]!.push(each));
       }
+      holders[k] = [];
     }
+    this.#lower = [...row].map((each) => lower[each]!);
+    this.#upper = [...row].map((each) => upper[each]!);
     return -1;
   }
 
   /** Solves for a right-hand side, which becomes the answer. */
   solve(b: Float64Array): void {
-    const { n, matrix: m } = this;
+    const { n } = this;
     const row = this.#row;
     const x = this.#scratch;
     for (let i = 0; i < n; i++) {
       let sum = b[row[i]!]!;
-      const at = row[i]! * n;
-      for (let j = 0; j < i; j++) if (m[at + j] !== 0) sum -= m[at + j]! * x[j]!;
+      const { columns, values } = this.#lower[i]!;
+      for (let j = 0; j < columns.length; j++) sum -= values[j]! * x[columns[j]!]!;
       x[i] = sum;
     }
     for (let i = n - 1; i >= 0; i--) {
       let sum = x[i]!;
-      const at = row[i]! * n;
-      for (let j = i + 1; j < n; j++) if (m[at + j] !== 0) sum -= m[at + j]! * x[j]!;
-      x[i] = sum / m[at + i]!;
+      const { columns, values, head } = this.#upper[i]!;
+      for (let j = head + 1; j < columns.length; j++) sum -= values[j]! * x[columns[j]!]!;
+      x[i] = sum / values[head]!;
     }
     b.set(x);
   }
+}
+
+/** Entries of a row by rising column, those from `head` on. */
+interface Row {
+  columns: number[];
+  values: number[];
+  head: number;
+}
+
+/** Place of a column among sorted ones, or −1. */
+function find(columns: ArrayLike<number>, column: number, from: number, to: number): number {
+  let [low, high] = [from, to - 1];
+  while (low <= high) {
+    const middle = (low + high) >> 1;
+    const there = columns[middle]!;
+    if (there === column) return middle;
+    if (there < column) low = middle + 1;
+    else high = middle - 1;
+  }
+  return -1;
+}
+
+/** Takes `factor` times what stands right of the pivot in `top` from a row; `grows` hears of columns it gains. */
+function subtract(row: Row, top: Row, factor: number, grows: (column: number) => void): void {
+  let missing = false;
+  for (let n = top.head + 1; n < top.columns.length; n++) {
+    const at = find(row.columns, top.columns[n]!, row.head, row.columns.length);
+    if (at >= 0) row.values[at]! -= factor * top.values[n]!;
+    else missing = true;
+  }
+  if (!missing) return;
+  const columns: number[] = [];
+  const values: number[] = [];
+  let at = row.head;
+  for (let n = top.head + 1; n < top.columns.length; n++) {
+    const column = top.columns[n]!;
+    for (; at < row.columns.length && row.columns[at]! < column; at++) {
+      columns.push(row.columns[at]!);
+      values.push(row.values[at]!);
+    }
+    if (row.columns[at] === column) continue;
+    columns.push(column);
+    values.push(0 - factor * top.values[n]!);
+    grows(column);
+  }
+  for (; at < row.columns.length; at++) {
+    columns.push(row.columns[at]!);
+    values.push(row.values[at]!);
+  }
+  row.columns = columns;
+  row.values = values;
+  row.head = 0;
 }

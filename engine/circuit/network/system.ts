@@ -79,7 +79,8 @@ export class System {
     for (const e of this.elements) if (e.kind === 'diode' && e.ohms > 0) add(`i:${e.id}`, e.id);
     this.#nodes = names.length;
     for (const e of this.elements) if (e.kind === 'voltage' || e.kind === 'inductor') add(`b:${e.id}`, e.id);
-    const order = fewestNeighbours(names.length, this.#pairs(raw));
+    const pairs = [...this.#pairs(raw)];
+    const order = fewestNeighbours(names.length, pairs);
     const place = new Int32Array(names.length);
     order.forEach((unknown, at) => {
       place[unknown] = at;
@@ -88,8 +89,11 @@ export class System {
     this.names = [...order].map((unknown) => names[unknown]!);
     this.#nodeAt = Array.from({ length: this.#nodes }, (_, k) => place[k]!);
     this.size = names.length;
-    this.#factors = new Factors(this.size);
-    this.#base = new Float64Array(this.size * this.size);
+    this.#factors = new Factors(
+      this.size,
+      pairs.map(([a, b]) => [place[a]!, place[b]!] as const),
+    );
+    this.#base = new Float64Array(this.#factors.matrix.length);
     this.#known = new Float64Array(this.size);
     this.#right = new Float64Array(this.size);
     this.stores = this.elements.filter((e) => e.kind === 'capacitor' || e.kind === 'inductor');
@@ -145,13 +149,12 @@ export class System {
 
   /** Puts down all that does not change from one step of Newton's to the next. */
   prepare({ time, share, leak, rule }: Drive): void {
-    const { size } = this;
     const m = this.#base;
     const right = this.#known;
     m.fill(0);
     right.fill(0);
     const add = (row: number, column: number, value: number): void => {
-      if (row >= 0 && column >= 0) m[row * size + column]! += value;
+      if (row >= 0 && column >= 0) m[this.#factors.slot(row, column)]! += value;
     };
     const give = (row: number, value: number): void => {
       if (row >= 0) right[row]! += value;
@@ -223,7 +226,7 @@ export class System {
         case 'transistor':
           break;
       }
-    if (leak > 0) for (const at of this.#nodeAt) m[at * size + at]! += leak;
+    if (leak > 0) for (const at of this.#nodeAt) add(at, at, leak);
   }
 
   /**
@@ -232,14 +235,14 @@ export class System {
    * @returns the unknown at which the equations are singular or −1, and whether a junction was held back
    */
   step(x: Float64Array): { readonly singular: number; readonly held: boolean } {
-    const { size, bias } = this;
+    const { bias } = this;
     const m = this.#factors.matrix;
     const right = this.#right;
     m.set(this.#base);
     right.set(this.#known);
     const at = (unknown: number): number => (unknown < 0 ? 0 : x[unknown]!);
     const add = (row: number, column: number, value: number): void => {
-      if (row >= 0 && column >= 0) m[row * size + column]! += value;
+      if (row >= 0 && column >= 0) m[this.#factors.slot(row, column)]! += value;
     };
     const give = (row: number, value: number): void => {
       if (row >= 0) right[row]! += value;

@@ -9,7 +9,7 @@ import {
   multicoreFactor,
   tableCurrent,
 } from '../../tables/conductor-current.ts';
-import type { ReadWiring, Wire, WiringProblem } from '../wiring/types.ts';
+import type { Net, ReadWiring, Wire, WiringProblem } from '../wiring/types.ts';
 import { type Current, type Flow, flowOf } from './flow.ts';
 import { type Drawn, type PowerFacts, powerFacts } from './given.ts';
 import { type Guards, guardsOf } from './guards.ts';
@@ -56,8 +56,13 @@ export function powerContext(refit: Refit, wiring: ReadWiring, drawn: Drawn = {}
   const settings = readPowerSettings(refit.wiring.settings, problems);
   const flow = flowOf(wiring);
   const currents = new Map(flow.wires);
+  // Once for each net: a common net of thousands of terminals has as many wires.
+  const leads = new Map<Net, Current | undefined>();
   for (const wire of wiring.wires.values()) {
-    const lead = motorLead(wiring, wire);
+    const net = wiring.netOf.get(wire.from) ?? wiring.netOf.get(wire.to);
+    if (!net) continue;
+    if (!leads.has(net)) leads.set(net, motorLead(wiring, net));
+    const lead = leads.get(net);
     if (lead) currents.set(wire.id, lead);
   }
   return {
@@ -74,9 +79,8 @@ export function powerContext(refit: Refit, wiring: ReadWiring, drawn: Drawn = {}
 }
 
 /** What a motor lead carries for good: what the motor takes, or else what the drive gives. */
-function motorLead(wiring: ReadWiring, wire: Wire): Current | undefined {
-  const net = wiring.netOf.get(wire.from) ?? wiring.netOf.get(wire.to);
-  const leads = (net?.terminals ?? []).flatMap((id) => {
+function motorLead(wiring: ReadWiring, net: Net): Current | undefined {
+  const leads = net.terminals.flatMap((id) => {
     const nature = wiring.terminals.get(id)!.nature;
     return nature.kind === 'motor-phase' ? [{ id, nature }] : [];
   });

@@ -47,12 +47,9 @@ const MOST_TRACED = 200;
 function outputElements(wiring: ReadWiring): Element[] {
   const elements: Element[] = [];
   const feedOf = (terminal: Terminal, pole: 'plus' | 'minus'): string | undefined => {
-    const own = [...wiring.terminals.values()].filter(
-      ({ device, nature }) =>
-        device === terminal.device &&
-        (nature.kind === 'feed' || nature.kind === 'supply') &&
-        nature.pole === pole,
-    );
+    const own = (wiring.devices.get(terminal.device)?.terminals ?? [])
+      .map((id) => wiring.terminals.get(id)!)
+      .filter(({ nature }) => (nature.kind === 'feed' || nature.kind === 'supply') && nature.pole === pole);
     return (own.find(({ group }) => group === terminal.group) ?? own[0])?.id;
   };
   for (const terminal of wiring.terminals.values()) {
@@ -200,14 +197,15 @@ function workOut(wiring: ReadWiring): Flow {
       return [source.id, { amps: total, needs: [...new Set(each.flatMap((one) => one.needs))] }] as const;
     }),
   );
+  const [fed, unsaid] = [new Set(alive), new Set(unknown)];
   const takes = new Map(
     loads.map((load) => [
       load.id,
       {
-        amps: alive.includes(load) ? (amps.get(load.id) ?? 0) : 0,
-        needs: unknown.includes(load) ? [load.needs] : [],
+        amps: fed.has(load) ? (amps.get(load.id) ?? 0) : 0,
+        needs: unsaid.has(load) ? [load.needs] : [],
         volts: Math.abs(now.volts(load.from, load.to) ?? 0),
-        fed: alive.includes(load),
+        fed: fed.has(load),
       },
     ]),
   );
