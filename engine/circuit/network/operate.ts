@@ -9,26 +9,33 @@ import { Union } from './union.ts';
 import { closedAt, valueAt } from './value.ts';
 
 /** One group of pieces that were solved together. */
-interface Solved {
+export interface Solved {
   readonly pieces: readonly Piece[];
   readonly system: System;
   readonly x: Float64Array;
 }
 
-export interface Point {
+export interface Volts {
   /** Volts of a node against another, or against its reference; undefined where no path joins them or none has one. */
   volts(node: string, against?: string): number | undefined;
-  /** Amperes through an element, by the direction of its kind; of a transistor into its collector. Open: 0. */
-  amps(id: string): number;
   /** The piece a node is in; undefined for a node that is nowhere. */
   pieceOf(node: string): Piece | undefined;
+}
+
+export interface Point extends Volts {
+  /** Amperes through an element, by the direction of its kind; of a transistor into its collector. Open: 0. */
+  amps(id: string): number;
   readonly pieces: readonly Piece[];
   /** How many of its groups were taken over from the point before. */
   readonly kept: number;
 }
 
-interface PointInside extends Point {
+export interface PointInside extends Point {
   readonly solved: readonly Solved[];
+  /** Those solved together with a node. */
+  solvedAt(node: string): Solved | undefined;
+  /** The same with other unknowns in some groups. */
+  moved(unknowns: ReadonlyMap<Solved, Float64Array>): Volts;
 }
 
 /** Pieces in groups: those whose currents follow each other are solved together. */
@@ -141,27 +148,31 @@ function pointOf(
   const solvedAt = new Map<string, Solved>();
   for (const each of solved)
     for (const piece of each.pieces) for (const node of piece.nodes) solvedAt.set(node, each);
-  const raw = (node: string): number => {
-    const { system, x } = solvedAt.get(node)!;
-    const at = system.node(node);
-    return at < 0 ? 0 : x[at]!;
-  };
-  const volts = (node: string, against?: string): number | undefined => {
-    const piece = nodePiece.get(node);
-    if (!piece) return undefined;
-    if (against === undefined) return piece.anchored ? raw(node) : undefined;
-    const other = nodePiece.get(against);
-    if (!other) return undefined;
-    const together = other === piece || (other.anchored && piece.anchored);
-    return together ? raw(node) - raw(against) : undefined;
-  };
+  const voltsBy =
+    (unknowns?: ReadonlyMap<Solved, Float64Array>) =>
+    (node: string, against?: string): number | undefined => {
+      const raw = (each: string): number => {
+        const there = solvedAt.get(each)!;
+        const at = there.system.node(each);
+        return at < 0 ? 0 : (unknowns?.get(there) ?? there.x)[at]!;
+      };
+      const piece = nodePiece.get(node);
+      if (!piece) return undefined;
+      if (against === undefined) return piece.anchored ? raw(node) : undefined;
+      const other = nodePiece.get(against);
+      if (!other) return undefined;
+      const together = other === piece || (other.anchored && piece.anchored);
+      return together ? raw(node) - raw(against) : undefined;
+    };
   return {
-    volts,
+    volts: voltsBy(),
     amps: (id) => {
       const found = home.get(id);
       return found ? ampsOf(found[1], found[0].system, found[0].x, time) : 0;
     },
     pieceOf: (node) => nodePiece.get(node),
+    solvedAt: (node) => solvedAt.get(node),
+    moved: (unknowns) => ({ volts: voltsBy(unknowns), pieceOf: (node) => nodePiece.get(node) }),
     pieces,
     solved,
     kept,

@@ -1,5 +1,13 @@
 /** A wiring under power, as the solver reads it. Nodes are nets. */
-import { type Element, operatingPoint, type Point, type Trouble } from '../network/index.ts';
+import {
+  type Element,
+  nearPoint,
+  nodesOf,
+  operatingPoint,
+  type Point,
+  type Trouble,
+  type Volts,
+} from '../network/index.ts';
 import { pairsOf } from '../power/conductors.ts';
 import { NEUTRAL, phaseSign, type Source, sourcesOf } from '../power/sources.ts';
 import type { Contact, Load, Output, ReadWiring, Terminal } from '../wiring/types.ts';
@@ -16,12 +24,23 @@ export interface Switched {
 }
 
 export interface LiveState {
-  readonly low: Point;
-  readonly high: Point;
+  readonly low: Volts;
+  readonly high: Volts;
   /** Devices whose coil has pulled in. */
   readonly pulled: ReadonlySet<string>;
   /** Sources that give. */
   readonly giving: ReadonlySet<string>;
+  /** What was solved on the way: round by round with all sources at their highest, then at their lowest. */
+  readonly rounds: readonly Round[];
+  readonly lowest: Round;
+}
+
+interface Round {
+  readonly volts: Volts;
+  /** Absent where only what changes was worked out. */
+  readonly whole?: Point;
+  /** Elements that depend on what is on. */
+  readonly switched: ReadonlySet<Element>;
 }
 
 /** How far the mains may stray, and a supply that does not say: IEC 60038 (recalled); common practice. */
@@ -32,6 +51,8 @@ const PULLS = 0.85;
 const ON_OHMS = 1;
 /** Rounds until coils and contacts rest; more means that they chatter. */
 const ROUNDS = 12;
+/** More changes than this are solved as a whole. */
+const MOST_CHANGED = 40;
 
 interface Build {
   readonly wiring: ReadWiring;
@@ -40,23 +61,37 @@ interface Build {
   readonly references: readonly string[];
   /** Gives the very same object for equal elements, so that a piece nothing touched is known again. */
   readonly same: (element: Element) => Element;
+  readonly contacts: Pairs;
+  readonly coils: Pairs;
+  readonly outputs: readonly Terminal[];
 }
+
+type Pairs = ReturnType<typeof pairsOf>;
 
 /** All that does not depend on what is on. */
 export function liveWiring(wiring: ReadWiring): Build {
   const sources = sourcesOf(wiring);
   const node = nodeIn(wiring);
+  const fixed = fixedElements(wiring);
   const seen = new Map<string, Element>();
   return {
     wiring,
     sources,
     same: (element) => {
-      const key = JSON.stringify(element);
+      const [a, b] = nodesOf(element);
+      const value =
+        element.kind === 'voltage' ? element.volts : element.kind === 'resistor' ? element.ohms : '';
+      const key = `${element.id}\n${a}\n${b}\n${value}`;
       const found = seen.get(key) ?? element;
       seen.set(key, found);
       return found;
     },
-    fixed: fixedElements(wiring),
+    fixed,
+    contacts: contactsThatMatter(wiring, fixed),
+    coils: pairsOf(wiring, ({ nature }) => nature.kind === 'load' && nature.what === 'coil'),
+    outputs: [...wiring.terminals.values()].filter(
+      ({ nature }) => nature.kind === 'output' || nature.kind === 'analogue-output',
+    ),
     references: [
       ...new Set([
         NEUTRAL,
@@ -68,27 +103,45 @@ export function liveWiring(wiring: ReadWiring): Build {
     ],
   };
 }
+
+/** Contacts but those that end on a spare terminal: nothing flows there, and no lead goes there. */
+function contactsThatMatter(wiring: ReadWiring, fixed: readonly Element[]): Pairs {
+  const node = nodeIn(wiring);
+  const pairs = pairsOf(wiring, ({ nature }) => nature.kind === 'contact');
+  const times = new Map<string, number>();
+  for (const at of [...fixed.flatMap(nodesOf), ...pairs.flatMap((pair) => pair.map(({ id }) => node(id)))])
+    times.set(at, (times.get(at) ?? 0) + 1);
+  const spare = ({ id }: Terminal): boolean => {
+    const net = wiring.netOf.get(id);
+    return (
+      times.get(node(id)) === 1 &&
+      (net === undefined ||
+        (net.wires.length === 0 &&
+          net.terminals.every((each) => wiring.terminals.get(each)?.nature.kind === 'contact')))
+    );
+  };
+  return pairs.filter((pair) => !pair.some(spare));
+}
+
 /** Ends of contacts as they stand. */
 function contactElements(
-  wiring: ReadWiring,
+  { wiring, contacts }: Build,
   state: Switched,
   pulled: ReadonlySet<string>,
 ): readonly Element[] {
   const node = nodeIn(wiring);
-  return pairsOf(wiring, ({ nature }) => nature.kind === 'contact').flatMap(
-    ([one, other]): readonly Element[] => {
-      const contact = one.nature as Contact;
-      const moved =
-        contact.moved === 'coil'
-          ? pulled.has(one.device)
-          : contact.moved === 'logic'
-            ? state.logic.has(one.device)
-            : false;
-      const closed = moved === (contact.closes === 'when-on');
-      const [a, b] = [node(one.id), node(other.id)];
-      return closed && a !== b ? [ohm(`contact ${one.id}`, a, b, METAL)] : [];
-    },
-  );
+  return contacts.flatMap(([one, other]): readonly Element[] => {
+    const contact = one.nature as Contact;
+    const moved =
+      contact.moved === 'coil'
+        ? pulled.has(one.device)
+        : contact.moved === 'logic'
+          ? state.logic.has(one.device)
+          : false;
+    const closed = moved === (contact.closes === 'when-on');
+    const [a, b] = [node(one.id), node(other.id)];
+    return closed && a !== b ? [ohm(`contact ${one.id}`, a, b, METAL)] : [];
+  });
 }
 
 function sourceElements(
@@ -123,14 +176,14 @@ function sourceElements(
 }
 
 function outputElements(
-  { wiring }: Build,
+  { wiring, outputs }: Build,
   state: Switched,
-  point: Point | undefined,
+  point: Volts | undefined,
   share: -1 | 1,
 ): readonly Element[] {
   const node = nodeIn(wiring);
   const made: Element[] = [];
-  for (const terminal of wiring.terminals.values()) {
+  for (const terminal of outputs) {
     const { nature } = terminal;
     if (
       nature.kind === 'analogue-output' &&
@@ -177,7 +230,7 @@ function endOf(wiring: ReadWiring, terminal: Terminal, output: Output): string |
 }
 
 /** Whether a device has at least half of some voltage at its feed, or is fed in no way that is drawn. */
-function isFed(wiring: ReadWiring, id: string, point: Point): boolean {
+function isFed(wiring: ReadWiring, id: string, point: Volts): boolean {
   const node = nodeIn(wiring);
   const terminals = (wiring.devices.get(id)?.terminals ?? []).map((each) => wiring.terminals.get(each)!);
   const feeds = terminals.filter(({ nature }) => nature.kind === 'feed' && nature.pole === 'plus');
@@ -198,7 +251,7 @@ function isFed(wiring: ReadWiring, id: string, point: Point): boolean {
 function givingNow(
   { wiring, sources }: Build,
   state: Switched,
-  point: Point | undefined,
+  point: Volts | undefined,
 ): ReadonlySet<string> {
   const node = nodeIn(wiring);
   const giving = new Set<string>();
@@ -225,13 +278,10 @@ function givingNow(
   return giving;
 }
 
-function pulledNow(wiring: ReadWiring, point: Point): ReadonlySet<string> {
+function pulledNow({ wiring, coils }: Build, point: Volts): ReadonlySet<string> {
   const node = nodeIn(wiring);
   const pulled = new Set<string>();
-  for (const [one, other] of pairsOf(
-    wiring,
-    ({ nature }) => nature.kind === 'load' && nature.what === 'coil',
-  )) {
+  for (const [one, other] of coils) {
     const rated = (one.nature as Load).volts ?? 24;
     if (Math.abs(point.volts(node(one.id), node(other.id)) ?? 0) >= PULLS * rated) pulled.add(one.device);
   }
@@ -241,35 +291,54 @@ function pulledNow(wiring: ReadWiring, point: Point): ReadonlySet<string> {
 const alike = (a: ReadonlySet<string>, b: ReadonlySet<string>): boolean =>
   a.size === b.size && [...a].every((each) => b.has(each));
 
+/** One solving: near a round of a state before where little has changed, else the whole. */
+function solveRound(
+  build: Build,
+  switched: ReadonlySet<Element>,
+  near: Round | undefined,
+  previous: Point | undefined,
+): Round | Trouble {
+  if (near?.whole) {
+    const added = [...switched].filter((each) => !near.switched.has(each));
+    const removed = [...near.switched].filter((each) => !switched.has(each));
+    const volts =
+      added.length + removed.length > MOST_CHANGED ? undefined : nearPoint(near.whole, added, removed);
+    if (volts) return { volts, switched };
+  }
+  const solved = operatingPoint(
+    { elements: [...build.fixed, ...switched], references: build.references },
+    previous ? { previous } : {},
+  );
+  return solved.ok ? { volts: solved.point, whole: solved.point, switched } : solved.trouble;
+}
+
 /**
  * Volts everywhere in a state, once coils, contacts and supplies rest, with all sources at their lowest and highest.
  *
- * @param before a state of the same wiring, whose untouched pieces are not solved again
+ * @param before a state of the same wiring: only what differs from it is worked out
  */
 export function liveState(build: Build, state: Switched, before?: LiveState): LiveState | Trouble {
   let pulled: ReadonlySet<string> = new Set();
   let giving: ReadonlySet<string> = givingNow(build, state, undefined);
-  let point: Point | undefined = before?.high;
-  const solve = (share: -1 | 1, previous: Point | undefined) =>
-    operatingPoint(
-      {
-        elements: [
-          ...build.fixed,
-          ...[
-            ...contactElements(build.wiring, state, pulled),
-            ...sourceElements(build, giving, share),
-            ...outputElements(build, state, giving.size > 0 ? point : undefined, share),
-          ].map(build.same),
-        ],
-        references: build.references,
-      },
-      previous ? { previous } : {},
+  let point: Volts | undefined = before?.high;
+  let whole: Point | undefined = before?.rounds.at(-1)?.whole;
+  const rounds: Round[] = [];
+  const switched = (share: -1 | 1): ReadonlySet<Element> =>
+    new Set(
+      [
+        ...contactElements(build, state, pulled),
+        ...sourceElements(build, giving, share),
+        ...outputElements(build, state, giving.size > 0 ? point : undefined, share),
+      ].map(build.same),
     );
   for (let round = 0; ; round++) {
-    const solved = solve(1, point);
-    if (!solved.ok) return solved.trouble;
-    point = solved.point;
-    const [nextPulled, nextGiving] = [pulledNow(build.wiring, point), givingNow(build, state, point)];
+    const near = before?.rounds[Math.min(round, before.rounds.length - 1)];
+    const solved = solveRound(build, switched(1), near, whole);
+    if ('sentence' in solved) return solved;
+    rounds.push(solved);
+    point = solved.volts;
+    whole = solved.whole ?? whole;
+    const [nextPulled, nextGiving] = [pulledNow(build, point), givingNow(build, state, point)];
     const rests = round > 0 && alike(nextPulled, pulled) && alike(nextGiving, giving);
     if (rests) break;
     if (round >= ROUNDS)
@@ -282,7 +351,7 @@ export function liveState(build: Build, state: Switched, before?: LiveState): Li
     pulled = nextPulled;
     giving = nextGiving;
   }
-  const low = solve(-1, before?.low);
-  if (!low.ok) return low.trouble;
-  return { low: low.point, high: point, pulled, giving };
+  const lowest = solveRound(build, switched(-1), before?.lowest, before?.lowest.whole);
+  if ('sentence' in lowest) return lowest;
+  return { low: lowest.volts, high: point, pulled, giving, rounds, lowest };
 }

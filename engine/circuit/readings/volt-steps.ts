@@ -1,5 +1,5 @@
 /** Volts to expect: mains off, control supply on, each output on, each unit with logic of its own on. */
-import type { Point } from '../network/index.ts';
+import type { Volts } from '../network/index.ts';
 import { listed } from '../power/say.ts';
 import { NEUTRAL } from '../power/sources.ts';
 import type { ReadWiring } from '../wiring/types.ts';
@@ -168,35 +168,36 @@ function voltRows(
     if (net.wires.length === 0) return [];
     const black = commons.of.get(net.id);
     if (black === undefined || node(black) === net.id) return [];
-    const read = (point: Point): number | undefined => {
+    const read = (point: Volts): number | undefined => {
       const there = point.volts(net.id, node(black));
       // A meter on a.c. knows no sign.
       return there !== undefined && commons.alternating.has(net.id) ? Math.abs(there) : there;
     };
     const [low, high] = [read(state.low), read(state.high)];
     const [wasLow, wasHigh] = before ? [read(before.low), read(before.high)] : [undefined, undefined];
-    const mains =
-      point(state.high, net.id) ||
-      net.terminals.some((id) => wiring.terminals.get(id)?.nature.kind === 'mains');
-    const shared = {
+    // Only once it is known that there is a row: of the many nets of a step few change.
+    const shared = () => ({
       id: `${step}:${net.id}`,
       measured: 'volts' as const,
       at: touched(wiring, net),
       against: black,
-    };
+    });
     if (low === undefined || high === undefined) {
       if (before)
         return wasLow === undefined
           ? []
           : [
               {
-                ...shared,
+                ...shared(),
                 says: 'cut off: it floats, the meter shows anything small',
                 otherwise: 'The full voltage: something still feeds it.',
               },
             ];
+      const mains =
+        point(state.high, net.id) ||
+        net.terminals.some((id) => wiring.terminals.get(id)?.nature.kind === 'mains');
       if (mains || onlyEarth(wiring, net.terminals)) return [];
-      return [{ ...shared, says: unjudged(wiring, net.terminals), otherwise: '' }];
+      return [{ ...shared(), says: unjudged(wiring, net.terminals), otherwise: '' }];
     }
     if (
       before &&
@@ -209,7 +210,7 @@ function voltRows(
     const expect = widened(low, high);
     return [
       {
-        ...shared,
+        ...shared(),
         expect,
         says: `${sayVolts(expect)}${commons.alternating.has(net.id) ? ' a.c.' : ''}`,
         otherwise: meaning((low + high) / 2),
@@ -219,7 +220,7 @@ function voltRows(
 }
 
 /** Whether a net hangs on the mains. */
-const point = (state: Point, net: string): boolean => state.pieceOf(net)?.nodes.includes(NEUTRAL) ?? false;
+const point = (state: Volts, net: string): boolean => state.pieceOf(net)?.nodes.includes(NEUTRAL) ?? false;
 
 const onlyEarth = (wiring: ReadWiring, ids: readonly string[]): boolean =>
   ids.every((id) => {
