@@ -1,4 +1,5 @@
 /** The answer to a page's question in one or two sentences, from its findings. */
+import { capital } from '../quantity/words.ts';
 import { type Finding, type Verdict, WORST_FIRST } from './finding.ts';
 
 export type Counts = Readonly<Record<Verdict, number>>;
@@ -35,7 +36,6 @@ const WORDS = [
   'twelve',
 ];
 const say = (n: number): string => WORDS[n] ?? String(n);
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** 'Not yet. The motor runs out of volts … Two answers are tight, one of them on a guess; three wait for facts.' */
 export function answer(findings: readonly Finding[]): string {

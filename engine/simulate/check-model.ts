@@ -1,5 +1,7 @@
 /** Refuses, by the name of the field, what cannot be simulated; says what would be right. */
+
 import type { Problem } from '../quantity/index.ts';
+import { capital } from '../quantity/words.ts';
 import { type AxisModel, travelPerRadian } from './model.ts';
 import { MOVES, type Move } from './moves.ts';
 import { GROUPS, type NumberParameter } from './parameters.ts';
@@ -42,8 +44,6 @@ export function checkModel(model: AxisModel, before = ''): Problem[] {
   }
   return problems.length > 0 ? problems : crossChecks(model, at);
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export function numberFault(value: unknown, { domain, none }: NumberParameter): string | undefined {
   if (typeof value !== 'number' || Number.isNaN(value)) return 'has to be a number.';

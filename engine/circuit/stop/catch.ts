@@ -1,15 +1,13 @@
 /** What would catch a fault, and what it means, in words. */
+import { andList, capital } from '../../quantity/words.ts';
 import type { NamedFault } from './faults.ts';
 import type { Judgement } from './judge.ts';
 import type { Model } from './model.ts';
 import { type HappeningKind, isDangerous } from './trial.ts';
 
-const list = (names: readonly string[]): string =>
-  names.length <= 1 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
-
 /** 'X and Z do', 'spindle does'. */
 const says = (motions: readonly string[], one: string, many: string): string =>
-  `${list(motions)} ${motions.length === 1 ? one : many}`;
+  `${andList(motions)} ${motions.length === 1 ? one : many}`;
 
 const SAYS: Readonly<Record<HappeningKind, (motions: readonly string[]) => string>> = {
   'runs-on': (motions) => says(motions, 'does not stop', 'do not stop'),
@@ -28,10 +26,10 @@ export function sayJudgement(fault: NamedFault, judged: Judgement): string {
   const { verdict, happenings, by, kept, noticedBy, hiddenByPower, atOnce, melted, restless } = judged;
   const worst = happenings.filter(isDangerous).slice(0, 2);
   const mild = happenings.filter((each) => !isDangerous(each)).slice(0, 1);
-  const also = mild.map(({ kind, motions }) => ` ${cap(SAYS[kind](motions))}.`).join('');
-  const swings = restless.length > 0 ? ` ${list(restless)} never comes to rest.` : '';
+  const also = mild.map(({ kind, motions }) => ` ${capital(SAYS[kind](motions))}.`).join('');
+  const swings = restless.length > 0 ? ` ${andList(restless)} never comes to rest.` : '';
   const rest = `${also}${swings}`;
-  const stopsBy = by.length > 0 ? ` by ${list(by)}` : '';
+  const stopsBy = by.length > 0 ? ` by ${andList(by)}` : '';
   switch (verdict) {
     case 'dangerous':
       return `${fault.says}: ${worst.map(({ kind, motions, after }) => `after “${after}” ${SAYS[kind](motions)}`).join('; ')}.${rest}`;
@@ -40,11 +38,9 @@ export function sayJudgement(fault: NamedFault, judged: Judgement): string {
     case 'noticed':
       return `${fault.says}: it still stops${stopsBy}, and does not start again after “${noticedBy[0] ?? 'power off and on'}”.${hiddenByPower ? ' Switching the power off and on before the next start hides it.' : ''}${rest}`;
     case 'stops':
-      return `${fault.says}: ${melted.length > 0 ? `fuse ${list(melted)} melts and it stops` : atOnce ? 'it stops at once' : 'it cannot be started, or only what does not matter fails'}.${rest}`;
+      return `${fault.says}: ${melted.length > 0 ? `fuse ${andList(melted)} melts and it stops` : atOnce ? 'it stops at once' : 'it cannot be started, or only what does not matter fails'}.${rest}`;
   }
 }
-
-const cap = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** What would notice it, or take its sting away. */
 export function whatCatches(model: Model, fault: NamedFault, { verdict, happenings }: Judgement): string {

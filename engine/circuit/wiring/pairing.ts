@@ -1,4 +1,5 @@
 /** Whether two terminals may be joined by a wire, from what they are: before any rule is asked. */
+import { capital } from '../../quantity/words.ts';
 import type { Nature, Terminal } from './types.ts';
 
 export interface Pairing {
@@ -92,8 +93,6 @@ export function pairing(a: Terminal, b: Terminal): Pairing {
   }
   return no(`${capital(sayNature(a.nature))} and ${sayNature(b.nature)} are not made for each other.`);
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function earth({ nature: a }: Terminal, { nature: b }: Terminal): Pairing | undefined {
   if (a.kind !== 'earth') return undefined;

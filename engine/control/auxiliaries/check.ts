@@ -1,6 +1,8 @@
 /** Checks one auxiliary: every state with no fault and with each single one, and its time-outs against the times it takes. */
+
 import type { Verdict } from '../../assess/index.ts';
 import { formatQuantity } from '../../quantity/index.ts';
+import { capital } from '../../quantity/words.ts';
 import { compile, type Fault, faultsOf, sayFault } from './compile.ts';
 import { type Explored, explore } from './explore.ts';
 import type { AuxiliaryKind } from './kind.ts';
@@ -39,8 +41,6 @@ interface Hit {
   readonly fault: Fault | null;
   readonly way: readonly string[];
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function stepAt(machine: Machine, at: string): { operation: Operation; step: Step } | undefined {
   const [first, second] = at.split('.');

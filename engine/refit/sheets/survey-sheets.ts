@@ -1,8 +1,10 @@
 /** The survey on paper: a block a part with blanks and units, auxiliaries, the old control's checklist, tags. */
+
 import { PARTS, PLACES } from '../../parts/index.ts';
 import { KEEPS, SKETCHES, type SurveyQuestion } from '../../parts/survey/index.ts';
 import type { FactSpec } from '../../parts/types.ts';
 import { preferred, type UnitSystem } from '../../quantity/index.ts';
+import { capital } from '../../quantity/words.ts';
 import { sayFact } from '../say.ts';
 import { type SurveyedItem, type SurveyedKeep, type SurveyedPart, surveyOf } from '../survey.ts';
 import type { Fact, Refit, Tag } from '../types.ts';
@@ -306,5 +308,3 @@ const row = (tag: 'th' | 'td', cells: readonly string[]): Element =>
     {},
     cells.map((text) => element(tag, tag === 'th' ? { scope: 'col' } : {}, text)),
   );
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,5 +1,7 @@
 /** Settings of a device, a wire, a cable or the whole, each with what is wrong said beside it. */
+
 import { readSetting, type SettingSpecs } from '../../../engine/circuit/wiring/index.ts';
+import { capital } from '../../../engine/quantity/words.ts';
 import { DraftField } from '../survey/draft-field.tsx';
 
 interface Props {
@@ -51,5 +53,3 @@ export function SettingsForm({ specs, values, of, draft, set }: Props) {
     </div>
   );
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,4 +1,5 @@
 /** One field of a piece of work. */
+import { capital } from '../../../engine/quantity/words.ts';
 import type { WorkField } from '../../../engine/work/index.ts';
 
 interface Props {
@@ -10,8 +11,6 @@ interface Props {
   readonly keep?: (value: string) => void;
   readonly fault?: string | undefined;
 }
-
-const capital = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`;
 
 export function WorkInput({ id, field, value, change, keep, fault }: Props) {
   const { name, options, usual, example, needed } = field;

@@ -1,3 +1,4 @@
+import { capital } from '../../../quantity/words.ts';
 import { type End, type Met, meet } from '../check/across.ts';
 import { drivesOf } from '../check/drive.ts';
 import { figure, found, type Rule, TIGHT } from '../check/rule.ts';
@@ -288,7 +289,6 @@ function verdictFor(input: Input, { name, unit, capacity, demand, margin }: Marg
 }
 
 const amount = ({ unit }: Margin, value: number): string => (unit === 'A' ? amps(value) : volts(value));
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function failing(
   view: View,
