@@ -2,6 +2,7 @@
 import { scaleLog } from 'd3-scale';
 import { type ChartRow, chartOf, type Machine, type Thread } from '../../../engine/threads/index.ts';
 import { useWidth } from '../../pictures/use-width.ts';
+import { LEADS, turns, WallGrid } from '../../pictures/wall-grid.tsx';
 import { mm, rpm } from './say.ts';
 
 interface Props {
@@ -11,11 +12,7 @@ interface Props {
 }
 
 const TICKS_N = [10, 20, 50, 100, 200, 500, 1000, 2000, 5000];
-const TICKS_LEAD = [0.25, 0.5, 1, 2, 4, 8, 16];
-/** Millimetres; what lies beyond is only said. */
-const LEADS = [0.25, 24] as const;
 const HEIGHT = 340;
-const turns = (speed: number): number => (speed * 30) / Math.PI;
 
 export function WallChart({ machine, room, thread }: Props) {
   const [ref, width] = useWidth<HTMLDivElement>();
@@ -93,22 +90,7 @@ function Drawn({ rows, here, name, width }: DrawnProps) {
       aria-label={`Highest spindle speed by lead. ${label}.`}
     >
       <path className="region" d={`M${edge.join('L')}L${right} ${bottom}L${left} ${bottom}Z`} />
-      {TICKS_N.map((n) => (
-        <g key={n}>
-          <line className="mark" x1={left} x2={right} y1={y(n)} y2={y(n)} />
-          <text x={left - 6} y={y(n) + 4} textAnchor="end">
-            {n}
-          </text>
-        </g>
-      ))}
-      {TICKS_LEAD.map((lead) => (
-        <g key={lead}>
-          <line className="mark" x1={x(lead)} x2={x(lead)} y1={top} y2={bottom} />
-          <text x={x(lead)} y={bottom + 17} textAnchor="middle">
-            {lead}
-          </text>
-        </g>
-      ))}
+      <WallGrid x={x} y={y} speeds={TICKS_N} frame={[left, right, top, bottom]} />
       <path className="edge" d={`M${edge.join('L')}`} />
       {onChart && <circle className="here" cx={hx} cy={hy} r="6" />}
       <text

@@ -4,6 +4,7 @@ import { useRef } from 'react';
 import type { WorkChart } from '../../../engine/work/index.ts';
 import { WORD } from '../../parts/verdict.tsx';
 import { useWidth } from '../../pictures/use-width.ts';
+import { LEADS, turns, WallGrid } from '../../pictures/wall-grid.tsx';
 import { rpm } from './say.ts';
 
 interface Props {
@@ -13,11 +14,8 @@ interface Props {
 
 const HEIGHT = 420;
 const TICKS_N = [20, 50, 100, 200, 500, 1000, 2000, 5000];
-const TICKS_LEAD = [0.25, 0.5, 1, 2, 4, 8, 16];
-const LEADS = [0.25, 24] as const;
 const SLOWEST = 15;
 const FASTEST = 5000;
-const turns = (speed: number): number => (speed * 30) / Math.PI;
 
 export function WorkChartPicture({ chart, name }: Props) {
   const [ref, width] = useWidth<HTMLDivElement>();
@@ -123,22 +121,7 @@ function Drawn({ chart, width }: { readonly chart: WorkChart; readonly width: nu
       {edge.length > 1 && (
         <path className="region" d={`M${within.join('L')}L${right} ${floor}L${left} ${floor}Z`} />
       )}
-      {TICKS_N.map((n) => (
-        <g key={n}>
-          <line className="mark" x1={left} x2={right} y1={y(n)} y2={y(n)} />
-          <text x={left - 6} y={y(n) + 4} textAnchor="end">
-            {n}
-          </text>
-        </g>
-      ))}
-      {TICKS_LEAD.map((lead) => (
-        <g key={lead}>
-          <line className="mark" x1={x(lead)} x2={x(lead)} y1={top} y2={bottom} />
-          <text x={x(lead)} y={bottom + 17} textAnchor="middle">
-            {lead}
-          </text>
-        </g>
-      ))}
+      <WallGrid x={x} y={y} speeds={TICKS_N} frame={[left, right, top, bottom]} />
       {edge.length > 1 && <path className="edge" d={`M${edge.join('L')}`} />}
       {chart.slowest > 0 && (
         <>
