@@ -63,6 +63,7 @@ class MoveWorker {
 export class Movers {
   readonly #first = new MoveWorker();
   #others: MoveWorker[] = [];
+  #atRest: MoveWorker | undefined;
 
   run(ask: MoveAsked['run']['ask']): Promise<MoveAsked['run']['answer']> {
     return this.#first.ask('run', ask);
@@ -70,6 +71,13 @@ export class Movers {
 
   loop(model: AxisModel): Promise<MoveAsked['loop']['answer']> {
     return this.#first.ask('loop', { model });
+  }
+
+  /** Whether it hunts: that may take seconds, so it has a worker of its own, and a newer question ends the older. */
+  hunting(model: AxisModel): Promise<MoveAsked['hunting']['answer']> {
+    this.#atRest?.stop();
+    this.#atRest = new MoveWorker();
+    return this.#atRest.ask('hunting', { model });
   }
 
   /** `runs` variants over all cores; `progress` hears how many are done. */
@@ -107,6 +115,7 @@ export class Movers {
 
   close(): void {
     for (const worker of [this.#first, ...this.#others]) worker.stop();
+    this.#atRest?.stop();
     this.#others = [];
   }
 }

@@ -15,7 +15,6 @@ import type {
 export interface LoopAnswer {
   readonly margins: Margins | null;
   readonly gains: StartingGains | null;
-  readonly hunting: Hunting | null;
 }
 
 export interface MoveAsked {
@@ -28,6 +27,7 @@ export interface MoveAsked {
     answer: Band;
   };
   loop: { ask: { model: AxisModel }; answer: LoopAnswer };
+  hunting: { ask: { model: AxisModel }; answer: Hunting | null };
 }
 
 export type MoveAsk = {

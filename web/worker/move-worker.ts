@@ -27,8 +27,10 @@ async function work(message: MoveAsk): Promise<void> {
     send({ n, answer: run }, buffersOf(run));
   } else if (message.do === 'loop') {
     const { model } = message.ask;
-    const answer = { margins: loopMargins(model), gains: startingGains(model), hunting: hunting(model) };
+    const answer = { margins: loopMargins(model), gains: startingGains(model) };
     send({ n, answer });
+  } else if (message.do === 'hunting') {
+    send({ n, answer: hunting(message.ask.model) });
   } else {
     const { model, spread, move, runs, first } = message.ask;
     const maker = new BandMaker(model, spread, move, runs, SEED, {}, first);

@@ -1,7 +1,7 @@
 /** The loop in frequency: how far it is from swinging by itself, and gains to begin with. */
 import { type RefObject, useEffect, useState } from 'react';
 import { formatNumber } from '../../../engine/quantity/index.ts';
-import { huntingInWords, marginsInWords } from '../../../engine/simulate/index.ts';
+import { type Hunting, huntingInWords, marginsInWords } from '../../../engine/simulate/index.ts';
 import { useWidth } from '../../pictures/use-width.ts';
 import { getPerson } from '../../state/person.ts';
 import type { Movers } from '../../worker/move-client.ts';
@@ -18,6 +18,7 @@ interface Props {
 
 export function LoopPanel({ movers, model, onUse }: Props) {
   const [loop, setLoop] = useState<LoopAnswer>();
+  const [hunting, setHunting] = useState<Hunting | null>(null);
   const [ref, width] = useWidth<HTMLDivElement>();
   useEffect(() => {
     let current = true;
@@ -27,9 +28,17 @@ export function LoopPanel({ movers, model, onUse }: Props) {
         () => current && setLoop(undefined),
       );
     }, 120);
+    // The axis is followed for seconds of its time: not while a slider is still being drawn.
+    const still = setTimeout(() => {
+      movers.current?.hunting(model).then(
+        (got) => current && setHunting(got),
+        () => current && setHunting(null),
+      );
+    }, 600);
     return () => {
       current = false;
       clearTimeout(rest);
+      clearTimeout(still);
     };
   }, [movers, model]);
   if (model.control.kind === 'open')
@@ -39,13 +48,13 @@ export function LoopPanel({ movers, model, onUse }: Props) {
         <p>A stepping motor on pulses has no loop that could swing: it follows, or it falls out of step.</p>
       </section>
     );
-  const { margins, gains, hunting: rest } = loop ?? { margins: null, gains: null, hunting: null };
+  const { margins, gains } = loop ?? { margins: null, gains: null };
   const own = gains && (model.control.kind === 'pid' ? gains.single : gains.cascade);
   return (
     <section className="sheet stack" aria-labelledby="loop">
       <h2 id="loop">Will the loop hold still?</h2>
       {margins && <p>{marginsInWords(margins)}</p>}
-      {rest && <Says says={[huntingInWords(rest, getPerson().system)]} />}
+      {hunting && <Says says={[huntingInWords(hunting, getPerson().system)]} />}
       <div ref={ref}>{margins && width > 0 && <Bode margins={margins} width={width} />}</div>
       {margins && <BodeTable margins={margins} />}
       {gains && own && (
