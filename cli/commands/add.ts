@@ -1,12 +1,14 @@
 /** `fettle add`: gives a refit that is there one more axis or spindle. */
+
 import { sayChain } from '../../engine/assess/index.ts';
+import { capital } from '../../engine/quantity/words.ts';
 import { addChain, SPINDLE } from '../../engine/refit/blank.ts';
 import { shown } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { changed, openRefit, writeRefitFile } from '../files.ts';
 import { pageOn } from '../print/page.ts';
-import { capital, quoted } from '../print/text.ts';
+import { quoted } from '../print/text.ts';
 import { need, Refusal } from '../refusal.ts';
 
 const KINDS = ['axis', 'spindle'] as const;

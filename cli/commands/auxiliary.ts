@@ -1,4 +1,5 @@
 /** `fettle auxiliary`: turret, chuck and what else moves besides axes and spindle: steps, and where they can hang. */
+
 import {
   chartsOf,
   checkAuxiliaries,
@@ -9,6 +10,7 @@ import {
   readSetting,
   together,
 } from '../../engine/control/index.ts';
+import { capital } from '../../engine/quantity/words.ts';
 import { LIMITS, type Refit } from '../../engine/refit/index.ts';
 import { nearest } from '../../engine/refit/nearest.ts';
 import type { Auxiliary } from '../../engine/refit/types.ts';
@@ -139,7 +141,7 @@ function add(call: Call, file: RefitFile, [kindText = '', ...words]: readonly st
   }
   let id = kind.id;
   for (let n = 2; Object.hasOwn(file.refit.auxiliaries, id); n++) id = `${kind.id}-${n}`;
-  const usual = kind.name.charAt(0).toUpperCase() + kind.name.slice(1);
+  const usual = capital(kind.name);
   const made: Auxiliary = {
     id,
     kind: kind.id,

@@ -1,5 +1,6 @@
 /** `fettle check`: every finding of a refit, worst first. */
 import { type Assessment, assessDrawn, type Finding, next } from '../../engine/assess/index.ts';
+import { type Counts, countVerdicts } from '../../engine/quantity/verdict.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { openRefit } from '../files.ts';
@@ -7,7 +8,7 @@ import { chooseGroup, type Group, groupsOf } from '../groups.ts';
 import { findingsJson } from '../json/findings.ts';
 import { entering } from '../print/enter.ts';
 import { printFindings } from '../print/findings.ts';
-import { type Counts, countVerdicts, worstFirst } from '../print/order.ts';
+import { worstFirst } from '../print/order.ts';
 import { type Page, pageOn } from '../print/page.ts';
 import { plural, quoted } from '../print/text.ts';
 import { readUnits, UNITS } from '../units.ts';

@@ -1,13 +1,15 @@
 /** `fettle next`: the few facts that would settle most. */
-import { assessDrawn, list, next, type Step } from '../../engine/assess/index.ts';
+
+import { assessDrawn, next, type Step } from '../../engine/assess/index.ts';
 import { methodsFor } from '../../engine/evidence/methods-for.ts';
 import { formatNumber } from '../../engine/quantity/index.ts';
+import { andList, capital } from '../../engine/quantity/words.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { openRefit } from '../files.ts';
 import { entering } from '../print/enter.ts';
 import { type Page, pageOn } from '../print/page.ts';
-import { capital, plural } from '../print/text.ts';
+import { plural } from '../print/text.ts';
 import { Refusal } from '../refusal.ts';
 
 const USUAL = 5;
@@ -97,4 +99,4 @@ function settles({ settles, waiting, doubtful, carries }: Step): string {
 const percent = (share: number): string => `${formatNumber(100 * share, 2)} %`;
 
 const sayIds = (ids: readonly string[]): string =>
-  ids.length > 6 ? list([...ids.slice(0, 5), `${ids.length - 5} more`]) : list(ids);
+  ids.length > 6 ? andList([...ids.slice(0, 5), `${ids.length - 5} more`]) : andList(ids);

@@ -2,12 +2,12 @@
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { assess } from '../../engine/assess/index.ts';
+import { countVerdicts } from '../../engine/quantity/verdict.ts';
 import type { RunningServer } from '../../server/index.ts';
 import { shown } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import type { Io } from '../io.ts';
-import { countVerdicts } from '../print/order.ts';
 import { pageOn } from '../print/page.ts';
 import { plural } from '../print/text.ts';
 import { need, Refusal } from '../refusal.ts';

@@ -1,12 +1,14 @@
 /** `fettle show`: everything known of a refit, place by place. */
+
 import { sayValue } from '../../engine/assess/index.ts';
 import { PARTS } from '../../engine/parts/index.ts';
+import { capital } from '../../engine/quantity/words.ts';
 import { everyPlace, type Part, type Place, type Refit } from '../../engine/refit/index.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { openRefit } from '../files.ts';
 import { type Page, pageOn } from '../print/page.ts';
-import { capital, plural } from '../print/text.ts';
+import { plural } from '../print/text.ts';
 
 export const show: Command = {
   name: 'show',

@@ -1,9 +1,11 @@
 /** `fettle wiring`: what is right and wrong with the wiring; its lists, its diagrams, a proposal. */
+
 import { supplyDrawn } from '../../engine/advice/supply-drawn.ts';
 import { assess } from '../../engine/assess/index.ts';
 import { LISTS, type List, type ListId, listCsv, listDocument } from '../../engine/circuit/lists/index.ts';
 import { type Looked, lookThrough, photosOf } from '../../engine/circuit/whole/index.ts';
 import { proposeWiring } from '../../engine/circuit/wiring/index.ts';
+import { countVerdicts } from '../../engine/quantity/verdict.ts';
 import type { Refit } from '../../engine/refit/index.ts';
 import { nearest } from '../../engine/refit/nearest.ts';
 import { shown } from '../arguments.ts';
@@ -13,7 +15,7 @@ import { openRefit, type RefitFile, writeWhole } from '../files.ts';
 import { listJson, wiringJson } from '../json/wiring.ts';
 import { type Page, pageOn } from '../print/page.ts';
 import { plural, quoted } from '../print/text.ts';
-import { countsOf, printList, printLooked, printWiringFindings } from '../print/wiring.ts';
+import { printList, printLooked, printWiringFindings } from '../print/wiring.ts';
 import { record } from '../record.ts';
 import { Refusal } from '../refusal.ts';
 import { drawInto } from '../wiring-files.ts';
@@ -147,7 +149,7 @@ function propose({ io, has }: Call, file: RefitFile): number {
     }
   }
   if (has('keep')) record(io, file, changes);
-  const counts = countsOf(findings);
+  const counts = countVerdicts(findings);
   return counts.fails > 0
     ? EXIT.fails
     : counts.unknown > 0 || questions.length > 0
@@ -163,7 +165,7 @@ function printNothing(page: Page, path: string): void {
 }
 
 function exitOf({ findings, problems }: Looked): number {
-  const { fails, unknown } = countsOf(findings);
+  const { fails, unknown } = countVerdicts(findings);
   if (problems.length > 0) return EXIT.refused;
   return fails > 0 ? EXIT.fails : unknown > 0 ? EXIT.unknown : EXIT.fine;
 }

@@ -1,11 +1,13 @@
 /** `fettle worth`: what may stop it, what it may cost, and whether that is worth it. */
+
 import { type CostLine, type Worth, worthOf } from '../../engine/advice/index.ts';
 import { sayMoney } from '../../engine/quantity/index.ts';
+import { capital } from '../../engine/quantity/words.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { openRefit } from '../files.ts';
 import { type Page, pageOn } from '../print/page.ts';
-import { capital, padEnd, padStart, quoted } from '../print/text.ts';
+import { padEnd, padStart, quoted } from '../print/text.ts';
 
 const FROM = {
   entered: '',

@@ -1,7 +1,7 @@
 /** Findings as JSON for scripts; docs/command-line.md describes it. Values are SI, each with the unit it is read in. */
 import type { Amount, Assessment, Finding } from '../../engine/assess/index.ts';
+import { countVerdicts } from '../../engine/quantity/verdict.ts';
 import type { Group } from '../groups.ts';
-import { countVerdicts } from '../print/order.ts';
 
 /** An amount in SI with its standard uncertainty; nothing for what is no finite number, which JSON cannot hold. */
 const amountJson = (amount: Amount | undefined) =>

@@ -1,6 +1,7 @@
 /** What a change did to the findings. */
 import type { Assessment, Finding } from '../../engine/assess/index.ts';
-import { countVerdicts, worstFirst } from './order.ts';
+import { countVerdicts } from '../../engine/quantity/verdict.ts';
+import { worstFirst } from './order.ts';
 import type { Page } from './page.ts';
 import { plural } from './text.ts';
 import { sayVerdict } from './verdict.ts';

@@ -1,13 +1,14 @@
 /** What the control must do, and who can, as lines. */
+
 import {
   type AuxiliaryFinding,
   type Chart,
   type ControlReport,
   SIGNALS,
 } from '../../engine/control/index.ts';
+import { capital } from '../../engine/quantity/words.ts';
 import { shown } from '../arguments.ts';
 import type { Page } from './page.ts';
-import { capital } from './text.ts';
 import { sayVerdict } from './verdict.ts';
 
 export function printNeeds(page: Page, { needs }: ControlReport): void {

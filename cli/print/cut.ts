@@ -1,8 +1,10 @@
 /** A cut on a page. */
+
 import { formatQuantity } from '../../engine/quantity/index.ts';
+import { capital } from '../../engine/quantity/words.ts';
 import type { Cut } from '../../engine/threads/index.ts';
 import type { Page } from './page.ts';
-import { capital, padEnd, padStart } from './text.ts';
+import { padEnd, padStart } from './text.ts';
 
 const INDENT = '  ';
 const say = (value: number, unit: string): string => formatQuantity(value, unit, { digits: 3 });

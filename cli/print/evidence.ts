@@ -1,8 +1,10 @@
 /** Bench methods and what came out of them, on a page. */
+
 import type { Column, Entry, Method, Outcome, QuantityResult } from '../../engine/evidence/index.ts';
 import { formatQuantity } from '../../engine/quantity/index.ts';
+import { capital } from '../../engine/quantity/words.ts';
 import type { Page, Style } from './page.ts';
-import { capital, padEnd } from './text.ts';
+import { padEnd } from './text.ts';
 
 const HANG = '      ';
 const MARKS: Readonly<Record<Outcome['verdicts'][number]['level'], readonly [mark: string, style: Style]>> = {

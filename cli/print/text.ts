@@ -43,8 +43,6 @@ export function wrap(text: string, width: number, indent = '', hang = indent): s
 export const plural = (count: number, one: string, many = `${one}s`): string =>
   `${count} ${count === 1 ? one : many}`;
 
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 /** A word of a command line as a shell wants it. */
 export const quoted = (word: string): string =>
   /^[\w./@=+-]+$/.test(word) ? word : `'${word.replaceAll("'", "'\\''")}'`;

@@ -1,5 +1,5 @@
 /** Verdicts: a mark, always with its word, in a colour that only repeats it. */
-import type { Verdict } from '../../engine/assess/index.ts';
+import type { Verdict } from '../../engine/quantity/verdict.ts';
 import type { Page, Style } from './page.ts';
 
 const MARKS: Readonly<Record<Verdict, readonly [mark: string, style: Style]>> = {

@@ -1,4 +1,5 @@
 /** The working of a finding on a page. */
+
 import {
   type FactRow,
   type PolicyRow,
@@ -8,11 +9,12 @@ import {
   type Why,
   type WorkStep,
 } from '../../engine/assess/index.ts';
+import { capital } from '../../engine/quantity/words.ts';
 import { entering } from './enter.ts';
 import { sayAmount, sayChance } from './findings.ts';
 import { sayMargin } from './margin.ts';
 import type { Page } from './page.ts';
-import { capital, quoted } from './text.ts';
+import { quoted } from './text.ts';
 import { sayVerdict } from './verdict.ts';
 
 const INDENT = '  ';

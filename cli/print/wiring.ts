@@ -1,7 +1,9 @@
 /** A looked-through wiring, its lists and a proposal on a terminal. */
+
 import type { List } from '../../engine/circuit/lists/index.ts';
 import { type Looked, sayNeeds } from '../../engine/circuit/whole/index.ts';
 import type { Verdict, WiringFinding } from '../../engine/circuit/wiring/index.ts';
+import { countVerdicts } from '../../engine/quantity/verdict.ts';
 import type { Page } from './page.ts';
 import { plural } from './text.ts';
 
@@ -11,14 +13,8 @@ const COLOURS = { fails: 'red', tight: 'yellow', fits: 'green', unknown: 'cyan' 
   string
 >;
 
-export const countsOf = (findings: readonly WiringFinding[]): Readonly<Record<Verdict, number>> => {
-  const counts = { fails: 0, unknown: 0, tight: 0, fits: 0 };
-  for (const { verdict } of findings) counts[verdict]++;
-  return counts;
-};
-
 export function printLooked(page: Page, { read, findings, problems, sizes }: Looked, all: boolean): void {
-  const counts = countsOf(findings);
+  const counts = countVerdicts(findings);
   page.prose(
     `${plural(read.devices.size, 'device')}, ${plural(read.terminals.size, 'terminal')}, ${plural(read.wires.size, 'wire')}, ${plural(read.cables.size, 'cable')}.`,
   );

@@ -1,7 +1,9 @@
 /** What would let a part stay: a wish that asks a little less, or another setting of the part itself. */
-import { type Assessment, type Finding, list, type Remedy, seekRemedies } from '../assess/index.ts';
+
+import { type Assessment, type Finding, type Remedy, seekRemedies } from '../assess/index.ts';
 import { factSpec } from '../parts/index.ts';
 import { parseQuantity } from '../quantity/index.ts';
+import { andList } from '../quantity/words.ts';
 import { findFact } from '../refit/place.ts';
 import type { Cure } from './types.ts';
 
@@ -49,7 +51,7 @@ export function* cure(
           (change) => change.id === each.id && (change.after === 'fits' || change.after === 'tight'),
         ),
     );
-    const says = `${free.says} (for ${list(along.map(({ title }) => `“${title}”`))})`;
+    const says = `${free.says} (for ${andList(along.map(({ title }) => `“${title}”`))})`;
     for (const each of along) {
       cured.add(each.id);
       cures.push({ finding: each.id, wish: free.path.includes('duty.'), says });

@@ -1,6 +1,9 @@
 /** Keep, repair or replace: each part of the machine with what speaks for each answer. */
-import { type Assessment, type Finding, list, sayPath, WORST_FIRST } from '../assess/index.ts';
+
+import { type Assessment, type Finding, sayPath } from '../assess/index.ts';
 import type { PlaceId } from '../parts/index.ts';
+import { byVerdict } from '../quantity/verdict.ts';
+import { andList } from '../quantity/words.ts';
 import { everyPlace } from '../refit/place.ts';
 import type { Part } from '../refit/types.ts';
 import { billOf } from './bill.ts';
@@ -59,11 +62,7 @@ export function* seekAdvice(assessment: Assessment, subject: Subject): Generator
   const told = [...(REASONS[place as PlaceId]?.(facts) ?? []), ...tested.reasons];
   const asks = assessment.findings
     .filter((finding) => finding.chain === chain && finding.place === place)
-    .sort(
-      (a, b) =>
-        WORST_FIRST.indexOf(a.verdict) - WORST_FIRST.indexOf(b.verdict) ||
-        (a.margin ?? 99) - (b.margin ?? 99),
-    );
+    .sort((a, b) => byVerdict(a, b) || (a.margin ?? 99) - (b.margin ?? 99));
   const cures = yield* cure(
     assessment,
     place,
@@ -127,7 +126,7 @@ function doubtOf(asks: readonly Finding[]): string[] {
     const names = missing.slice(0, 4).map(sayPath);
     const more = missing.length - names.length;
     doubt.push(
-      `“${title}” is not known: it waits for ${list(more > 0 ? [...names, `${more} more`] : names) || 'facts that cannot be read'}.`,
+      `“${title}” is not known: it waits for ${andList(more > 0 ? [...names, `${more} more`] : names) || 'facts that cannot be read'}.`,
     );
   }
   const guessed = asks.filter(({ guesses }) => guesses.length > 0);
@@ -136,7 +135,7 @@ function doubtOf(asks: readonly Finding[]): string[] {
     const names = paths.slice(0, 4).map(sayPath);
     const more = paths.length - names.length;
     doubt.push(
-      `${list(guessed.map(({ title }) => `“${title}”`))} ${guessed.length === 1 ? 'rests' : 'rest'} on guesses: ${list(more > 0 ? [...names, `${more} more`] : names)}.`,
+      `${andList(guessed.map(({ title }) => `“${title}”`))} ${guessed.length === 1 ? 'rests' : 'rest'} on guesses: ${andList(more > 0 ? [...names, `${more} more`] : names)}.`,
     );
   }
   return doubt;

@@ -1,5 +1,7 @@
 /** Other ways to fill a place, each tried through the whole assessment. Parts that only go together are changed together. */
-import { type Assessment, assess, type Finding, type Verdict, withOption } from '../assess/index.ts';
+
+import { type Assessment, assess, type Finding, withOption } from '../assess/index.ts';
+import type { Verdict } from '../quantity/verdict.ts';
 import { findPlace } from '../refit/place.ts';
 import type { Refit } from '../refit/types.ts';
 import { billOf } from './bill.ts';

@@ -1,6 +1,8 @@
 /** What the rooms above say of whole parts, put together for a decision. */
-import type { Finding, Verdict } from '../assess/index.ts';
+
+import type { Finding } from '../assess/index.ts';
 import type { Money } from '../quantity/index.ts';
+import type { Verdict } from '../quantity/verdict.ts';
 import type { Condition } from '../refit/types.ts';
 
 export type Recommendation = 'keep' | 'repair' | 'replace' | 'find-out';

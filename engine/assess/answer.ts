@@ -1,22 +1,14 @@
 /** The answer to a page's question in one or two sentences, from its findings. */
+
+import { byVerdict, countVerdicts } from '../quantity/verdict.ts';
 import { capital } from '../quantity/words.ts';
-import { type Finding, type Verdict, WORST_FIRST } from './finding.ts';
-
-export type Counts = Readonly<Record<Verdict, number>>;
-
-export function count(findings: readonly Pick<Finding, 'verdict'>[]): Counts {
-  const counts = { fits: 0, tight: 0, fails: 0, unknown: 0 };
-  for (const { verdict } of findings) counts[verdict]++;
-  return counts;
-}
+import type { Finding } from './finding.ts';
 
 /** Worst first; among equals the smaller margin first. */
 export function worstFirst(findings: readonly Finding[]): Finding[] {
   const margin = (finding: Finding): number => finding.margin ?? Number.POSITIVE_INFINITY;
   return [...findings].sort(
-    (a, b) =>
-      WORST_FIRST.indexOf(a.verdict) - WORST_FIRST.indexOf(b.verdict) ||
-      (margin(a) < margin(b) ? -1 : margin(a) > margin(b) ? 1 : 0),
+    (a, b) => byVerdict(a, b) || (margin(a) < margin(b) ? -1 : margin(a) > margin(b) ? 1 : 0),
   );
 }
 
@@ -39,7 +31,7 @@ const say = (n: number): string => WORDS[n] ?? String(n);
 
 /** 'Not yet. The motor runs out of volts … Two answers are tight, one of them on a guess; three wait for facts.' */
 export function answer(findings: readonly Finding[]): string {
-  const n = count(findings);
+  const n = countVerdicts(findings);
   const known = findings.length - n.unknown;
   if (known === 0)
     return 'Nobody can say yet: too little is known. The next facts to find out stand first in the list of what to do.';

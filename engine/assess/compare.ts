@@ -1,5 +1,6 @@
 /** Capacity against demand, with the doubt of both. */
-import type { Doubt, Verdict } from './finding.ts';
+import type { Verdict } from '../quantity/verdict.ts';
+import type { Doubt } from './finding.ts';
 import { normalBelow } from './normal.ts';
 import type { Spreading } from './spread.ts';
 import { combine, type Known, uncertainty } from './value.ts';

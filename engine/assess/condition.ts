@@ -1,6 +1,8 @@
 /** Whether a check is asked at all. */
+
 import type { Condition } from '../checks/check.ts';
 import { factSpec, PLACES } from '../parts/index.ts';
+import { capital } from '../quantity/words.ts';
 import { partIn, pathOf, readPath } from './context.ts';
 import { resolve, type Scope } from './resolve.ts';
 
@@ -31,6 +33,6 @@ export function condition(
   if (c.is.includes(option)) return 'holds';
   const spec = factSpec(c.place, c.fact);
   const words = spec?.kind === 'choice' ? spec.options[option] : option;
-  const asked = spec ? `${spec.name[0]!.toUpperCase()}${spec.name.slice(1)}` : c.fact;
+  const asked = spec ? capital(spec.name) : c.fact;
   return { reason: `${asked}: ${words ?? option}.` };
 }

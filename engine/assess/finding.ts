@@ -1,10 +1,6 @@
 /** Findings: the answers of a refit. */
 import type { Basis, Problem } from '../quantity/types.ts';
-
-export type Verdict = 'fits' | 'tight' | 'fails' | 'unknown';
-
-/** Worst first: what is known to fail, then what nobody knows, then what is close. */
-export const WORST_FIRST: readonly Verdict[] = ['fails', 'unknown', 'tight', 'fits'];
+import type { Verdict } from '../quantity/verdict.ts';
 
 export interface Amount {
   /** SI. */

@@ -1,16 +1,14 @@
 /** From a refit to its findings, their working, their remedies, and what to find out next. */
-export { answer, type Counts, count, worstFirst } from './answer.ts';
+export { answer, worstFirst } from './answer.ts';
 export { type Assessment, assess } from './assess.ts';
 export { withFact, withOption } from './change.ts';
 export { assessDrawn } from './drawn.ts';
-export {
-  type Amount,
-  type Doubt,
-  type Finding,
-  type NotAsked,
-  type Question,
-  type Verdict,
-  WORST_FIRST,
+export type {
+  Amount,
+  Doubt,
+  Finding,
+  NotAsked,
+  Question,
 } from './finding.ts';
 export { type Carried, next, type Step } from './next.ts';
 export { type Changed, type Remedy, remedies, seekRemedies } from './remedies.ts';
@@ -26,4 +24,4 @@ export {
   type WorkStep,
   why,
 } from './why.ts';
-export { heavyGuesses, list, sayChain, sayDoubt, sayDoubts, sayGuesses, sayPath } from './words.ts';
+export { heavyGuesses, sayChain, sayDoubt, sayDoubts, sayGuesses, sayPath } from './words.ts';

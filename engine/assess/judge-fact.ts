@@ -1,8 +1,9 @@
 /** A yes-or-no check against one chain. */
+
 import type { FactCheck, Facts } from '../checks/check.ts';
 import { factSpec, type PlaceId } from '../parts/index.ts';
+import type { Verdict } from '../quantity/verdict.ts';
 import { partIn, pathOf, readPath } from './context.ts';
-import type { Verdict } from './finding.ts';
 import { base, type Frame, type Judged, unknown } from './frame.ts';
 import type { Scope } from './resolve.ts';
 import { type Known, restsOf } from './value.ts';

@@ -1,12 +1,14 @@
 /** What would make a finding fit: each value is sought through the whole assessment, so that all it touches is seen. */
+
 import { factSpec, type QuantityFact } from '../parts/index.ts';
 import { convert, formatQuantity, parseQuantity } from '../quantity/index.ts';
+import type { Verdict } from '../quantity/verdict.ts';
 import { findFact, findPlace } from '../refit/place.ts';
 import { readFact } from '../refit/read-fact.ts';
 import type { Refit } from '../refit/types.ts';
 import { type Assessment, assess, reassess } from './assess.ts';
 import { withFact, withOption } from './change.ts';
-import type { Finding, Verdict } from './finding.ts';
+import type { Finding } from './finding.ts';
 import { sayPath } from './words.ts';
 
 export interface Changed {

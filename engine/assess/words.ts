@@ -2,6 +2,7 @@
 
 import { AXIS_PLACES, factSpec, PLACES, type PlaceId, SPINDLE_PLACES } from '../parts/index.ts';
 import { formatQuantity } from '../quantity/index.ts';
+import { andList } from '../quantity/words.ts';
 import type { Chain } from '../refit/types.ts';
 import type { Amount, Doubt, Finding } from './finding.ts';
 
@@ -35,17 +36,11 @@ const saySpindle = (chain: string | undefined): string =>
 export const sayChain = ({ id, kind }: Pick<Chain, 'id' | 'kind'>): string =>
   kind === 'axis' ? `${id} axis` : saySpindle(id);
 
-/** 'a, b and c'. */
-export function list(items: readonly string[]): string {
-  if (items.length <= 1) return items[0] ?? '';
-  return `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
-}
-
 export function missingSentence(paths: readonly string[]): string {
   if (paths.length === 0) return 'Not enough is known.';
   const shown = paths.slice(0, 3).map(sayPath);
   const rest = paths.length - shown.length;
-  return `Not known yet: ${rest > 0 ? `${shown.join(', ')} and ${rest} more` : list(shown)}.`;
+  return `Not known yet: ${rest > 0 ? `${shown.join(', ')} and ${rest} more` : andList(shown)}.`;
 }
 
 /** An amount for a sentence: rounded where its doubt begins, as the table beside it, and to four digits at most. */
@@ -65,7 +60,7 @@ export function sayDoubts(doubts: readonly Doubt[]): string {
   const shown = doubts
     .slice(0, 4)
     .map(({ source, share }) => `${sayDoubt(source)} ${(100 * share).toFixed(0)} %`);
-  return list(doubts.length > shown.length ? [...shown, 'others'] : shown);
+  return andList(doubts.length > shown.length ? [...shown, 'others'] : shown);
 }
 
 /**
@@ -91,6 +86,6 @@ export function sayGuesses(finding: Pick<Finding, 'guesses' | 'doubts'>): string
       : `It rests on ${guesses.length} guesses that hardly matter here.`;
   const named = heavy.slice(0, 3).map(sayPath);
   const rest = heavy.length - named.length;
-  const what = list(rest > 0 ? [...named, `${rest} more`] : named);
+  const what = andList(rest > 0 ? [...named, `${rest} more`] : named);
   return heavy.length === 1 ? `It rests on a guess: ${what}.` : `It rests on guesses: ${what}.`;
 }

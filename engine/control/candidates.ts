@@ -1,7 +1,10 @@
 /** The controls that could fill the place, each answered row by row: has it, hasn't, nobody knows. */
-import { type Assessment, type Verdict, WORST_FIRST } from '../assess/index.ts';
+
+import type { Assessment } from '../assess/index.ts';
 import { type CountId, countFacts } from '../parts/control-abilities.ts';
 import { formatQuantity } from '../quantity/index.ts';
+import { type Verdict, worstVerdict } from '../quantity/verdict.ts';
+import { capital } from '../quantity/words.ts';
 import { findPlace } from '../refit/place.ts';
 import type { Part } from '../refit/types.ts';
 import { policyOf } from './census.ts';
@@ -49,9 +52,6 @@ export interface ControlReport {
   readonly candidates: readonly Candidate[];
 }
 
-const worst = (verdicts: readonly Verdict[]): Verdict =>
-  WORST_FIRST.find((each) => verdicts.includes(each)) ?? 'fits';
-
 export function compareControls(assessment: Assessment): ControlReport {
   const needs = needsOf(assessment);
   const { refit } = assessment;
@@ -79,7 +79,7 @@ export function compareControls(assessment: Assessment): ControlReport {
       ...signalRows(signals, facts, prefix, waived),
     ];
     const open = rows.filter((row) => !row.waived);
-    const verdict = worst(open.map((row) => row.verdict));
+    const verdict = worstVerdict(open) ?? 'fits';
     return [
       {
         part,
@@ -252,7 +252,7 @@ function askText(name: string, rows: readonly Row[]): string {
       ? `How many of these does it have free, and which kind: ${row.name}? I need ${row.asked}.`
       : row.asked === 'yes'
         ? `Does it do this: ${row.name}? (It ${row.verdict === 'fails' ? 'seems not to' : 'is not said anywhere'}.)`
-        : `${row.name.charAt(0).toUpperCase()}${row.name.slice(1)}: how many, or which? I need ${row.asked}.`;
+        : `${capital(row.name)}: how many, or which? I need ${row.asked}.`;
   return [
     `About the control “${name}”. Before I buy it I should like to know:`,
     ...asks.map((row, n) => `${n + 1}. ${question(row)}`),

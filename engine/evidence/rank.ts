@@ -1,4 +1,5 @@
 /** Which kind of thing it is, from what was seen: Bayes' rule over a table of how often each kind shows each sign. */
+import { capital } from '../quantity/words.ts';
 import type { Candidate } from './types.ts';
 
 /** How often a thing of this kind shows this sign, 0 to 1: judgements of the bench, no source. */
@@ -74,5 +75,4 @@ export function decidingSign<Kind extends string>(
 export const withArticle = (name: string): string => `${/^[aeiou]/.test(name) ? 'an' : 'a'} ${name}`;
 
 /** 'count its leads' as a sentence of its own. */
-export const asSentence = (text: string): string =>
-  `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.?]$/.test(text) ? '' : '.'}`;
+export const asSentence = (text: string): string => `${capital(text)}${/[.?]$/.test(text) ? '' : '.'}`;

@@ -1,6 +1,8 @@
 /** Findings about a piece of work: as those of the checks, with the link of the machine each belongs to. */
-import { marginText, type Verdict, WORST_FIRST } from '../assess/index.ts';
+
+import { marginText } from '../assess/index.ts';
 import type { Basis } from '../quantity/types.ts';
+import { byVerdict, type Judged, type Verdict, worstVerdict } from '../quantity/verdict.ts';
 import { say } from './say.ts';
 
 /** Where in the machine a finding belongs, in the order of a chain from program to metal. */
@@ -104,15 +106,13 @@ export const missing = (
   of: Common & { readonly sentence: string; readonly needs: readonly string[] },
 ): WorkFinding => told(work, { ...of, verdict: 'unknown' });
 
-export const worstOf = (findings: readonly { readonly verdict: Verdict }[]): Verdict =>
-  WORST_FIRST.find((each) => findings.some(({ verdict }) => verdict === each)) ?? 'fits';
+export const worstOf = (findings: readonly Judged[]): Verdict => worstVerdict(findings) ?? 'fits';
 
 /** Worst first; within a verdict the smallest margin first. */
 export const inOrder = (findings: readonly WorkFinding[]): readonly WorkFinding[] =>
   [...findings].sort(
     (a, b) =>
-      WORST_FIRST.indexOf(a.verdict) - WORST_FIRST.indexOf(b.verdict) ||
-      (a.margin ?? Number.POSITIVE_INFINITY) - (b.margin ?? Number.POSITIVE_INFINITY),
+      byVerdict(a, b) || (a.margin ?? Number.POSITIVE_INFINITY) - (b.margin ?? Number.POSITIVE_INFINITY),
   );
 
 export const sayMargin = (finding: WorkFinding): string =>

@@ -1,5 +1,5 @@
 /** Every piece of work of a refit, judged on its machine. */
-import type { Verdict } from '../assess/index.ts';
+import type { Verdict } from '../quantity/verdict.ts';
 import type { Refit, Work } from '../refit/types.ts';
 import { type CutDetail, judgeCut } from './cuts.ts';
 import { inOrder, LINKS, told, type WorkFinding, worstOf } from './finding.ts';

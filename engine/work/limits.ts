@@ -1,4 +1,5 @@
 /** How fast the spindle may turn for a thread, link by link. */
+import { capital } from '../quantity/words.ts';
 import { type Stopping, stopFrom, torqueAt } from '../simulate/instep/index.ts';
 import { AXIS_SHARE } from '../threads/index.ts';
 import type { WorkAxis, WorkMachine } from './machine.ts';
@@ -62,7 +63,7 @@ export function spindleLimits(spindle: SpindleModel): readonly LinkLimit[] {
       says:
         speed === null
           ? `${UNKNOWN[by] ?? `The limit by the ${name}`} is not known, and what is not known is no permission.`
-          : `${name[0]!.toUpperCase()}${name.slice(1)}: ${rpm(speed)}.`,
+          : `${capital(name)}: ${rpm(speed)}.`,
       needs: speed === null ? (WHERE[by] ?? []).map((each) => `${spindle.chain}.${each}`) : [],
       isHard: true,
     };

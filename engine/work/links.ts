@@ -1,4 +1,5 @@
 /** Findings that threads and taps share: what the control can, what reports the spindle, how fast each link allows. */
+import { capital } from '../quantity/words.ts';
 import { markAngles } from '../simulate/instep/index.ts';
 import { missing, ratio, told, type WorkFinding } from './finding.ts';
 import { type LinkLimit, sorted } from './limits.ts';
@@ -211,7 +212,7 @@ export function speedFinding(
       missing(work, {
         check: `limit-${each.id}`,
         link: each.id === 'chuck' || each.id === 'jaws' ? 'chuck' : each.isHard ? 'speed' : 'axis',
-        title: `${each.name[0]!.toUpperCase()}${each.name.slice(1)}`,
+        title: capital(each.name),
         sentence: each.says,
         needs: each.needs,
       }),

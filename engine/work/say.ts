@@ -8,7 +8,3 @@ export const mm = (length: number): string => say(length, 'mm');
 
 const RANKS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth'];
 export const rank = (at: number): string => RANKS[at] ?? `${at + 1}th`;
-
-/** 'a, b and c'. */
-export const andList = (items: readonly string[]): string =>
-  items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;

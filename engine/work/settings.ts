@@ -1,5 +1,7 @@
 /** Reads what was typed for a piece of work; what cannot be read becomes a finding that says what would be right. */
+
 import { parseQuantity } from '../quantity/index.ts';
+import { capital } from '../quantity/words.ts';
 import { nearest } from '../refit/nearest.ts';
 import type { Work } from '../refit/types.ts';
 import { type Basic, basicSizes, parseThread, type Thread } from '../threads/index.ts';
@@ -39,7 +41,7 @@ export class Settings {
       told(this.work.id, {
         check: `setting-${key.replace(/[^a-z0-9-]/gi, '').slice(0, 30) || 'name'}`,
         link: 'settings',
-        title: name[0]!.toUpperCase() + name.slice(1),
+        title: capital(name),
         verdict: 'fails',
         sentence: message,
       }),

@@ -1,6 +1,7 @@
 /** The spindle of a refit as threads, taps, cuts and the simulation in step want it. */
+
 import { scopesOf } from '../assess/assess.ts';
-import { type Assessment, assess, list, sayPath } from '../assess/index.ts';
+import { type Assessment, assess, sayPath } from '../assess/index.ts';
 import { optionOf, resolve, type Scope } from '../assess/resolve.ts';
 import { weaker } from '../assess/value.ts';
 import { fact, type Ref } from '../checks/refs.ts';
@@ -13,6 +14,7 @@ import { spindleAtSpeed } from '../handbook/spindle-at-speed.ts';
 import type { FactId, PlaceId } from '../parts/index.ts';
 import { ok, type Result, refuse } from '../quantity/index.ts';
 import type { Basis } from '../quantity/types.ts';
+import { andList } from '../quantity/words.ts';
 import { findPlace } from '../refit/place.ts';
 import type { Chain, Refit } from '../refit/types.ts';
 import { lanes } from '../sheet/index.ts';
@@ -254,7 +256,7 @@ export function spindleSetting(assessment: Assessment, chainId?: string): Spindl
       needs,
       says:
         needs.length > 0
-          ? `The spindle cannot be worked out yet. Not known: ${list(needs.map(sayPath))}.`
+          ? `The spindle cannot be worked out yet. Not known: ${andList(needs.map(sayPath))}.`
           : `The spindle cannot be worked out: ${(reason ?? 'it has no range').replace(/\.?$/, '.')}`,
     };
   }

@@ -4,6 +4,7 @@ import { memo } from 'react';
 import type { Finding } from '../../engine/assess/finding.ts';
 import { sayChain } from '../../engine/assess/words.ts';
 import { PLACES, type PlaceId } from '../../engine/parts/index.ts';
+import { capital } from '../../engine/quantity/words.ts';
 import type { Chain as AnyChain, Part, Place, Refit } from '../../engine/refit/types.ts';
 import { MarginRule, sayMargin } from './margin-rule.tsx';
 import { sayFactShort } from './short.ts';
@@ -88,7 +89,7 @@ const Link = memo(function Link({ place, at, part, worst, selected, onSelect }: 
     >
       <Sign place={place} />
       <span className="words">
-        <span className="name">{name.charAt(0).toUpperCase() + name.slice(1)}</span>
+        <span className="name">{capital(name)}</span>
         <br />
         <span className="small soft">{says}</span>
       </span>

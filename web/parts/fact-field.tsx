@@ -1,7 +1,9 @@
 /** One fact to enter: typing shows the new verdicts at once, leaving the field or Enter records it. */
+
 import { type KeyboardEvent, memo, useEffect, useId, useState } from 'react';
 import type { FactSpec } from '../../engine/parts/types.ts';
 import { BASES, type Basis } from '../../engine/quantity/types.ts';
+import { capital } from '../../engine/quantity/words.ts';
 import type { Fact } from '../../engine/refit/types.ts';
 import type { Session, View } from '../state/session.ts';
 import type { Reading } from '../worker/protocol.ts';
@@ -253,5 +255,3 @@ function Entry({ id, spec, text, onType, onCommit, onKey, invalid }: EntryProps)
 }
 
 const isMoney = (spec: FactSpec): boolean => spec.kind === 'text' && spec.of === 'money';
-
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

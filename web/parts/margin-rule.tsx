@@ -1,6 +1,8 @@
 /** The margin rule: a short logarithmic scale from ½ to 4, a line at 1, a bar to the margin, a dot, a whisker for the doubt. */
-import type { Finding, Verdict } from '../../engine/assess/finding.ts';
+
+import type { Finding } from '../../engine/assess/finding.ts';
 import { marginText } from '../../engine/assess/say-margin.ts';
+import type { Verdict } from '../../engine/quantity/verdict.ts';
 
 const WIDTH = 160;
 const MIDDLE = 9;

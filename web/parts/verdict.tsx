@@ -1,5 +1,5 @@
 /** A verdict: shape, word and colour together. */
-import type { Verdict } from '../../engine/assess/finding.ts';
+import type { Verdict } from '../../engine/quantity/verdict.ts';
 
 export const WORD: Readonly<Record<Verdict, string>> = {
   fits: 'fits',

@@ -1,5 +1,5 @@
 /** A mark in a chart: the shape of its verdict, as everywhere, or an open square where nothing judges it. */
-import type { Verdict } from '../../engine/assess/finding.ts';
+import type { Verdict } from '../../engine/quantity/verdict.ts';
 
 export function Shape({ x, y, verdict }: { x: number; y: number; verdict: Verdict | undefined }) {
   const colour = `var(--${verdict ?? 'ink-soft'})`;

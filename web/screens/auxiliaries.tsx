@@ -1,9 +1,10 @@
 /** Auxiliaries: turret, chuck and the like, their steps, and where they can hang or do harm. */
+
 import { useState } from 'react';
-import { WORST_FIRST } from '../../engine/assess/finding.ts';
 import { KINDS, kindOf, openAll } from '../../engine/control/index.ts';
+import { worstVerdict } from '../../engine/quantity/verdict.ts';
+import { capital } from '../../engine/quantity/words.ts';
 import type { Auxiliary } from '../../engine/refit/types.ts';
-import { capital } from '../parts/fact-field.tsx';
 import { Mark, WORD } from '../parts/verdict.tsx';
 import type { Session, View } from '../state/session.ts';
 import { Findings } from './control/findings.tsx';
@@ -33,9 +34,7 @@ export default function AuxiliariesPage({ session, view }: Props) {
     setPicked(id);
   };
   const worst = (id: string) =>
-    looked?.problems[id]
-      ? 'unknown'
-      : WORST_FIRST.find((each) => looked?.checked[id]?.findings.some(({ verdict }) => verdict === each));
+    looked?.problems[id] ? 'unknown' : worstVerdict(looked?.checked[id]?.findings ?? []);
   return (
     <div className="stack">
       <div>

@@ -1,14 +1,16 @@
 /** Fit: the page's question, its answer, the chain, the findings, and the working of the one selected. */
+
 import { memo, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { Link } from 'wouter';
-import { count, worstFirst } from '../../engine/assess/answer.ts';
+import { worstFirst } from '../../engine/assess/answer.ts';
 import type { Finding } from '../../engine/assess/finding.ts';
 import { heavyGuesses, sayChain } from '../../engine/assess/words.ts';
 import { PLACES, type PlaceId } from '../../engine/parts/index.ts';
+import { countVerdicts } from '../../engine/quantity/verdict.ts';
+import { capital } from '../../engine/quantity/words.ts';
 import { AddSpindle } from '../parts/add-spindle.tsx';
 import { sayAmount } from '../parts/amount.ts';
 import { Chain } from '../parts/chain.tsx';
-import { capital } from '../parts/fact-field.tsx';
 import { MarginRule, sayMargin } from '../parts/margin-rule.tsx';
 import { Counts, Mark } from '../parts/verdict.tsx';
 import type { Session, View } from '../state/session.ts';
@@ -51,7 +53,7 @@ export function Fit({ session, view, subject }: Props) {
     <div>
       <h1>{chain ? `Will the ${sayChain(chain)} do what you ask?` : 'Will the supply carry it all?'}</h1>
       <p>{view.shown.answers[chain?.id ?? 'machine']}</p>
-      <Counts counts={count(own)} />
+      <Counts counts={countVerdicts(own)} />
       <nav className="row" aria-label="Axes and machine" style={{ marginBottom: '1rem' }}>
         {view.refit.chains.map((each) => (
           <Link

@@ -1,8 +1,9 @@
 /** One part: reasons, tests, what is asked of it, what it costs, and what each other option would change. */
+
 import type { Bill, PartAdvice, Swap } from '../../engine/advice/index.ts';
-import type { Verdict } from '../../engine/assess/finding.ts';
 import { factSpec } from '../../engine/parts/index.ts';
 import { sayMoney } from '../../engine/quantity/money.ts';
+import type { Verdict } from '../../engine/quantity/verdict.ts';
 import { FactField } from '../parts/fact-field.tsx';
 import { sayMargin } from '../parts/margin-rule.tsx';
 import { VerdictWord } from '../parts/verdict.tsx';

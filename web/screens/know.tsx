@@ -1,12 +1,14 @@
 /** Know: the next few facts that settle most, then everything by place. */
+
 import { type ReactNode, useState } from 'react';
 import type { Step } from '../../engine/assess/index.ts';
 import { sayChain } from '../../engine/assess/words.ts';
 import { factSpec, PLACES, type PlaceId } from '../../engine/parts/index.ts';
 import type { PartKind } from '../../engine/parts/types.ts';
+import { capital } from '../../engine/quantity/words.ts';
 import type { Chain, Part, Place } from '../../engine/refit/types.ts';
 import { AddSpindle } from '../parts/add-spindle.tsx';
-import { capital, FactField } from '../parts/fact-field.tsx';
+import { FactField } from '../parts/fact-field.tsx';
 import { Counts } from '../parts/verdict.tsx';
 import type { Session, View } from '../state/session.ts';
 import { DutyProposal } from './duty-proposal.tsx';

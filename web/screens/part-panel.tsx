@@ -1,9 +1,11 @@
 /** One place: which part fills it, and the facts of that part, those that decide something first. */
+
 import { useMemo, useState } from 'react';
 import { PLACES, type PlaceId } from '../../engine/parts/index.ts';
 import type { PartKind } from '../../engine/parts/types.ts';
+import { capital } from '../../engine/quantity/words.ts';
 import type { Chain, Change, Part, Place } from '../../engine/refit/types.ts';
-import { capital, FactField } from '../parts/fact-field.tsx';
+import { FactField } from '../parts/fact-field.tsx';
 import type { Session, View } from '../state/session.ts';
 
 /** Places that a machine may well have nothing in. */

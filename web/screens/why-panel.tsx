@@ -1,9 +1,11 @@
 /** The working of one finding: sentence, formulas with numbers, what it rests on, and what would make it fit. */
+
 import { memo, useEffect, useMemo, useRef, useState } from 'react';
 import type { Doubt, Remedy, Why } from '../../engine/assess/index.ts';
 import { heavyGuesses, sayDoubt, sayGuesses } from '../../engine/assess/words.ts';
 import { factSpec } from '../../engine/parts/index.ts';
-import { capital, FactField } from '../parts/fact-field.tsx';
+import { capital } from '../../engine/quantity/words.ts';
+import { FactField } from '../parts/fact-field.tsx';
 import { Formula } from '../parts/formula.tsx';
 import { VerdictWord } from '../parts/verdict.tsx';
 import type { Session, View } from '../state/session.ts';

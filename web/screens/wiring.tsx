@@ -1,8 +1,9 @@
 /** The wiring: what is right and wrong with it, joined and cut, drawn and listed. */
+
 import { useCallback, useMemo, useState } from 'react';
 import { Link, Route, Switch, useLocation } from 'wouter';
-import { count } from '../../engine/assess/index.ts';
 import type { WiringFinding } from '../../engine/circuit/wiring/index.ts';
+import { countVerdicts } from '../../engine/quantity/verdict.ts';
 import type { Session, View } from '../state/session.ts';
 import { AddDevice, Cables, WholeSettings } from './wiring/add.tsx';
 import { DevicePanel } from './wiring/device-panel.tsx';
@@ -187,7 +188,7 @@ export default function WiringPage({ session, view }: Props) {
 function answerOf(findings: readonly WiringFinding[]): string {
   if (findings.length === 0)
     return 'Nothing is wired yet. Let the wiring be proposed, or add devices one by one.';
-  const { fails, unknown, tight } = count(findings);
+  const { fails, unknown, tight } = countVerdicts(findings);
   const worst = findings.find(({ verdict }) => verdict === 'fails');
   if (worst) {
     const more = fails > 1 ? ` ${fails - 1} more ${fails === 2 ? 'answer fails' : 'answers fail'}.` : '';

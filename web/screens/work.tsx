@@ -1,7 +1,8 @@
 /** Work: what the machine must cut, whether it can, which link gives way first, and the chart for the wall. */
+
 import { useEffect } from 'react';
 import { Link, useLocation } from 'wouter';
-import { count } from '../../engine/assess/answer.ts';
+import { countVerdicts } from '../../engine/quantity/verdict.ts';
 import type { Work } from '../../engine/refit/types.ts';
 import type { JudgedWork } from '../../engine/work/index.ts';
 import { Counts, Mark } from '../parts/verdict.tsx';
@@ -45,7 +46,7 @@ export default function WorkPage({ session, view }: Props) {
       <div>
         <h1>Can it cut what you want?</h1>
         <p>{answerOf(judged, names)}</p>
-        {judged && judged.length > 0 && <Counts counts={count(judged)} />}
+        {judged && judged.length > 0 && <Counts counts={countVerdicts(judged)} />}
         <p role="status" className="small soft work-progress">
           {progress && names > 0 ? `Judging … ${progress.done} of ${progress.all}` : ''}
         </p>
@@ -88,7 +89,7 @@ function answerOf(judged: readonly JudgedWork[] | undefined, names: number): str
   if (names === 0)
     return 'Say which threads, tapped holes and cuts the machine must do. Each is held against its spindle, axes, chuck and control.';
   if (!judged) return 'Working it out …';
-  const counts = count(judged);
+  const counts = countVerdicts(judged);
   if (counts.fails > 0)
     return `${counts.fails} of ${judged.length} cannot be done as they stand; each says which link gives way and what goes round it.`;
   if (counts.unknown > 0)

@@ -2,8 +2,9 @@
 
 import type { MoveSetting } from '../../engine/advice/axis-model.ts';
 import type { PartAdvice, Worth } from '../../engine/advice/index.ts';
-import type { Counts, Finding, NotAsked, Question, Remedy, Step, Why } from '../../engine/assess/index.ts';
+import type { Finding, NotAsked, Question, Remedy, Step, Why } from '../../engine/assess/index.ts';
 import type { Basis, Problem, UnitSystem } from '../../engine/quantity/index.ts';
+import type { Counts } from '../../engine/quantity/verdict.ts';
 import type { Change, Edit, Refit } from '../../engine/refit/types.ts';
 import type { BenchAnswer, BenchAsk } from './bench-protocol.ts';
 

@@ -1,5 +1,7 @@
 /** Everything a screen shows of one assessment. */
-import { type Assessment, answer, count, type Finding, type Step } from '../../engine/assess/index.ts';
+
+import { type Assessment, answer, type Finding, type Step } from '../../engine/assess/index.ts';
+import { countVerdicts } from '../../engine/quantity/verdict.ts';
 import type { Snapshot } from './protocol.ts';
 
 /** What to find out next is only worked out for what is recorded: a draft must answer within a frame. */
@@ -13,5 +15,5 @@ export function snapshot(
     answers[chain ?? 'machine'] = answer(findings.filter((finding) => finding.chain === chain));
   }
   const { notAsked, problems, questions } = assessment;
-  return { findings, notAsked, problems, questions, next: steps, answers, counts: count(findings) };
+  return { findings, notAsked, problems, questions, next: steps, answers, counts: countVerdicts(findings) };
 }

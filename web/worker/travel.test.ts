@@ -1,7 +1,9 @@
 /** Snapshots travel as changes and arrive whole. */
+
 import { expect, test } from 'vitest';
-import { answer, assess, count, next } from '../../engine/assess/index.ts';
+import { answer, assess, next } from '../../engine/assess/index.ts';
 import { setPath } from '../../engine/assess/set-policy.ts';
+import { countVerdicts } from '../../engine/quantity/verdict.ts';
 import { applyEdit } from '../../engine/refit/edit.ts';
 import { sample } from '../../samples/read.fixture.ts';
 import type { Snapshot } from './protocol.ts';
@@ -14,7 +16,7 @@ const snapshot = (assessment: ReturnType<typeof assess>): Snapshot => ({
   questions: assessment.questions,
   next: next(assessment, 8),
   answers: { all: answer(assessment.findings) },
-  counts: count(assessment.findings),
+  counts: countVerdicts(assessment.findings),
 });
 
 test('derived: after each edit the page has what the worker has, and what did not change is the same object', () => {

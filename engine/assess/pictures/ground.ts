@@ -1,11 +1,13 @@
 /** What every picture reads: the workings of one axis at each state of the mains, its findings, and words for numbers. */
+
 import type { Ref } from '../../checks/refs.ts';
 import type { FactId, PlaceId } from '../../parts/index.ts';
 import { formatQuantity, preferred } from '../../quantity/index.ts';
+import { type Verdict, worstVerdict } from '../../quantity/verdict.ts';
 import type { Chain } from '../../refit/types.ts';
 import type { Assessment } from '../assess.ts';
 import { readPath } from '../context.ts';
-import { type Finding, type Verdict, WORST_FIRST } from '../finding.ts';
+import type { Finding } from '../finding.ts';
 import { resolve } from '../resolve.ts';
 import type { Known, KnownCurve, Value } from '../value.ts';
 import { missingSentence } from '../words.ts';
@@ -85,7 +87,7 @@ export const numberOf = (value: Value): number | undefined =>
 export const isCurve = (value: Value | undefined): value is KnownCurve => value?.state === 'curve';
 
 export const worst = (findings: readonly (Pick<Finding, 'verdict'> | undefined)[]): Verdict | undefined =>
-  WORST_FIRST.find((verdict) => findings.some((finding) => finding?.verdict === verdict));
+  worstVerdict(findings.filter((finding) => finding !== undefined));
 
 export const idsOf = (findings: readonly (Finding | undefined)[]): string[] =>
   findings.flatMap((finding) => (finding ? [finding.id] : []));

@@ -1,6 +1,8 @@
 /** The three moments a motor is asked for: gaining speed, running, cutting. */
+
 import { motorAtFeed, motorAtRapid, torque } from '../../checks/motion.ts';
-import type { Finding, Verdict } from '../finding.ts';
+import type { Verdict } from '../../quantity/verdict.ts';
+import type { Finding } from '../finding.ts';
 import { type Ground, numberOf, worst } from './ground.ts';
 import type { Mark } from './types.ts';
 

@@ -2,7 +2,7 @@
 
 import { fact } from '../../checks/refs.ts';
 import { atCut, cut, RANGES } from '../../checks/spindle-chain.ts';
-import { list } from '../words.ts';
+import { andList } from '../../quantity/words.ts';
 import type { Worked } from '../work.ts';
 import { draw, type Line, spread } from './chart.ts';
 import { blank, type Ground, idsOf, numberOf, type Stopped, stopped, worst } from './ground.ts';
@@ -163,7 +163,7 @@ function sayTorque(ground: Ground, ranges: readonly Range[], demands: readonly D
   const finding = ground.finding('spindle-cooling');
   const reach = `Useful speeds: ${ranges.map((range) => span(ground, range)).join('; ')}.`;
   const failing = demands.filter(({ verdict }) => verdict === 'fails').map(({ name }) => `“${name}”`);
-  const beyond = failing.length === 0 ? '' : ` More than it gives: ${list(failing)}.`;
+  const beyond = failing.length === 0 ? '' : ` More than it gives: ${andList(failing)}.`;
   return `${finding && finding.verdict !== 'unknown' ? `${finding.sentence} ` : ''}${reach}${beyond}`;
 }
 

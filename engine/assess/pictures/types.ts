@@ -1,5 +1,5 @@
 /** What a picture of an axis or a spindle is: plain data, numbers in SI, to be drawn or printed by whoever shows it. */
-import type { Verdict } from '../finding.ts';
+import type { Verdict } from '../../quantity/verdict.ts';
 
 /** What a line says: a limit, what is asked, or something at low, nominal or high mains. */
 export type Role = 'limit' | 'asked' | 'low' | 'nominal' | 'high';

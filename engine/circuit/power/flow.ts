@@ -1,4 +1,5 @@
 /** The currents of every wire, fuse and source when the machine runs and everything is on. */
+import { andList } from '../../quantity/words.ts';
 import {
   type Diode,
   type Drawn,
@@ -11,7 +12,6 @@ import {
 import type { Output, ReadWiring, Terminal } from '../wiring/types.ts';
 import { CONTACT_OHMS, closedRunning, conductorElements, pairElement, wireElement } from './conductors.ts';
 import { type Load, loadsOf } from './loads.ts';
-import { listed } from './say.ts';
 import { NEUTRAL, type Source, sourceElement, sourceElements, sourcesOf } from './sources.ts';
 
 export interface Current {
@@ -232,7 +232,7 @@ function shortOf(wiring: ReadWiring, sources: readonly Source[], empty: Flowing)
     kind: 'source-loop',
     nodes: hot.flatMap(({ source }) => source.live),
     elements: devices,
-    sentence: `With nothing on, ${listed(devices)} ${devices.length === 1 ? 'is short-circuited' : 'drive current through each other, or are short-circuited'}${wires.length > 0 ? ` by way of ${listed(wires.slice(0, 6).map((id) => `wire ${id}`))}${wires.length > 6 ? ' and others' : ''}` : ''}.`,
+    sentence: `With nothing on, ${andList(devices)} ${devices.length === 1 ? 'is short-circuited' : 'drive current through each other, or are short-circuited'}${wires.length > 0 ? ` by way of ${andList(wires.slice(0, 6).map((id) => `wire ${id}`))}${wires.length > 6 ? ' and others' : ''}` : ''}.`,
   };
 }
 

@@ -1,8 +1,8 @@
 /** What each device in the cabinet turns into heat while everything runs. */
+import { andList } from '../../quantity/words.ts';
 import type { Device } from '../wiring/types.ts';
 import { inCabinet, type PowerContext } from './context.ts';
 import { type Load, SWITCHED } from './loads.ts';
-import { listed } from './say.ts';
 
 /** Shares of what passes through that become heat, where nobody has said: common practice, no source. */
 export const LOST = {
@@ -128,7 +128,7 @@ export function namedHeat(heats: readonly Heat[]): string {
   const warm = heats.filter(({ watts }) => watts >= 0.05);
   const rest = warm.slice(NAMED);
   const others = rest.reduce((sum, { watts }) => sum + watts, 0);
-  return listed([
+  return andList([
     ...warm.slice(0, NAMED).map(({ device, watts, typed, needs }) => {
       const more = needs.length > 0 ? ' or more' : '';
       return `${device} ${inWatts(watts)}${more}${typed ? ' (typed)' : ''}`;

@@ -1,8 +1,9 @@
 /** What leaks to earth all the time through the filters of what hangs on the mains, phase by phase. */
+import { andList } from '../../quantity/words.ts';
 import type { Device, ReadWiring } from '../wiring/types.ts';
 import type { PowerContext } from './context.ts';
 import { phasesOf } from './phases.ts';
-import { amps, listed } from './say.ts';
+import { amps } from './say.ts';
 
 /**
  * Usual leakage of a filter in A, where the manual has not been read: common practice, no source. Inverters with
@@ -136,7 +137,7 @@ export function addUp(leaks: readonly Leak[]): Leakage {
 
 /** 'T3 3.5 mA (usual), G1 0.4 mA' */
 export const namedLeaks = (leaks: readonly Leak[]): string =>
-  listed(
+  andList(
     leaks.map(({ name, amps: each, usual }) =>
       each === undefined ? `${name} (length not said)` : `${name} ${amps(each)}${usual ? ' (usual)' : ''}`,
     ),

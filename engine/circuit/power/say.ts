@@ -47,7 +47,3 @@ export function finding(
     ...(needs && needs.length > 0 ? { needs: [...new Set(needs)] } : {}),
   };
 }
-
-/** 'A, B and C' */
-export const listed = (names: readonly string[]): string =>
-  names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;

@@ -1,6 +1,7 @@
 /** Readings in the words of somebody with a meter in hand. */
+
 import { formatQuantity } from '../../quantity/index.ts';
-import { listed } from '../power/say.ts';
+import { andList } from '../../quantity/words.ts';
 import type { Company } from './ohms.ts';
 import type { Band } from './types.ts';
 
@@ -29,7 +30,7 @@ export function judgeOhms(band: Band, company: Company): { readonly says: string
   if (narrow) return { says: `${ohms(low)} to ${ohms(high)}`, expect: band };
   if (high === Number.POSITIVE_INFINITY && company.electronics.length > 0)
     return {
-      says: `not meaningful: electronics of ${listed(company.electronics.slice(0, 3))}; to measure, disconnect there`,
+      says: `not meaningful: electronics of ${andList(company.electronics.slice(0, 3))}; to measure, disconnect there`,
     };
   if (high === Number.POSITIVE_INFINITY)
     return low > 1000
@@ -37,7 +38,7 @@ export function judgeOhms(band: Band, company: Company): { readonly says: string
       : { says: 'not meaningful: electronics hang on it further on; to measure, disconnect there' };
   if (company.unsaid.length > 0 && high > SHORT)
     return {
-      says: `a path of ${ohms(high)} at most; what ${listed(company.unsaid.slice(0, 3))} resists has not been said`,
+      says: `a path of ${ohms(high)} at most; what ${andList(company.unsaid.slice(0, 3))} resists has not been said`,
       expect: { low: 0, high },
     };
   return {

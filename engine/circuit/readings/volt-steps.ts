@@ -1,6 +1,6 @@
 /** Volts to expect: mains off, control supply on, each output on, each unit with logic of its own on. */
+import { andList } from '../../quantity/words.ts';
 import type { Volts } from '../network/index.ts';
-import { listed } from '../power/say.ts';
 import { NEUTRAL } from '../power/sources.ts';
 import type { ReadWiring } from '../wiring/types.ts';
 import type { Commons } from './commons.ts';
@@ -114,7 +114,7 @@ function howOn(wiring: ReadWiring, id: string, name: string, device: string): st
 /** What pulls in or gets power in a step. */
 function movers(wiring: ReadWiring, before: LiveState, after: LiveState): readonly string[] {
   const named = (ids: readonly string[]): string =>
-    listed([...new Set(ids.map((id) => wiring.devices.get(id)?.name || id))]);
+    andList([...new Set(ids.map((id) => wiring.devices.get(id)?.name || id))]);
   const pulled = [...after.pulled].filter((id) => !before.pulled.has(id));
   const giving = [...after.giving]
     .filter((id) => !before.giving.has(id))

@@ -1,4 +1,5 @@
 /** The test sheet: one action a line, what must happen, and room to sign. */
+import { capital } from '../../quantity/words.ts';
 import type { StopCircuit } from '../../refit/types.ts';
 import type { StopAnalysis } from './analyse.ts';
 import { sayStopping } from './say-stopping.ts';
@@ -121,7 +122,7 @@ const ELECTRICAL: readonly Omit<TestLine, 'number'>[] = [
 /** Wires that run to a button, a door, a switch or a start loop. */
 const CHANNEL = /\((?:[^)]*\b(?:S\d+|U\d+)\.)/;
 
-const sentence = (act: string): string => `${act.charAt(0).toUpperCase()}${act.slice(1)}.`;
+const sentence = (act: string): string => `${capital(act)}.`;
 
 /** The same day some months later, or the last of that month. */
 export function addMonths(day: string, months: number): string {

@@ -1,10 +1,10 @@
 /** All rules over one wiring, asked again only as far as an edit reaches. */
+import { byVerdict } from '../../quantity/verdict.ts';
 import type { Refit, WiringWire } from '../../refit/types.ts';
 import { type Drawn, judgeSupply, type PowerAnswer, type Size } from '../power/index.ts';
 import {
   type ReadWiring,
   readWiring,
-  type Verdict,
   WiringChecker,
   type WiringFinding,
   type WiringProblem,
@@ -20,10 +20,8 @@ export interface Looked {
   readonly sizes: readonly Size[];
 }
 
-const ORDER: readonly Verdict[] = ['fails', 'unknown', 'tight', 'fits'];
-
 const worstFirst = (findings: readonly WiringFinding[]): readonly WiringFinding[] =>
-  ORDER.flatMap((verdict) => findings.filter((each) => each.verdict === verdict));
+  [...findings].sort(byVerdict);
 
 /** Keeps what the rules saw from one state of a wiring to the next. */
 export class WiringLook {

@@ -2,7 +2,9 @@
  * The wiring as the rules, the solver and the drawings read it. Everything is in SI; what nobody has said is
  * undefined, never a guess passed off as knowledge.
  */
+
 import type { Problem } from '../../quantity/types.ts';
+import type { Verdict } from '../../quantity/verdict.ts';
 
 /** What an output does when it is on. */
 export type OutputStage =
@@ -411,7 +413,7 @@ export interface ReadWiring {
   readonly problems: readonly WiringProblem[];
 }
 
-export type Verdict = 'fits' | 'tight' | 'fails' | 'unknown';
+export type { Verdict };
 
 /** One number of a working, ready to be shown. */
 export interface Figure {

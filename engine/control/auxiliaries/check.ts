@@ -1,7 +1,7 @@
 /** Checks one auxiliary: every state with no fault and with each single one, and its time-outs against the times it takes. */
 
-import type { Verdict } from '../../assess/index.ts';
 import { formatQuantity } from '../../quantity/index.ts';
+import type { Verdict } from '../../quantity/verdict.ts';
 import { capital } from '../../quantity/words.ts';
 import { compile, type Fault, faultsOf, sayFault } from './compile.ts';
 import { type Explored, explore } from './explore.ts';

@@ -1,12 +1,11 @@
 /** What going through every state found, worst first. */
-import { WORST_FIRST } from '../../../engine/assess/finding.ts';
+
 import type { AuxiliaryFinding } from '../../../engine/control/index.ts';
+import { byVerdict } from '../../../engine/quantity/verdict.ts';
 import { VerdictWord } from '../../parts/verdict.tsx';
 
 export function Findings({ findings }: { findings: readonly AuxiliaryFinding[] }) {
-  const sorted = [...findings].sort(
-    (a, b) => WORST_FIRST.indexOf(a.verdict) - WORST_FIRST.indexOf(b.verdict),
-  );
+  const sorted = [...findings].sort(byVerdict);
   return (
     <ul className="control-findings">
       {sorted.map(({ id, verdict, title, sentence, faults, way, cure }) => (

@@ -1,7 +1,8 @@
 /** Needs down, candidates across; on a narrow screen one candidate at a time. */
+
 import { Fragment, useState } from 'react';
 import type { ControlReport } from '../../../engine/control/index.ts';
-import { capital } from '../../parts/fact-field.tsx';
+import { capital } from '../../../engine/quantity/words.ts';
 import { Mark, WORD } from '../../parts/verdict.tsx';
 
 export interface Picked {

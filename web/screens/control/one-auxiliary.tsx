@@ -1,4 +1,5 @@
 /** One auxiliary: its steps as charts, what was found, its settings. */
+
 import { useId, useState } from 'react';
 import {
   type AuxiliaryReport,
@@ -10,8 +11,8 @@ import {
   readSetting,
   type SettingSpec,
 } from '../../../engine/control/index.ts';
+import { capital } from '../../../engine/quantity/words.ts';
 import type { Auxiliary } from '../../../engine/refit/types.ts';
-import { capital } from '../../parts/fact-field.tsx';
 import { useWidth } from '../../pictures/use-width.ts';
 import { Findings } from './findings.tsx';
 

@@ -1,8 +1,10 @@
 /** One need of one control: why it is there, its answer to fill in, what to ask the seller. */
+
 import { useEffect, useRef, useState } from 'react';
 import type { ControlReport } from '../../../engine/control/index.ts';
 import { factSpec } from '../../../engine/parts/index.ts';
-import { capital, FactField } from '../../parts/fact-field.tsx';
+import { capital } from '../../../engine/quantity/words.ts';
+import { FactField } from '../../parts/fact-field.tsx';
 import { VerdictWord } from '../../parts/verdict.tsx';
 import type { Session, View } from '../../state/session.ts';
 import type { Picked } from './needs-table.tsx';

@@ -1,10 +1,10 @@
 /** What a recorded measurement changed: facts set, verdicts before and after. */
+
 import { useEffect, useRef } from 'react';
 import { Link } from 'wouter';
 import type { Finding } from '../../../engine/assess/finding.ts';
-
 import { sayPath } from '../../../engine/assess/words.ts';
-import { capital } from '../../parts/fact-field.tsx';
+import { capital } from '../../../engine/quantity/words.ts';
 import { sayMargin } from '../../parts/margin-rule.tsx';
 import { VerdictWord } from '../../parts/verdict.tsx';
 

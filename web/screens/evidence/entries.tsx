@@ -1,7 +1,8 @@
 /** What a bench test asks once: entries with their unit, help, and what is wrong with them. */
+
 import { useId } from 'react';
 import type { Entry } from '../../../engine/evidence/index.ts';
-import { capital } from '../../parts/fact-field.tsx';
+import { capital } from '../../../engine/quantity/words.ts';
 
 interface Props {
   readonly entries: readonly Entry[];

@@ -1,9 +1,10 @@
 /** The bench tests by what they are on, what each would settle in this refit, and what was measured already. */
+
 import { useEffect, useState } from 'react';
 import { Link } from 'wouter';
 import { PLACES, type PlaceId } from '../../../engine/parts/index.ts';
+import { capital } from '../../../engine/quantity/words.ts';
 import type { Evidence } from '../../../engine/refit/types.ts';
-import { capital } from '../../parts/fact-field.tsx';
 import { workOut } from '../../state/bench.ts';
 import type { Session, View } from '../../state/session.ts';
 import type { BenchSheet } from '../../worker/bench-protocol.ts';

@@ -1,8 +1,9 @@
 /** What a bench test came to: values with their doubt, verdicts, candidates, where the doubt comes from, the working. */
+
 import type { EvidenceResult, Outcome, QuantityResult, Verdict } from '../../../engine/evidence/index.ts';
 import { factSpec } from '../../../engine/parts/index.ts';
 import { formatNumber, formatQuantity } from '../../../engine/quantity/index.ts';
-import { capital } from '../../parts/fact-field.tsx';
+import { capital } from '../../../engine/quantity/words.ts';
 import { Formula } from '../../parts/formula.tsx';
 import { Mark } from '../../parts/verdict.tsx';
 

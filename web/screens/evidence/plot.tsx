@@ -1,7 +1,8 @@
 /** The picture of the readings: dots with their mean and its band, or points on a line with what is left over. */
+
 import { scaleLinear } from 'd3-scale';
 import { formatNumber } from '../../../engine/quantity/index.ts';
-import { capital } from '../../parts/fact-field.tsx';
+import { capital } from '../../../engine/quantity/words.ts';
 import { useWidth } from '../../pictures/use-width.ts';
 import type { Plot } from './plot-data.ts';
 import { Dot, Mean, Residuals } from './plot-marks.tsx';

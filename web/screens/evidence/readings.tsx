@@ -1,7 +1,8 @@
 /** The table of readings: grows as it is typed, Enter goes to the next cell, a spreadsheet can be pasted, odd rows are asked about. */
+
 import { type ClipboardEvent, type KeyboardEvent, useRef, useState } from 'react';
 import type { Column, Question } from '../../../engine/evidence/index.ts';
-import { capital } from '../../parts/fact-field.tsx';
+import { capital } from '../../../engine/quantity/words.ts';
 import { RowLine } from './row-line.tsx';
 import { isBlank, type Row, setAside, setCell } from './rows.ts';
 import { isTable } from './table-text.ts';

@@ -1,5 +1,7 @@
 /** The engine's sentences name entries by the keys a command line uses; on a screen the names alone are enough. */
+
 import type { Problem } from '../../../engine/quantity/types.ts';
+import { capital } from '../../../engine/quantity/words.ts';
 import type { BenchSheet } from '../../worker/bench-protocol.ts';
 
 export function tidyFor({ given, columns }: BenchSheet): (sentence: string) => string {
@@ -8,7 +10,7 @@ export function tidyFor({ given, columns }: BenchSheet): (sentence: string) => s
   return (sentence) => {
     let said = sentence;
     for (const each of lists) said = said.replaceAll(each, '');
-    return said.charAt(0).toUpperCase() + said.slice(1);
+    return capital(said);
   };
 }
 
@@ -34,7 +36,7 @@ export function faultsOf(sheet: BenchSheet, problem: Problem | undefined): Fault
     const short = message.toLowerCase().startsWith(`${name.toLowerCase()}: `)
       ? message.slice(name.length + 2)
       : message;
-    return { ...NONE, entries: { [where]: short.charAt(0).toUpperCase() + short.slice(1) } };
+    return { ...NONE, entries: { [where]: capital(short) } };
   }
   const row = /(?:^|, )row (\d+)$/.exec(where)?.[1];
   if (row !== undefined) return { ...NONE, rows: new Map([[Number(row), message]]) };

@@ -1,8 +1,9 @@
 /** What may be changed: sliders for what matters most, and every other number of the model. */
+
 import { useState } from 'react';
 import { formatQuantity, parseQuantity } from '../../../engine/quantity/index.ts';
+import { capital } from '../../../engine/quantity/words.ts';
 import { GROUPS, type NumberParameter } from '../../../engine/simulate/index.ts';
-import { capital } from '../../parts/fact-field.tsx';
 import { type AxisModel, type Changes, valueAt } from './parts.ts';
 
 interface Slider {

@@ -1,7 +1,8 @@
 /** What has to be known before the axis can be moved. */
+
 import { Link } from 'wouter';
 import type { MoveSetting } from '../../../engine/advice/axis-model.ts';
-import { capital } from '../../parts/fact-field.tsx';
+import { capital } from '../../../engine/quantity/words.ts';
 import type { Session } from '../../state/session.ts';
 
 export function Lacking({ session, setting }: { session: Session; setting: MoveSetting }) {

@@ -1,6 +1,6 @@
 /** Which move, and its numbers as typed. */
+import { capital } from '../../../engine/quantity/words.ts';
 import { MOVES } from '../../../engine/simulate/index.ts';
-import { capital } from '../../parts/fact-field.tsx';
 import type { MoveKind } from './parts.ts';
 import type { Fields } from './read-move.ts';
 

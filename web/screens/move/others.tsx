@@ -1,6 +1,7 @@
 /** Parts tried in places of the axis, without choosing them in the refit. */
+
 import { useEffect } from 'react';
-import { capital } from '../../parts/fact-field.tsx';
+import { capital } from '../../../engine/quantity/words.ts';
 import type { View } from '../../state/session.ts';
 
 /** Parts put in places of the axis for a try, by place. */

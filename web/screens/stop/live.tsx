@@ -1,4 +1,5 @@
 /** The machine under the hand: press, open, release, switch off and on, and see what is held and what stops. */
+
 import { useMemo } from 'react';
 import {
   type Act,
@@ -8,6 +9,7 @@ import {
   pictureOf,
   standingOf,
 } from '../../../engine/circuit/stop/index.ts';
+import { capital } from '../../../engine/quantity/words.ts';
 import type { StopCircuit } from '../../../engine/refit/types.ts';
 import { FlowPicture } from './flow-picture.tsx';
 import type { Machine } from './use-machine.ts';
@@ -111,7 +113,7 @@ function Hands({ circuit, machine }: { circuit: StopCircuit; machine: Machine })
               disabled={!machine.can(each)}
               onClick={() => machine.do(each)}
             >
-              {each.says.charAt(0).toUpperCase() + each.says.slice(1)}
+              {capital(each.says)}
             </button>
           ))}
         </fieldset>

@@ -1,12 +1,13 @@
 /** Everything that is no part of an axis: what else moves, lights or pumps, and how good the machine itself is. */
+
 import { SKETCHES, type SurveyQuestion } from '../../../engine/parts/survey/index.ts';
 import { preferred } from '../../../engine/quantity/index.ts';
+import { capital } from '../../../engine/quantity/words.ts';
 import { LIMITS } from '../../../engine/refit/limits.ts';
 import { readAnswer } from '../../../engine/refit/read-answer.ts';
 import type { SurveyedItem } from '../../../engine/refit/survey.ts';
 import { itemFound } from '../../../engine/refit/survey-set.ts';
 import type { SurveyItem } from '../../../engine/refit/types.ts';
-import { capital } from '../../parts/fact-field.tsx';
 import { usePerson } from '../../state/person.ts';
 import type { Session } from '../../state/session.ts';
 import { Choice, CONDITIONS } from './choice.tsx';

@@ -1,12 +1,13 @@
 /** Part by part: its condition, a photo of its plate, notes, and how each thing known of it was found out. */
+
 import { Link } from 'wouter';
 import { PARTS } from '../../../engine/parts/index.ts';
 import type { FactSpec } from '../../../engine/parts/types.ts';
+import { capital } from '../../../engine/quantity/words.ts';
 import { LIMITS } from '../../../engine/refit/limits.ts';
 import type { SurveyedPart } from '../../../engine/refit/survey.ts';
 import { type PartFound, partFound } from '../../../engine/refit/survey-set.ts';
 import type { Fact, Part } from '../../../engine/refit/types.ts';
-import { capital } from '../../parts/fact-field.tsx';
 import type { Session } from '../../state/session.ts';
 import { Choice, CONDITIONS } from './choice.tsx';
 import { DraftField } from './draft-field.tsx';

@@ -2,6 +2,7 @@
 import { useDeferredValue, useEffect, useMemo, useState } from 'react';
 import { inOrder, sayTerminal } from '../../../engine/circuit/lists/index.ts';
 import type { Fit, ReadWiring, WiringFinding } from '../../../engine/circuit/wiring/index.ts';
+import { byVerdict } from '../../../engine/quantity/verdict.ts';
 import type { Refit } from '../../../engine/refit/types.ts';
 import { VerdictWord } from '../../parts/verdict.tsx';
 import type { Session } from '../../state/session.ts';
@@ -10,7 +11,6 @@ import { putWire, wireBetween } from './changes.ts';
 import { FindingCard } from './findings.tsx';
 import { Pager, usePages } from './pager.tsx';
 import type { WiringView } from './use-wiring.ts';
-import { byVerdict } from './worst.ts';
 
 interface Props {
   readonly session: Session;

@@ -1,11 +1,11 @@
 /** A proposal for the whole wiring: what it asks, what it would put in, and what would still be wrong with it. */
 import { useState } from 'react';
 import type { Proposal } from '../../../engine/circuit/wiring/index.ts';
+import { byVerdict } from '../../../engine/quantity/verdict.ts';
 import type { Session } from '../../state/session.ts';
 import { FindingCard } from './findings.tsx';
 import { Pager, usePages } from './pager.tsx';
 import type { WiringView } from './use-wiring.ts';
-import { byVerdict } from './worst.ts';
 
 export function Propose({ session, wiring }: { session: Session; wiring: WiringView }) {
   const [proposal, setProposal] = useState<Proposal>();

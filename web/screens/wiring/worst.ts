@@ -1,10 +1,9 @@
 /** What is worst of everything that is said of a device, a terminal or a wire. */
+
 import type { Verdict, WiringFinding } from '../../../engine/circuit/wiring/index.ts';
+import { WORST_FIRST } from '../../../engine/quantity/verdict.ts';
 
-const ORDER: readonly Verdict[] = ['fails', 'unknown', 'tight', 'fits'];
-
-export const byVerdict = (a: WiringFinding, b: WiringFinding): number =>
-  ORDER.indexOf(a.verdict) - ORDER.indexOf(b.verdict);
+const rank = (verdict: Verdict): number => WORST_FIRST.indexOf(verdict);
 
 /** Only what is not fine; a device counts for its terminals. */
 export function worstOf(findings: readonly WiringFinding[]): ReadonlyMap<string, Verdict> {
@@ -13,7 +12,7 @@ export function worstOf(findings: readonly WiringFinding[]): ReadonlyMap<string,
     if (verdict === 'fits') continue;
     for (const id of new Set(about.flatMap((each) => [each, each.split('.')[0]!]))) {
       const before = worst.get(id);
-      if (before === undefined || ORDER.indexOf(verdict) < ORDER.indexOf(before)) worst.set(id, verdict);
+      if (before === undefined || rank(verdict) < rank(before)) worst.set(id, verdict);
     }
   }
   return worst;

@@ -1,8 +1,9 @@
 /** What is for a licensed electrician, always; and what the country asks. */
+import { andList } from '../../../quantity/words.ts';
 import type { WiringFinding } from '../../wiring/types.ts';
 import type { PowerContext } from '../context.ts';
 import { countryOf } from '../countries/index.ts';
-import { finding, listed } from '../say.ts';
+import { finding } from '../say.ts';
 
 const ALWAYS =
   'The fixed mains connection or a new circuit, a three-phase supply or converter, the type of the residual current device, the main earthing, the measured fault current, any voltage test, a damaged main switch, a building without protective earth, and any machine that employees or pupils use or that is sold';
@@ -48,7 +49,7 @@ export function electrician(context: PowerContext): readonly WiringFinding[] {
       `Rules of ${country.name}`,
       'unknown',
       `${country.socket.says} ${country.machine.says} These are recalled, not read: check them.`,
-      listed(rules.map(({ source }) => source)),
+      andList(rules.map(({ source }) => source)),
       {
         remedy: `Ask ${country.ask}.`,
       },

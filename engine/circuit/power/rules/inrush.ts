@@ -1,12 +1,14 @@
 /** Empty capacitors switched on together, against each breaker and fuse before them. */
+
 import { breaker as breakerSheet } from '../../../handbook/breaker.ts';
+import { andList } from '../../../quantity/words.ts';
 import { evaluate } from '../../../sheet/index.ts';
 import { BREAKER_SOURCE, type BreakerCurve, INSTANT } from '../../../tables/breakers.ts';
 import type { Protection, WiringFinding } from '../../wiring/types.ts';
 import { CHARGING_SOURCE, type Charging, chargingOf } from '../charging.ts';
 import type { PowerContext } from '../context.ts';
 import { phasesOf } from '../phases.ts';
-import { amps, byMargin, figure, finding, listed } from '../say.ts';
+import { amps, byMargin, figure, finding } from '../say.ts';
 import { mainsOf } from './mains.ts';
 import { guardingPoles } from './protection.ts';
 
@@ -92,7 +94,7 @@ function sumOf(all: readonly Charging[]): Sum {
 }
 
 const named = (all: readonly Charging[]): string =>
-  listed(
+  andList(
     all.map(({ device, peak, usual }) =>
       peak === undefined ? `${device} (not known)` : `${device} ${amps(peak)}${usual ? ' (usual)' : ''}`,
     ),

@@ -1,9 +1,10 @@
 /** Load ≤ fuse ≤ wire; fuses for d.c. */
 
+import { andList } from '../../../quantity/words.ts';
 import { RATINGS } from '../../../tables/breakers.ts';
 import type { Protection, Terminal, WiringFinding } from '../../wiring/types.ts';
 import type { PowerContext } from '../context.ts';
-import { amps, byMargin, figure, finding, listed, volts } from '../say.ts';
+import { amps, byMargin, figure, finding, volts } from '../say.ts';
 import type { Source } from '../sources.ts';
 import { HOW_IT_LIES, thicker } from './wire-current.ts';
 
@@ -137,7 +138,7 @@ function againstWires(
         about,
         title,
         'unknown',
-        `${called(terminal)} protects ${listed(unsaid.map(({ id }) => `wire ${id}`).slice(0, 4))}${unsaid.length > 4 ? ' and others' : ''}; how thick that is has not been said.`,
+        `${called(terminal)} protects ${andList(unsaid.map(({ id }) => `wire ${id}`).slice(0, 4))}${unsaid.length > 4 ? ' and others' : ''}; how thick that is has not been said.`,
         OVERLOAD,
         {
           needs: unsaid.flatMap(({ needs }) => needs),

@@ -1,9 +1,10 @@
 /** The residual current device: which faults it must see, and what leaks past it all the time. */
+import { andList, capital } from '../../../quantity/words.ts';
 import { type Astray, RESIDUAL_SOURCE, SEES, typeFor } from '../../../tables/residual-types.ts';
 import type { WiringFinding } from '../../wiring/types.ts';
 import type { PowerContext } from '../context.ts';
 import { countryOf } from '../countries/index.ts';
-import { finding, listed } from '../say.ts';
+import { finding } from '../say.ts';
 import type { Source } from '../sources.ts';
 import { type Fitted, residualLeakage } from './leakage.ts';
 import { mainsOf } from './mains.ts';
@@ -91,7 +92,7 @@ function residualType(context: PowerContext, mains: Source): WiringFinding {
       about,
       title,
       'fails',
-      `${because[0]!.toUpperCase()}${because.slice(1)}: type ${need} is needed, and ${listed(wrong.map(({ name, type }) => `${name} is type ${type}`))}. It may fail to trip, for other machines behind it too.`,
+      `${capital(because)}: type ${need} is needed, and ${andList(wrong.map(({ name, type }) => `${name} is type ${type}`))}. It may fail to trip, for other machines behind it too.`,
       source,
       {
         remedy: `Type ${need}, chosen and fitted by a licensed electrician; the inverter’s manual has the last word.`,
@@ -103,7 +104,7 @@ function residualType(context: PowerContext, mains: Source): WiringFinding {
       about,
       title,
       'unknown',
-      `${because[0]!.toUpperCase()}${because.slice(1)}: a residual current device before it must be type ${need} at least. Which one is fitted has not been said.`,
+      `${capital(because)}: a residual current device before it must be type ${need} at least. Which one is fitted has not been said.`,
       source,
       { needs: ['settings.residual-type'] },
     );
@@ -124,7 +125,7 @@ function residualType(context: PowerContext, mains: Source): WiringFinding {
     about,
     title,
     'fits',
-    `${because[0]!.toUpperCase()}${because.slice(1)}: type ${need} is enough, and that is there.`,
+    `${capital(because)}: type ${need} is enough, and that is there.`,
     source,
   );
 }

@@ -1,5 +1,7 @@
 /** Words for terminals and numbers in findings. */
+
 import { formatQuantity } from '../../../quantity/index.ts';
+import { andList } from '../../../quantity/words.ts';
 import type { View } from './view.ts';
 
 export const volts = (value: number): string => formatQuantity(value, 'V', { digits: 3 });
@@ -27,7 +29,7 @@ export function terminalName(view: View, id: string): string {
 
 /** 'a', 'a and b', 'a, b and c', 'a, b, c and 7 more' */
 export function list(names: readonly string[], most = 3): string {
-  if (names.length <= 1) return names[0] ?? '';
-  if (names.length > most) return `${names.slice(0, most).join(', ')} and ${names.length - most} more`;
-  return `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+  return names.length > most
+    ? `${names.slice(0, most).join(', ')} and ${names.length - most} more`
+    : andList(names);
 }

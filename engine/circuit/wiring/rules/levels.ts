@@ -1,3 +1,5 @@
+/** Whether an input reads what the output joined to it says: kind of output, level on and off, current, series resistor. */
+import { byVerdict, WORST_FIRST } from '../../../quantity/verdict.ts';
 import { capital } from '../../../quantity/words.ts';
 import { type End, type Met, meet } from '../check/across.ts';
 import { drivesOf } from '../check/drive.ts';
@@ -42,8 +44,7 @@ export const levels: Rule = {
   },
 };
 
-const ORDER: readonly Verdict[] = ['fails', 'unknown', 'tight', 'fits'];
-const rank = ({ verdict, margin = 0 }: WiringFinding): number => ORDER.indexOf(verdict) * 1e7 + margin;
+const rank = ({ verdict, margin = 0 }: WiringFinding): number => WORST_FIRST.indexOf(verdict) * 1e7 + margin;
 
 function endsOf(
   view: View,
@@ -240,7 +241,7 @@ function judgeLevels(
   const worst = judged.reduce<(typeof judged)[number] | undefined>(
     (was, now) =>
       was === undefined ||
-      ORDER.indexOf(now.verdict) < ORDER.indexOf(was.verdict) ||
+      byVerdict(now, was) < 0 ||
       (now.verdict === was.verdict && now.each.margin < was.each.margin)
         ? now
         : was,
