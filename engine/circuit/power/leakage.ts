@@ -1,5 +1,6 @@
 /** What leaks to earth all the time through the filters of what hangs on the mains, phase by phase. */
 import { andList } from '../../quantity/words.ts';
+import { filterLeakage } from '../wiring/kinds/mains-filter.ts';
 import type { Device, ReadWiring } from '../wiring/types.ts';
 import type { PowerContext } from './context.ts';
 import { phasesOf } from './phases.ts';
@@ -13,6 +14,7 @@ export const USUAL_LEAKAGE: Readonly<Record<string, number>> = {
   supply: 1e-3,
   drive: 3.5e-3,
   inverter: 3.5e-3,
+  'mains-filter': 3.5e-3,
 };
 export const USUAL_SOURCE =
   'what is marked usual: common practice, no source; phases added alone, the heaviest counts: on the safe side, as currents of different phases partly cancel';
@@ -56,14 +58,17 @@ export function leaksOf(context: PowerContext): readonly Leak[] {
     const usual = Object.hasOwn(USUAL_LEAKAGE, device.kind) ? USUAL_LEAKAGE[device.kind] : undefined;
     const at = device.terminals.filter((id) => {
       const { nature } = wiring.terminals.get(id)!;
-      return nature.kind === 'mains' && nature.side === 'takes';
+      return nature.kind === 'mains' && nature.side !== 'gives';
     });
     if (usual === undefined || at.length === 0) return [];
     const found = [...new Set(at.flatMap((id) => phases.get(id) ?? []))];
     // Behind a transformer of its own it is not joined to the mains' earth; without a wire yet, any phase may be meant.
     if (found.length === 0 && at.some((id) => guards.terminals.has(id))) return [];
     const lines = found.length > 0 ? found : all;
-    const typed = device.settings.leakage;
+    const typed =
+      device.kind === 'mains-filter'
+        ? filterLeakage(device.settings, mains[0]!.volts)
+        : device.settings.leakage;
     const base = { device: device.id, at, lines };
     const own: Leak =
       typeof typed === 'number'

@@ -78,7 +78,8 @@ export class WiringState {
     for (const id of device.terminals) {
       const { nature, with: other } = terminals.get(id)!;
       // The first end of a pole stands for it; closed for good in normal work.
-      if (nature.kind === 'protection' && other !== null && id < other)
+      const passes = nature.kind === 'protection' || (nature.kind === 'mains' && nature.side === 'passes');
+      if (passes && other !== null && id < other)
         edges.set(`${id}~${other}`, { a: id, b: other, metal: false });
     }
     return edges;

@@ -5,6 +5,7 @@ import { drive, inverter } from './drive.ts';
 import { encoder } from './encoder.ts';
 import { connector, earthBar, metal, terminalStrip } from './joints.ts';
 import { brake, fan, lamp, valve } from './loads.ts';
+import { mainsFilter } from './mains-filter.ts';
 import { servoMotor, spindleMotor, stepper } from './motor.ts';
 import { buffer, diode, dumpResistor, lineUnit, optoBoard, resistor } from './pieces.ts';
 import { breaker, fuse, mainSwitch, residual } from './protection.ts';
@@ -58,6 +59,7 @@ const ALL: readonly WiringKind[] = [
   breaker,
   residual,
   mainSwitch,
+  mainsFilter,
   terminalStrip,
   connector,
   earthBar,

@@ -187,7 +187,10 @@ type Carries = 'mains' | 'neutral' | 'power' | 'control';
 function carriesOf(read: ReadWiring): ReadonlyMap<Net, Carries> {
   const sets = new Sets();
   for (const { id, nature, with: other } of read.terminals.values()) {
-    const passes = nature.kind === 'protection' || (nature.kind === 'contact' && nature.role === 'main');
+    const passes =
+      nature.kind === 'protection' ||
+      (nature.kind === 'mains' && nature.side === 'passes') ||
+      (nature.kind === 'contact' && nature.role === 'main');
     if (passes && other !== null) sets.join(read.netOf.get(id)!.id, read.netOf.get(other)!.id);
   }
   const found = new Map<string, Carries>();

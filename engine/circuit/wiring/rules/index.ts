@@ -7,6 +7,7 @@ import { contactRating } from './contact.ts';
 import { notConnected, partGone } from './device.ts';
 import { earth } from './earth.ts';
 import { feed } from './feed.ts';
+import { filter } from './filter.ts';
 import { outputsJoined, suppliesJoined } from './joined.ts';
 import { levels } from './levels.ts';
 import { line } from './line.ts';
@@ -31,6 +32,7 @@ export const RULES: readonly Rule[] = [
   outputsJoined,
   suppliesJoined,
   mainsRail,
+  filter,
   motorLead,
   earth,
   shield,
