@@ -8,6 +8,7 @@ import {
   type LookProgress,
   lookThrough,
   motionsOf,
+  NO_CIRCUIT,
   type Offers,
   PATTERNS,
   type StopAnalysis,
@@ -29,6 +30,7 @@ import {
   printNumbers,
   printPairs,
   printPlaces,
+  printStopAnswer,
   printStopFindings,
   printTruth,
 } from '../print/stop.ts';
@@ -76,7 +78,7 @@ export const stop: Command = {
     }
     const page = pageOn(io);
     if (circuit === null) {
-      page.prose('No stop circuit is drawn yet. Lay one out:');
+      page.prose(`${NO_CIRCUIT} Lay one out:`);
       for (const { id, name, need: why } of PATTERNS) page.prose(`${id}: ${name}. ${why}`, '', '    ');
       page.line(`    fettle stop ${quoted(file.path)} --pattern safety-relay`);
       return EXIT.unknown;
@@ -93,6 +95,7 @@ export const stop: Command = {
     if (has('json')) io.out(`${JSON.stringify(stopJson(circuit.pattern, found, pairs), null, 2)}\n`);
     else {
       page.prose(page.paint('bold', `Stop circuit of ${file.refit.name}`));
+      printStopAnswer(page, found);
       printStopFindings(page, found);
       if (has('truth')) printTruth(page, found);
       if (has('faults')) printFaults(page, found.faults);

@@ -1,5 +1,5 @@
 /** A looked-through stop circuit as JSON; docs/command-line.md says what is in it. Infinity is written as null. */
-import type { FaultPair, StopAnalysis } from '../../engine/circuit/stop/index.ts';
+import { type FaultPair, type StopAnalysis, stopAnswer } from '../../engine/circuit/stop/index.ts';
 
 export function stopJson(
   pattern: string | null,
@@ -10,6 +10,7 @@ export function stopJson(
     format: 'fettle-stop',
     version: 1,
     pattern,
+    answer: stopAnswer({ findings, faults }),
     findings,
     stops: stops.map(({ act, role, stops: own, doesNotStop }) => ({
       act: act.says,

@@ -12,16 +12,29 @@ import {
   sayReserve,
   sayRow,
   sayRunOn,
+  sayStopAnswer,
+  stopAnswer,
 } from '../../engine/circuit/stop/index.ts';
 import type { Page } from './page.ts';
 import { plural } from './text.ts';
 
 const INDENT = '    ';
+const COLOURS = { fails: 'red', tight: 'yellow', fits: 'green', unknown: 'cyan' } as const;
+
+/** The answer in a sentence, before everything it rests on. */
+export function printStopAnswer(page: Page, looked: StopAnalysis): void {
+  const answer = stopAnswer(looked);
+  page.prose(
+    `${page.paint(COLOURS[answer.verdict], answer.verdict.padEnd(8))}${sayStopAnswer(answer)}`,
+    '',
+    INDENT,
+  );
+  page.line();
+}
+
 export function printStopFindings(page: Page, { findings }: StopAnalysis): void {
   for (const { id, verdict, title, sentence, remedy } of findings) {
-    const colour =
-      verdict === 'fails' ? 'red' : verdict === 'tight' ? 'yellow' : verdict === 'fits' ? 'green' : 'cyan';
-    page.prose(`${page.paint(colour, verdict.padEnd(8))}${title} (${id})`, '', INDENT);
+    page.prose(`${page.paint(COLOURS[verdict], verdict.padEnd(8))}${title} (${id})`, '', INDENT);
     page.prose(sentence, INDENT);
     if (remedy) page.prose(`What would do: ${remedy}`, INDENT);
   }

@@ -54,6 +54,11 @@ test('the planted faults are found, shown, and gone once mended', async () => {
   const page = await on.open(HOME);
   await page.locator('[data-finding="faults"]', { hasText: 'fails' }).waitFor();
   const crushed = fault(page, 'cable W1 crushed');
+  // The answer comes first; its link leads to the worst fault.
+  const answer = page.locator('[data-answer]');
+  expect(await answer.innerText()).toMatch(/^\s*fails 1 of \d+ single faults leaves/);
+  await answer.getByRole('link', { name: 'cable W1 crushed' }).press('Enter');
+  expect(await crushed.evaluate((item) => item.getBoundingClientRect().top < innerHeight)).toBe(true);
   expect(await crushed.innerText()).toMatch(/do not stop[\s\S]*cable of its own/);
   await crushed.getByRole('button', { name: 'Show me: cable W1 crushed' }).click();
   await page.locator('.stop-log li', { hasText: 'press S1: nothing changes' }).waitFor();
@@ -76,6 +81,7 @@ test('the planted faults are found, shown, and gone once mended', async () => {
     await page.locator('.status', { hasText: `Saved: stop circuit: wire ${wire} changed` }).waitFor();
   }
   await page.locator('[data-finding="faults"] .verdict.fits').waitFor();
+  expect(await answer.innerText()).toMatch(/None of the \d+ single faults/);
   expect(await crushed.count()).toBe(0);
   await page.context().close();
 }, 120_000);

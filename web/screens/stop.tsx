@@ -16,7 +16,7 @@ import { EditCircuit } from './stop/edit.tsx';
 import { FaultList, PairList } from './stop/fault-list.tsx';
 import { Live } from './stop/live.tsx';
 import { Distances } from './stop/places.tsx';
-import { Resembles, StopFindings, TruthTable } from './stop/results.tsx';
+import { Answer, Resembles, StopFindings, TruthTable } from './stop/results.tsx';
 import { type Look, useLook } from './stop/use-look.ts';
 import { useMachine } from './stop/use-machine.ts';
 import './stop/stop.css';
@@ -37,6 +37,7 @@ export default function StopPage({ session, view }: Props) {
   return (
     <div className="stack">
       <h1>What stops the machine</h1>
+      <Answer drawn={stop !== null} readable={made?.ok === true} look={look} />
       <div className="caution">
         <strong>A drawing stops nothing.</strong> This looks through what is drawn here. It makes no machine
         safe and certifies nothing. Mains wiring belongs to a licensed electrician, and local rules come

@@ -21,6 +21,7 @@ export {
   NOT_EXAMINED,
   type StopAnalysis,
 } from './analyse.ts';
+export { NO_CIRCUIT, type StopAnswer, sayStopAnswer, stopAnswer } from './answer.ts';
 export { CIRCUIT_SETTINGS } from './answers.ts';
 export { type Baseline, baselineOf } from './baseline.ts';
 export { sayJudgement, whatCatches } from './catch.ts';

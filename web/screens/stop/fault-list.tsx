@@ -15,6 +15,9 @@ const COLOURS: Readonly<Record<Verdict, string>> = {
   stops: 'fits',
 };
 
+/** Id of the worst of them on the page, for links. */
+export const WORST = 'stop-worst-fault';
+
 interface Props {
   readonly faults: readonly FaultReport[];
   readonly shown: string | undefined;
@@ -50,8 +53,14 @@ export function FaultList({ faults, shown, show }: Props) {
             </summary>
             {(verdict === 'dangerous' || open.has(verdict)) && (
               <ul className="stop-faults">
-                {own.map((report) => (
-                  <Row key={report.fault.id} report={report} shown={shown === report.fault.id} show={show} />
+                {own.map((report, at) => (
+                  <Row
+                    key={report.fault.id}
+                    id={verdict === 'dangerous' && at === 0 ? WORST : undefined}
+                    report={report}
+                    shown={shown === report.fault.id}
+                    show={show}
+                  />
                 ))}
               </ul>
             )}
@@ -62,11 +71,21 @@ export function FaultList({ faults, shown, show }: Props) {
   );
 }
 
-function Row({ report, shown, show }: { report: FaultReport; shown: boolean; show: Props['show'] }) {
+function Row({
+  id,
+  report,
+  shown,
+  show,
+}: {
+  id: string | undefined;
+  report: FaultReport;
+  shown: boolean;
+  show: Props['show'];
+}) {
   const { fault, judged, says, catches } = report;
   const serious = judged.verdict === 'dangerous' || judged.verdict === 'unnoticed';
   return (
-    <li data-fault={fault.id}>
+    <li id={id} data-fault={fault.id}>
       <p>{says}</p>
       {serious && (
         <p className="small">

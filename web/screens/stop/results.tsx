@@ -1,8 +1,60 @@
-/** Findings, the truth table, and what the circuit resembles. */
+/** The answer, the findings, the truth table, and what the circuit resembles. */
 import { useState } from 'react';
-import { ESTIMATE_TITLE, sayEstimate, sayRow } from '../../../engine/circuit/stop/index.ts';
+import {
+  ESTIMATE_TITLE,
+  NO_CIRCUIT,
+  sayEstimate,
+  sayRow,
+  stopAnswer,
+} from '../../../engine/circuit/stop/index.ts';
 import { VerdictWord } from '../../parts/verdict.tsx';
+import { WORST } from './fault-list.tsx';
 import type { Looked } from './look-worker.ts';
+import type { Look } from './use-look.ts';
+
+/** The answer in a sentence and a mark, before everything it rests on. */
+export function Answer({
+  drawn,
+  readable,
+  look: { looked, problem, progress },
+}: {
+  drawn: boolean;
+  readable: boolean;
+  look: Look;
+}) {
+  if (!drawn)
+    return (
+      <p data-answer="unknown">
+        <VerdictWord verdict="unknown" /> {NO_CIRCUIT}
+      </p>
+    );
+  if (!readable || problem !== undefined)
+    return (
+      <p data-answer="unknown">
+        <VerdictWord verdict="unknown" /> The circuit cannot be read yet, so nothing is known of what it
+        stops.
+      </p>
+    );
+  if (!looked)
+    return (
+      <p data-answer="unknown" className="soft">
+        Every single fault is being tried; the answer comes in a moment.
+      </p>
+    );
+  const { verdict, sentence, worst, also } = stopAnswer(looked);
+  return (
+    <p data-answer={verdict} aria-busy={progress !== undefined}>
+      <VerdictWord verdict={verdict} /> {sentence}
+      {worst && (
+        <>
+          {' '}
+          {worst.lead} <a href={`#${WORST}`}>{worst.fault}</a>.
+        </>
+      )}
+      {also && ` ${also}`}
+    </p>
+  );
+}
 
 export function StopFindings({ looked }: { looked: Looked }) {
   return (
