@@ -7,9 +7,9 @@ import {
   kindOf,
   openAll,
   openAuxiliary,
-  readSetting,
   together,
 } from '../../engine/control/index.ts';
+import { readNamed } from '../../engine/quantity/read-setting.ts';
 import { capital } from '../../engine/quantity/words.ts';
 import { LIMITS, type Refit } from '../../engine/refit/index.ts';
 import { nearest } from '../../engine/refit/nearest.ts';
@@ -108,7 +108,7 @@ function settingsOf(
       );
     const id = word.slice(0, at).trim();
     const value = word.slice(at + 1).trim();
-    need(readSetting(specs, id, value), `${shown(id)}: `);
+    need(readNamed(specs, id, value));
     if (value === '') delete settings[id];
     else settings[id] = value;
   }

@@ -113,7 +113,7 @@ function joined(
         throw new Refusal(`There is no cable “${shown(value)}”.`);
       cable = value;
     } else {
-      need(readSetting(WIRE_SETTINGS[name]!, value), `${name}: `);
+      need(readSetting(WIRE_SETTINGS[name]!, value));
       settings[name] = value;
     }
   }

@@ -1,4 +1,5 @@
 /** What the control must do, who can do it, and the auxiliaries it steps through. */
+export { askedOfWiring } from './asked.ts';
 export { type Chart, type ChartRow, chartSvg, chartsOf } from './auxiliaries/chart.ts';
 export type { AuxiliaryFinding, Checked } from './auxiliaries/check.ts';
 export type { AuxiliaryKind } from './auxiliaries/kind.ts';
@@ -13,7 +14,6 @@ export {
   seekAuxiliaries,
   together,
 } from './auxiliaries/open.ts';
-export { readSetting, type SettingSpec } from './auxiliaries/settings.ts';
 export { type Candidate, type ControlReport, compareControls, type Row, type Signals } from './candidates.ts';
 export { type Census, censusCsv, censusOf } from './census.ts';
 export { CODE_NAMES, type Need, type Needs, needsOf } from './needs.ts';

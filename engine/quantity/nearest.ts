@@ -1,4 +1,4 @@
-/** The nearest known spelling to one that was not understood. */
+/** The nearest known spelling or name to one that was not understood. */
 import { distance } from './distance.ts';
 import { RUN_TOGETHER, spellings } from './unit-table.ts';
 
@@ -16,6 +16,18 @@ export function nearestUnit(word: string): string | undefined {
       least = d;
       best = spelling;
     }
+  }
+  return best;
+}
+
+/** The candidate that takes the fewest slips of the finger to become `text`, if few enough to be what was meant. */
+export function nearest(text: string, candidates: readonly string[]): string | undefined {
+  const wanted = text.toLowerCase();
+  let best: string | undefined;
+  let fewest = Math.max(2, Math.floor(text.length / 3)) + 1;
+  for (const candidate of candidates) {
+    const slips = distance(wanted, candidate.toLowerCase());
+    if (slips < fewest) [best, fewest] = [candidate, slips];
   }
   return best;
 }

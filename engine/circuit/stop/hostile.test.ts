@@ -1,14 +1,15 @@
 /** Circuits as nobody should draw them: whatever is wired to whatever, it is answered, and soon. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { readSetting } from '../../quantity/read-setting.ts';
+import type { SettingSpec } from '../../quantity/settings.ts';
 import type { StopCircuit } from '../../refit/types.ts';
 import { analyseStop } from './analyse.ts';
 import { CIRCUIT_SETTINGS } from './answers.ts';
 import { compileStop, terminalsOf } from './compile.ts';
-import { KINDS, type SettingSpec } from './kinds.ts';
+import { KINDS } from './kinds.ts';
 import { MOTION_SETTINGS } from './motion.ts';
 import { PATTERNS } from './patterns/index.ts';
-import { readSetting } from './settings.ts';
 
 const MOTIONS = [{ id: 'X', kind: 'axis' as const, name: 'X' }];
 const pattern = PATTERNS.find(({ id }) => id === 'safety-relay')!.make(MOTIONS);
@@ -101,7 +102,7 @@ describe('hostile', () => {
         elements: { ...pattern.elements, K1: { ...pattern.elements.K1!, settings: { 'drop-out': '1e9 s' } } },
       },
       'stop.elements.K1.settings.drop-out',
-      /from 0 to 600 s/,
+      /from 0 s to 600 s/,
     ],
     [
       'too many contacts',
@@ -146,7 +147,7 @@ describe('hostile', () => {
       ...Object.values(CIRCUIT_SETTINGS),
     ];
     for (const spec of asked)
-      if (spec.kind === 'number') {
+      if (spec.kind === 'quantity') {
         const read = readSetting(spec, spec.unit === '1' ? '12' : `12 ${spec.unit}`);
         expect(read.ok, `${spec.name}: ${spec.unit}`).toBe(true);
       }

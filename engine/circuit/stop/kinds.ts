@@ -1,61 +1,31 @@
 /** Kinds of element of a stop circuit: their terminals, what they ask for, and what the hand does to them. */
-
-/** What a setting holds: a time, a whole number, or one of some words. */
-export type SettingSpec =
-  | { readonly kind: 'time'; readonly name: string; readonly usual: string }
-  | {
-      readonly kind: 'count';
-      readonly name: string;
-      readonly usual: string;
-      readonly least: number;
-      readonly most: number;
-    }
-  | {
-      readonly kind: 'choice';
-      readonly name: string;
-      readonly usual: string;
-      readonly options: readonly string[];
-    }
-  /** What something is called; not read as anything. */
-  | { readonly kind: 'name'; readonly name: string; readonly usual: string }
-  | { readonly kind: 'number'; readonly name: string; readonly usual: string; readonly unit: string };
+import {
+  amount,
+  choice as choiceIn,
+  count,
+  level,
+  type SettingSpecs,
+  text,
+} from '../../quantity/settings.ts';
 
 export interface KindSpec {
   readonly name: string;
   readonly says: string;
-  readonly settings: Readonly<Record<string, SettingSpec>>;
+  readonly settings: SettingSpecs;
 }
 
-const time = (name: string, usual: string): SettingSpec => ({ kind: 'time', name, usual });
-const count = (name: string, usual: string, most: number, least = 0): SettingSpec => ({
-  kind: 'count',
-  name,
-  usual,
-  least,
-  most,
-});
-const choice = (name: string, options: readonly string[]): SettingSpec => ({
-  kind: 'choice',
-  name,
-  usual: options[0]!,
-  options,
-});
+/** The longest time a delay may have, in seconds. */
+const LONGEST = 600;
+const time = (name: string, usual: string) => level(name, 's', usual, 0, LONGEST);
+/** The first is usual. */
+const choice = (name: string, options: readonly string[]) => choiceIn(name, options, options[0]);
 /** Operations until 10 % of a lot have failed dangerously: from the maker's sheet. Empty is not known. */
-const b10d: SettingSpec = {
-  kind: 'number',
-  name: 'operations until one in ten fails (B10d)',
-  usual: '',
-  unit: '1',
-};
+const b10d = amount('operations until one in ten fails (B10d)', '1');
 /** Mean years to a dangerous failure where the maker gives that instead. Empty is not known. */
-const mttfd: SettingSpec = {
-  kind: 'number',
-  name: 'years to a dangerous failure (MTTFd)',
-  usual: '',
-  unit: '1',
-};
+const mttfd = amount('years to a dangerous failure (MTTFd)', '1');
 
-const whichAxis: SettingSpec = { kind: 'name', name: 'on the axis', usual: '' };
+/** What it is called; not read as anything. */
+const whichAxis = text('on the axis', '', 40);
 /** Where a limit switch stands; 'either' where one switch is run onto from both ends. */
 export const ENDS = ['either', 'lower', 'upper'] as const;
 const direct = choice('contacts opened directly by the push', ['yes', 'no']);

@@ -1,8 +1,9 @@
 /** The numbers of a motion: typed in the circuit, else brought from the rest of the refit, else the usual, else not known. */
-import { formatQuantity } from '../../quantity/index.ts';
+import { own } from '../../quantity/own.ts';
+import { saySetting } from '../../quantity/read-setting.ts';
+import type { SettingSpec } from '../../quantity/settings.ts';
 import { ok, type Result } from '../../quantity/types.ts';
 import type { StopMotion } from '../../refit/types.ts';
-import type { SettingSpec } from './kinds.ts';
 import { MOTION_SETTINGS } from './motion.ts';
 import { type Read, readSettings } from './settings.ts';
 
@@ -38,12 +39,12 @@ export function motionNumbers(motion: StopMotion, where: string, offers: Offers 
   const specs = MOTION_SETTINGS[motion.kind];
   const typed = readSettings(specs, motion.settings, where);
   if (!typed.ok) return typed;
-  const own = Object.hasOwn(offers, motion.id) ? offers[motion.id]! : NONE;
+  const brings = own(offers, motion.id) ?? NONE;
   const read: Record<string, number | undefined> = {};
   const rows: NumberRow[] = [];
   for (const [setting, spec] of Object.entries(specs)) {
-    const offer = Object.hasOwn(own, setting) ? own[setting] : undefined;
-    const isTyped = Object.hasOwn(motion.settings, setting) && motion.settings[setting]!.trim() !== '';
+    const offer = own(brings, setting);
+    const isTyped = (own(motion.settings, setting) ?? '').trim() !== '';
     const brought =
       offer !== undefined && 'value' in offer && Number.isFinite(offer.value) ? offer : undefined;
     const value = isTyped || brought === undefined ? typed.value[setting] : brought.value;
@@ -79,7 +80,6 @@ function sayOrigin(spec: SettingSpec, origin: Origin, offer: Offer | undefined):
   }
 }
 
-function sayNumber(spec: SettingSpec, value: number): string {
-  if (spec.kind === 'choice') return spec.options[value] ?? '';
-  return spec.kind === 'number' ? formatQuantity(value, spec.unit, { digits: 3 }) : String(value);
-}
+/** A choice is kept as its position. */
+const sayNumber = (spec: SettingSpec, value: number): string =>
+  saySetting(spec, spec.kind === 'choice' ? spec.options[value] : value);

@@ -24,10 +24,8 @@ const variants = (id: string): Record<string, string>[] => [
   {},
   ...Object.entries(kindOf(id)!.settings).flatMap(([key, spec]) =>
     spec.kind === 'choice'
-      ? Object.keys(spec.options)
-          .filter((each) => each !== spec.usual)
-          .map((each) => ({ [key]: each }))
-      : spec.kind === 'limit'
+      ? spec.options.filter((each) => each !== spec.usual).map((each) => ({ [key]: each }))
+      : spec.kind === 'quantity' && spec.instead
         ? [{ [key]: 'none' }]
         : [],
   ),
@@ -56,9 +54,7 @@ describe.each(KINDS.map(({ id }) => id))('derived: %s against a plain enumeratio
   test('with every switch, time-out and interlock there is, nothing happens without a fault', () => {
     const best = Object.fromEntries(
       Object.entries(kindOf(id)!.settings).flatMap(([key, spec]) =>
-        spec.kind === 'choice' &&
-        Object.hasOwn(spec.options, 'yes') &&
-        !['powered-tools', 'keyed'].includes(key)
+        spec.kind === 'choice' && spec.options.includes('yes') && !['powered-tools', 'keyed'].includes(key)
           ? [[key, 'yes']]
           : [],
       ),

@@ -1,28 +1,30 @@
 /** What several kinds of auxiliary share: something that moves between two ends, the spindle beside it, and their settings. */
+import { choiceOf, type SettingSpecs, text } from '../../quantity/settings.ts';
+import { LIMITS } from '../../refit/limits.ts';
 import type { Becomes, Input, Machine, Output, Rule, Seen, Step, Variable } from './machine.ts';
-import { choice, limit, type Read, type Specs, time, yesNo } from './settings.ts';
+import { limit, type Read, time, yesNo } from './settings.ts';
 
 /** How its outputs and sensors are wired: the same for every kind. */
-export const WIRING: Specs = {
-  'outputs-by': choice('outputs it wants', {
+export const WIRING: SettingSpecs = {
+  'outputs-by': choiceOf('outputs it wants', {
     '24v': '24 V to a valve or relay',
     contact: 'a free contact',
     '5v': '5 V logic',
   }),
-  sensors: choice('its sensors', {
+  sensors: choiceOf('its sensors', {
     switch: 'plain switches',
     pnp: 'PNP sensors (give plus)',
     npn: 'NPN sensors (pull to minus)',
   }),
 };
 
-export const ON_STOP = choice('when it is stopped in the middle its outputs', {
+export const ON_STOP = choiceOf('when it is stopped in the middle its outputs', {
   off: 'go off',
   stay: 'stay as they are',
 });
 
-export const RECOVERY: Specs = {
-  'after-power': choice('when the power comes back the control', {
+export const RECOVERY: SettingSpecs = {
+  'after-power': choiceOf('when the power comes back the control', {
     reads: 'reads its switches',
     trusts: 'takes all to be as it was',
     waits: 'waits until somebody moves it anew',
@@ -31,28 +33,26 @@ export const RECOVERY: Specs = {
 };
 
 /** What it waits for among the other auxiliaries. */
-export const ASKS: Specs = {
+export const ASKS: SettingSpecs = {
   'only-when': {
-    kind: 'text',
-    name: 'moves only when others are so',
-    usual: '',
+    ...text('moves only when others are so', '', LIMITS.text),
     like: 'close: tailstock back; open: door unlocked',
     help: 'For each of its moves, which other auxiliary must be in which state: open: tailstock back. Parted by semicolons, several at once by commas.',
   },
-  otherwise: choice('and if they are not', {
+  otherwise: choiceOf('and if they are not', {
     refuses: 'refuses with a message',
     waits: 'waits until they are',
   }),
   'wait-limit': limit('that waiting', '30 s'),
 };
 
-export const VALVE = choice('its valve', {
+export const VALVE = choiceOf('its valve', {
   two: 'two coils, stays where it was',
   one: 'one coil, a spring brings it back',
 });
 
 /** How the control knows that the spindle stands. */
-export const STANDSTILL = choice(
+export const STANDSTILL = choiceOf(
   'how it knows that the spindle stands',
   {
     switch: 'a standstill signal of the drive or a sensor',
@@ -203,7 +203,7 @@ export function moveTo(
       }
     : { id, says, ...drive, dwell: usual, ...more };
 }
-export const MOVE_TIMES = (usual: string, most = '5 s'): Specs => ({
+export const MOVE_TIMES = (usual: string, most = '5 s'): SettingSpecs => ({
   'move-time': time('time it takes at most', usual),
   limit: limit('each move', most),
 });

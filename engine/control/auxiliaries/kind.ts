@@ -1,13 +1,14 @@
 /** What a kind of auxiliary is. Add one: its file in kinds/ and one line in kinds/index.ts. */
+import type { SettingSpecs } from '../../quantity/settings.ts';
 import type { Machine } from './machine.ts';
-import type { Read, Specs } from './settings.ts';
+import type { Read } from './settings.ts';
 
 export interface AuxiliaryKind {
   readonly id: string;
   readonly name: string;
   /** What it does, in a sentence. */
   readonly says: string;
-  readonly settings: Specs;
+  readonly settings: SettingSpecs;
   /** Machines that usually have one; all when absent. */
   readonly machines?: readonly ('lathe' | 'mill' | 'other')[];
   /** States that other auxiliaries can ask for, the one it starts in first. */

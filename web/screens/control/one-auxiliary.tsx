@@ -8,9 +8,9 @@ import {
   chartSvg,
   chartsOf,
   kindOf,
-  readSetting,
-  type SettingSpec,
 } from '../../../engine/control/index.ts';
+import { readNamed } from '../../../engine/quantity/read-setting.ts';
+import { type SettingSpec, wordsOf } from '../../../engine/quantity/settings.ts';
 import { capital } from '../../../engine/quantity/words.ts';
 import type { Auxiliary } from '../../../engine/refit/types.ts';
 import { useWidth } from '../../pictures/use-width.ts';
@@ -84,7 +84,7 @@ export function OneAuxiliary({
               spec={spec}
               value={auxiliary.settings[id] ?? ''}
               check={(text) => {
-                const read = readSetting(specs, id, text);
+                const read = readNamed(specs, id, text);
                 return read.ok ? undefined : read.problem.message;
               }}
               set={(text) => put(id, text)}
@@ -132,9 +132,9 @@ function Setting({ name, spec, value, check, set }: SettingProps) {
           aria-describedby={said ? `${id}-said` : undefined}
           onChange={(event) => set(event.target.value)}
         >
-          {Object.entries(spec.options).map(([option, words]) => (
+          {spec.options.map((option) => (
             <option key={option} value={option}>
-              {words}
+              {wordsOf(spec, option)}
             </option>
           ))}
         </select>
@@ -144,7 +144,11 @@ function Setting({ name, spec, value, check, set }: SettingProps) {
           value={text}
           maxLength={200}
           placeholder={
-            spec?.usual ? `usually ${spec.usual}` : spec?.kind === 'text' ? `like ${spec.like}` : undefined
+            spec?.usual
+              ? `usually ${spec.usual}`
+              : spec?.kind === 'text' && spec.like
+                ? `like ${spec.like}`
+                : undefined
           }
           aria-invalid={fault !== undefined}
           aria-describedby={said ? `${id}-said` : undefined}

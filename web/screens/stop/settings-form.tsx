@@ -1,8 +1,7 @@
 /** Settings of one thing as fields. */
 import { useState } from 'react';
-import type { kindSpec, NumberRow } from '../../../engine/circuit/stop/index.ts';
-
-type SettingSpecs = ReturnType<typeof kindSpec>['settings'];
+import type { NumberRow } from '../../../engine/circuit/stop/index.ts';
+import type { SettingSpecs } from '../../../engine/quantity/settings.ts';
 
 interface SettingsProps {
   readonly specs: SettingSpecs;
@@ -27,7 +26,7 @@ export function Settings({ specs, values, of, rows, set }: SettingsProps) {
           <div key={id}>
             <span className="small">
               {spec.name}
-              {spec.kind === 'number' && spec.unit !== '1' && `, ${spec.unit}`}
+              {spec.kind === 'quantity' && spec.unit !== '1' && spec.usual === '' && `, ${spec.unit}`}
             </span>
             {spec.kind === 'choice' ? (
               <select

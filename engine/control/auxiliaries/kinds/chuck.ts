@@ -1,3 +1,4 @@
+import { choiceOf } from '../../../quantity/settings.ts';
 import {
   ASKS,
   afterPower,
@@ -13,7 +14,7 @@ import {
   WIRING,
 } from '../common.ts';
 import type { AuxiliaryKind } from '../kind.ts';
-import { choice, yesNo } from '../settings.ts';
+import { yesNo } from '../settings.ts';
 
 export const chuck: AuxiliaryKind = {
   id: 'chuck',
@@ -22,12 +23,12 @@ export const chuck: AuxiliaryKind = {
   machines: ['lathe', 'other'],
   states: ['closed', 'open'],
   settings: {
-    'moved-by': choice('moved by', { oil: 'oil', air: 'air' }),
+    'moved-by': choiceOf('moved by', { oil: 'oil', air: 'air' }),
     valve: {
       ...VALVE,
       help: 'With one coil choose which way the spring goes: a chuck that opens when the power fails lets the work fly.',
     },
-    spring: choice('with one coil, the spring', { closes: 'closes it', opens: 'opens it' }),
+    spring: choiceOf('with one coil, the spring', { closes: 'closes it', opens: 'opens it' }),
     'closed-switch': yesNo(
       'a switch tells that it grips',
       'yes',

@@ -1,3 +1,4 @@
+import { choiceOf } from '../../../quantity/settings.ts';
 import {
   ASKS,
   afterPower,
@@ -12,7 +13,7 @@ import {
   WIRING,
 } from '../common.ts';
 import type { AuxiliaryKind } from '../kind.ts';
-import { choice, yesNo } from '../settings.ts';
+import { yesNo } from '../settings.ts';
 
 export const door: AuxiliaryKind = {
   id: 'door',
@@ -20,7 +21,10 @@ export const door: AuxiliaryKind = {
   says: 'A lock keeps the door shut while something turns. What stops the machine when it opens belongs to the stop circuit; this is what the control does with it.',
   states: ['locked', 'unlocked'],
   settings: {
-    lock: choice('the lock', { spring: 'locks by its spring, current unlocks', current: 'locks by current' }),
+    lock: choiceOf('the lock', {
+      spring: 'locks by its spring, current unlocks',
+      current: 'locks by current',
+    }),
     'shut-switch': yesNo('a switch tells that the door is shut', 'yes'),
     'locked-switch': yesNo('a switch tells that it is locked', 'yes'),
     standstill: STANDSTILL,

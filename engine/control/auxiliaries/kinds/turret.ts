@@ -1,8 +1,9 @@
+import { choiceOf, count } from '../../../quantity/settings.ts';
 import { type Code, codeNames, type Parity, patterns } from '../codes.ts';
 import { ASKS, afterPower, RECOVERY, twoEnds, VALVE, WIRING } from '../common.ts';
 import type { AuxiliaryKind } from '../kind.ts';
 import type { Hazard, Input, Operation, Output, Rule, Seen, Step, Variable } from '../machine.ts';
-import { choice, limit, time, yesNo } from '../settings.ts';
+import { limit, time, yesNo } from '../settings.ts';
 
 export const turret: AuxiliaryKind = {
   id: 'turret',
@@ -11,15 +12,15 @@ export const turret: AuxiliaryKind = {
   machines: ['lathe', 'other'],
   states: ['clamped'],
   settings: {
-    positions: { kind: 'count', name: 'positions', usual: '8', least: 2, most: 24 },
-    code: choice('how it tells its position', {
+    positions: count('positions', '8', 24, 2),
+    code: choiceOf('how it tells its position', {
       binary: 'binary code',
       bcd: 'decimal digits in binary (BCD)',
       gray: 'Gray code',
       each: 'one switch for each position',
     }),
-    'counts-from': choice('the code of the first position is', { '1': 'one', '0': 'zero' }),
-    parity: choice(
+    'counts-from': choiceOf('the code of the first position is', { '1': 'one', '0': 'zero' }),
+    parity: choiceOf(
       'parity bit',
       { none: 'none', odd: 'odd', even: 'even' },
       'One bit more, so that a single bit that is wrong makes a code that no position has.',
@@ -29,7 +30,7 @@ export const turret: AuxiliaryKind = {
       'yes',
       'Between two places a code shows anything. The switch says when to read it.',
     ),
-    directions: choice('turns', { one: 'one way', both: 'both ways' }),
+    directions: choiceOf('turns', { one: 'one way', both: 'both ways' }),
     pin: yesNo('a pin catches it before it is clamped', 'no'),
     valve: VALVE,
     'clamped-switch': yesNo('a switch tells that it is clamped', 'yes'),
