@@ -1,31 +1,23 @@
 /** Contacts moved by hand while the meter watches: buttons, limit switches, doors; relays by their test lever. */
-import { closedAtRest, pairsOf } from '../power/conductors.ts';
+import { pairsOf } from '../power/conductors.ts';
 import type { Contact, ReadWiring, Terminal } from '../wiring/types.ts';
-import { bandsTo, companyOf } from './ohms.ts';
+import { companyOf, type OhmPaths } from './ohms.ts';
 import { judgeOhms } from './say.ts';
 import type { RingRow, RingStep } from './types.ts';
-import { waysOf } from './ways.ts';
 
-export function contactSteps(wiring: ReadWiring): readonly RingStep[] {
+export function contactSteps(wiring: ReadWiring, paths: OhmPaths): readonly RingStep[] {
   const wired = new Set([...wiring.wires.values()].flatMap(({ from, to }) => [from, to]));
   const pairs = pairsOf(
     wiring,
     ({ nature, id, with: other }) =>
       nature.kind === 'contact' && (wired.has(id) || (other !== null && wired.has(other))),
   ).filter(([one, other]) => wiring.netOf.get(one.id)?.id !== wiring.netOf.get(other.id)?.id);
-  const rest = waysOf(wiring);
-  const restCompany = companyOf(wiring, rest);
-  const moved = new Map<string, ReturnType<typeof waysOf>>();
+  const company = companyOf(wiring, paths.ways);
   const rows = pairs.flatMap(([one, other]): readonly RingRow[] => {
-    const contact = one.nature as Contact;
-    const operated =
-      moved.get(one.device) ??
-      waysOf(wiring, { closed: (terminal, each) => closedAtRest(each) !== (terminal.device === one.device) });
-    moved.set(one.device, operated);
-    const reading = (when: string | undefined, ways: typeof rest): RingRow => {
+    const reading = (when: string | undefined): RingRow => {
       const [a, b] = [wiring.netOf.get(one.id)!.id, wiring.netOf.get(other.id)!.id];
-      const band = bandsTo(ways, b, [a]).get(a)!;
-      const judged = judgeOhms(band, restCompany.get(a) ?? { electronics: [], unsaid: [] });
+      const band = paths.band(a, b, when === undefined ? undefined : one.device);
+      const judged = judgeOhms(band, company.get(a) ?? { electronics: [], unsaid: [] });
       return {
         id: `contact:${one.id}:${when === undefined ? 'rest' : 'moved'}`,
         measured: 'ohms',
@@ -37,7 +29,7 @@ export function contactSteps(wiring: ReadWiring): readonly RingStep[] {
           'The same before and after: the contact does not move, is the other kind (opening for closing), or something beside it bridges it.',
       };
     };
-    return [reading(undefined, rest), reading(whenMoved(contact, one, wiring), operated)];
+    return [reading(undefined), reading(whenMoved(one.nature as Contact, one, wiring))];
   });
   return [
     {

@@ -1,34 +1,86 @@
-/** Bounds of every ohmmeter reading against one node. */
-import { type Element, resistancesTo } from '../network/index.ts';
+/** Bounds of ohmmeter readings between any two nets, contacts at rest or moved. */
+import { MeshOrder } from '../network/mesh-order.ts';
+import { type Branch, StarMesh } from '../network/star-mesh.ts';
 import type { ReadWiring } from '../wiring/types.ts';
 import type { Band } from './types.ts';
-import type { Way } from './ways.ts';
+import { type ContactWay, contactWays, type Way, waysOf } from './ways.ts';
 
-/** What a hand meter no longer tells from no path at all. */
+/** What a hand meter no longer tells from no path at all, and from none of resistance. */
 export const OPEN_OHMS = 20e6;
+const LEAST_OHMS = 1e-6;
 
-const elementsOf = (ways: readonly Way[], bound: 'low' | 'high'): Element[] =>
-  ways.flatMap((way): Element[] =>
-    Number.isFinite(way[bound])
-      ? [{ kind: 'resistor', id: way.id, a: way.a, b: way.b, ohms: way[bound] }]
-      : [],
-  );
+type Bound = 'low' | 'high';
 
-/** By net; a net that no path reaches has low and high `Infinity`. */
-export function bandsTo(
-  ways: readonly Way[],
-  common: string,
-  nets: readonly string[],
-): ReadonlyMap<string, Band> {
-  const solve = (bound: 'low' | 'high'): ReadonlyMap<string, number> => {
-    const answer = resistancesTo({ elements: elementsOf(ways, bound), references: [common] }, common, nets);
-    return answer.ok ? answer.ohms : new Map();
-  };
-  const low = solve('low');
-  const high = solve('high');
-  const shown = (ohms: number | undefined): number =>
-    ohms === undefined || ohms > OPEN_OHMS ? Number.POSITIVE_INFINITY : Math.max(0, ohms);
-  return new Map(nets.map((net) => [net, { low: shown(low.get(net)), high: shown(high.get(net)) }] as const));
+/** The paths of a wiring without power, taken apart once for all readings. */
+export class OhmPaths {
+  readonly ways: readonly Way[];
+  readonly #contacts: ReadonlyMap<string, readonly ContactWay[]>;
+  readonly #order: MeshOrder;
+  readonly #meshes: Readonly<Record<Bound, StarMesh>>;
+  #moved: string | undefined;
+
+  /** @param contacts by the device that moves them */
+  constructor(ways: readonly Way[], contacts: ReadonlyMap<string, readonly ContactWay[]> = new Map()) {
+    this.ways = ways;
+    this.#contacts = contacts;
+    const all = [...this.ways, ...[...this.#contacts.values()].flatMap((each) => each.map(({ way }) => way))];
+    this.#order = new MeshOrder(all.map(({ a, b }) => [a, b] as const));
+    this.#meshes = { low: this.#mesh('low'), high: this.#mesh('high') };
+  }
+
+  static of(wiring: ReadWiring): OhmPaths {
+    return new OhmPaths(waysOf(wiring), contactWays(wiring));
+  }
+
+  #mesh(bound: Bound): StarMesh {
+    return new StarMesh(
+      this.#order,
+      this.ways.flatMap((way) => this.#branch(way, bound)),
+    );
+  }
+
+  #branch({ a, b, ...way }: Way, bound: Bound): Branch[] {
+    return Number.isFinite(way[bound])
+      ? [
+          {
+            a: this.#order.node(a),
+            b: this.#order.node(b),
+            siemens: 1 / Math.max(LEAST_OHMS, way[bound]),
+            amps: 0,
+          },
+        ]
+      : [];
+  }
+
+  /**
+   * What a meter shows between two nets; low and high `Infinity` where no path leads.
+   *
+   * @param moved device whose contacts are moved, all others being at rest
+   */
+  band(a: string, b: string, moved?: string): Band {
+    this.#move(moved);
+    return { low: this.#shown(a, b, 'low'), high: this.#shown(a, b, 'high') };
+  }
+
+  #shown(a: string, b: string, bound: Bound): number {
+    const [one, other] = [this.#order.node(a), this.#order.node(b)];
+    if (a !== b && (one < 0 || other < 0)) return Number.POSITIVE_INFINITY;
+    const ohms = a === b ? 0 : this.#meshes[bound].ohms(one, other);
+    return ohms > OPEN_OHMS ? Number.POSITIVE_INFINITY : ohms;
+  }
+
+  #move(device: string | undefined): void {
+    if (device === this.#moved) return;
+    this.#moved = device;
+    const contacts = device === undefined ? [] : (this.#contacts.get(device) ?? []);
+    for (const bound of ['low', 'high'] as const) {
+      const branches = (closed: boolean): Branch[] =>
+        contacts.flatMap(({ way, closedAtRest }) =>
+          closedAtRest === closed ? this.#branch(way, bound) : [],
+        );
+      this.#meshes[bound].change(branches(false), branches(true));
+    }
+  }
 }
 
 /** Which electronics, and which things of unsaid resistance, hang together with a net: names of devices. */

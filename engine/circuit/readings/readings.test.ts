@@ -7,7 +7,7 @@ import { readWiring } from '../wiring/read.ts';
 import type { ReadWiring } from '../wiring/types.ts';
 import { wired } from '../wiring/wired.fixture.ts';
 import { type RingRow, type RingSheet, readingsAt, ringItOut } from './index.ts';
-import { bandsTo } from './ohms.ts';
+import { OhmPaths } from './ohms.ts';
 import { waysOf } from './ways.ts';
 
 const sheetOf = (devices: readonly string[], wires: readonly string[]): RingSheet => {
@@ -111,7 +111,7 @@ describe('without power', () => {
     const ways = waysOf(wiring);
     const nets = wiring.nets.map(({ id }) => id);
     const common = wiring.netOf.get('G1.minus')!.id;
-    const bands = bandsTo(ways, common, nets);
+    const paths = new OhmPaths(ways);
     fc.assert(
       fc.property(
         fc.array(fc.double({ min: 0, max: 1, noNaN: true }), {
@@ -124,10 +124,11 @@ describe('without power', () => {
             const ohms = way.low * (high / way.low) ** shares[k]!;
             return { ...way, low: ohms, high: ohms };
           });
-          const exact = bandsTo(middle, common, nets);
+          const exact = new OhmPaths(middle);
           for (const net of nets) {
-            expect(exact.get(net)!.high).toBeGreaterThanOrEqual(bands.get(net)!.low * (1 - 1e-6) - 1e-6);
-            expect(exact.get(net)!.low).toBeLessThanOrEqual(bands.get(net)!.high * (1 + 1e-6) + 1e-6);
+            const [there, bounds] = [exact.band(net, common), paths.band(net, common)];
+            expect(there.high).toBeGreaterThanOrEqual(bounds.low * (1 - 1e-6) - 1e-6);
+            expect(there.low).toBeLessThanOrEqual(bounds.high * (1 + 1e-6) + 1e-6);
           }
         },
       ),

@@ -2,7 +2,9 @@
 import { conductorProtective } from '../../handbook/conductor-protective.ts';
 import { evaluate } from '../../sheet/index.ts';
 import { COPPER } from '../../tables/conductor-resistance.ts';
-import { resistancesTo } from '../network/index.ts';
+import type { Resistor } from '../network/index.ts';
+import { MeshOrder } from '../network/mesh-order.ts';
+import { StarMesh } from '../network/star-mesh.ts';
 import { conductorElements, wireOhms } from '../power/conductors.ts';
 import { flowOf } from '../power/flow.ts';
 import { guardsOf } from '../power/guards.ts';
@@ -11,12 +13,11 @@ import type { ReadWiring } from '../wiring/types.ts';
 import { type Commons, commonsOf } from './commons.ts';
 import { contactSteps } from './contact-steps.ts';
 import { diodeStep } from './diode-step.ts';
-import { bandsTo, companyOf } from './ohms.ts';
+import { companyOf, OhmPaths } from './ohms.ts';
 import { judgeOhms, ohms, SHORT } from './say.ts';
 import { touched } from './touched.ts';
 import type { RingRow, RingSheet, RingStep } from './types.ts';
 import { voltSteps } from './volt-steps.ts';
-import { waysOf } from './ways.ts';
 
 const DEAD: readonly string[] = [
   'Plug out or main switch off and locked. Then measure that nothing is live, with a meter you have just tried on something live.',
@@ -38,11 +39,12 @@ export function ringItOut(wiring: ReadWiring): RingSheet {
   const notes: string[] = [];
   const { trouble } = flowOf(wiring);
   if (trouble) notes.push(`${trouble.sentence} No power before that is mended, and no volts are worked out.`);
+  const paths = OhmPaths.of(wiring);
   const powered = trouble ? [] : voltSteps(wiring, commons, notes);
   const steps: readonly RingStep[] = [
     { ...wireStep(wiring), cautions: DEAD },
-    ...pathSteps(wiring, commons),
-    ...contactSteps(wiring),
+    ...pathSteps(wiring, commons, paths),
+    ...contactSteps(wiring, paths),
     ...diodeStep(wiring),
     ...powered.map((step, k) =>
       k === powered.findIndex((each) => each.powered)
@@ -91,19 +93,10 @@ function wireStep(wiring: ReadWiring): Omit<RingStep, 'cautions'> {
 }
 
 /** Every net against its 0 V and against earth. */
-function pathSteps(wiring: ReadWiring, commons: Commons): readonly RingStep[] {
-  const ways = waysOf(wiring);
-  const company = companyOf(wiring, ways);
+function pathSteps(wiring: ReadWiring, commons: Commons, paths: OhmPaths): readonly RingStep[] {
+  const company = companyOf(wiring, paths.ways);
   const nets = wiring.nets.filter(({ wires }) => wires.length > 0);
   const node = (id: string): string => wiring.netOf.get(id)?.id ?? id;
-  const ids = nets.map(({ id }) => id);
-  const solved = new Map<string, ReturnType<typeof bandsTo>>();
-  const against = (terminal: string): ReturnType<typeof bandsTo> => {
-    const key = node(terminal);
-    const found = solved.get(key) ?? bandsTo(ways, key, ids);
-    solved.set(key, found);
-    return found;
-  };
   const rowsAgainst = (
     step: string,
     of: (net: string) => string | undefined,
@@ -112,7 +105,7 @@ function pathSteps(wiring: ReadWiring, commons: Commons): readonly RingStep[] {
     nets.flatMap((net): RingRow[] => {
       const black = of(net.id);
       if (black === undefined || node(black) === net.id) return [];
-      const band = against(black).get(net.id)!;
+      const band = paths.band(net.id, node(black));
       const judged = judgeOhms(band, company.get(net.id) ?? { electronics: [], unsaid: [] });
       const short = judged.expect !== undefined && judged.expect.high <= SHORT;
       return [
@@ -183,18 +176,18 @@ function bondStep(wiring: ReadWiring, bar: string | undefined): readonly RingSte
   const earths = [...wiring.terminals.values()].filter(
     ({ id, nature }) => nature.kind === 'earth' && nature.role !== 'bar' && id !== bar,
   );
-  const answer = resistancesTo(
-    {
-      elements: conductorElements(wiring, { closed: () => false }).filter(
-        ({ id }) => !id.startsWith('pair '),
-      ),
-      references: [bar],
-    },
-    bar,
-    earths.map(({ id }) => id),
+  const metal = conductorElements(wiring, { closed: () => false }).filter(
+    (each) => each.kind === 'resistor' && !each.id.startsWith('pair '),
+  ) as Resistor[];
+  const order = new MeshOrder(metal.map(({ a, b }) => [a, b] as const));
+  const mesh = new StarMesh(
+    order,
+    metal.map(({ a, b, ohms }) => ({ a: order.node(a), b: order.node(b), siemens: 1 / ohms, amps: 0 })),
   );
+  const to = order.node(bar);
   const rows = earths.map(({ id, device }): RingRow => {
-    const path = answer.ok ? (answer.ohms.get(id) ?? Number.POSITIVE_INFINITY) : Number.POSITIVE_INFINITY;
+    const at = order.node(id);
+    const path = at < 0 || to < 0 ? Number.POSITIVE_INFINITY : mesh.ohms(at, to);
     const bonded = path !== Number.POSITIVE_INFINITY;
     const most = bonded ? passes(path) : Number.POSITIVE_INFINITY;
     return {

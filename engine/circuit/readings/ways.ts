@@ -5,7 +5,7 @@
  * with all its paths at their lowest and the one with all at their highest bound every reading.
  */
 import { closedAtRest, pairsOf } from '../power/conductors.ts';
-import type { Contact, Nature, ReadWiring, Terminal } from '../wiring/types.ts';
+import type { Nature, ReadWiring, Terminal } from '../wiring/types.ts';
 
 /** A path between two nodes; `high` Infinity: perhaps none at all. */
 export interface Way {
@@ -33,6 +33,7 @@ const JUNCTION: readonly [number, number] = [10e3, Number.POSITIVE_INFINITY];
 /** Electronics: anything from a short to nothing. */
 const ANYTHING: readonly [number, number] = [0.1, Number.POSITIVE_INFINITY];
 const METAL = 1e-3;
+const CONTACT: readonly [number, number] = [METAL, 0.5];
 
 const around = (ohms: number, share: number): readonly [number, number] => [
   ohms * (1 - share),
@@ -61,14 +62,8 @@ export function isElectronics({ nature }: Terminal): boolean {
   return ELECTRONICS.has(nature.kind);
 }
 
-export interface WayOptions {
-  /** Which contacts are closed; at rest unless given. */
-  readonly closed?: (terminal: Terminal, contact: Contact) => boolean;
-}
-
-/** Every path inside devices. Wires and joints are not among them: they make the nodes. */
-export function waysOf(wiring: ReadWiring, options: WayOptions = {}): readonly Way[] {
-  const closed = options.closed ?? ((_: Terminal, contact: Contact) => closedAtRest(contact));
+/** Every path inside devices, contacts at rest. Wires and joints are not among them: they make the nodes. */
+export function waysOf(wiring: ReadWiring): readonly Way[] {
   const ways: Way[] = [];
   const node = (id: string): string => wiring.netOf.get(id)?.id ?? id;
   const add = (
@@ -85,7 +80,7 @@ export function waysOf(wiring: ReadWiring, options: WayOptions = {}): readonly W
     const { nature } = one;
     const name = one.id;
     if (nature.kind === 'contact') {
-      if (closed(one, nature)) add(name, one.id, other.id, [METAL, 0.5]);
+      if (closedAtRest(nature)) add(name, one.id, other.id, CONTACT);
     } else if (nature.kind === 'protection') {
       // The main switch stays off and locked while wires are rung out.
       if (nature.form !== 'switch') add(name, one.id, other.id, [METAL, 1]);
@@ -109,6 +104,27 @@ export function waysOf(wiring: ReadWiring, options: WayOptions = {}): readonly W
   rectifiers(wiring, add);
   frames(wiring, add);
   return ways;
+}
+
+export interface ContactWay {
+  /** What a meter meets while it is closed. */
+  readonly way: Way;
+  readonly closedAtRest: boolean;
+}
+
+/** Contacts by the device that moves them; those between two points of one net are left out. */
+export function contactWays(wiring: ReadWiring): ReadonlyMap<string, readonly ContactWay[]> {
+  const found = new Map<string, ContactWay[]>();
+  for (const [one, other] of pairsOf(wiring, () => true)) {
+    const { id, device, nature } = one;
+    const [a, b] = [id, other.id].map((each) => wiring.netOf.get(each)?.id ?? each) as [string, string];
+    if (nature.kind !== 'contact' || a === b) continue;
+    const [low, high] = CONTACT;
+    const own = found.get(device) ?? [];
+    found.set(device, own);
+    own.push({ way: { id, a, b, low, high }, closedAtRest: closedAtRest(nature) });
+  }
+  return found;
 }
 
 type Add = (
