@@ -1,8 +1,9 @@
-/** What several kinds of auxiliary share: something that moves between two ends, the spindle beside it, and their settings. */
+/** What several kinds of auxiliary share: something that moves between two ends, the switches that see it, and their settings. */
 import { choiceOf, type SettingSpecs, text } from '../../quantity/settings.ts';
 import { LIMITS } from '../../refit/limits.ts';
-import type { Becomes, Input, Machine, Output, Rule, Seen, Step, Variable } from './machine.ts';
-import { limit, type Read, time, yesNo } from './settings.ts';
+import type { AuxiliaryKind } from './kind.ts';
+import type { Becomes, Input, Machine, Output, Rule, Seen, Step, Values, Variable } from './machine.ts';
+import { limit, type Read, time } from './settings.ts';
 
 /** How its outputs and sensors are wired: the same for every kind. */
 export const WIRING: SettingSpecs = {
@@ -46,80 +47,64 @@ export const ASKS: SettingSpecs = {
   'wait-limit': limit('that waiting', '30 s'),
 };
 
+/** The switches it may have, by input. */
+type Switches = Readonly<
+  Record<string, { readonly there: boolean; readonly name: string; readonly on: Values }>
+>;
+
+/** Those switches that are there: as inputs, and what of a wanted picture they show. */
+export function switches(all: Switches): {
+  inputs: readonly Input[];
+  shows: (wanted: Readonly<Record<string, boolean>>) => Readonly<Record<string, boolean>>;
+} {
+  return {
+    inputs: Object.entries(all).flatMap(([id, { there, name, on }]) =>
+      there ? [{ id, name, on: [on] }] : [],
+    ),
+    shows: (wanted) => Object.fromEntries(Object.entries(wanted).filter(([id]) => all[id]!.there)),
+  };
+}
+
+/** What is watched while it is ready; nothing, where no switch tells it. */
+export const watch = (
+  inputs: Seen['inputs'],
+  says: string,
+  when?: Values,
+): NonNullable<Machine['watches']> =>
+  Object.keys(inputs).length > 0 ? [{ seen: { inputs, ...(when ? { when } : {}) }, says }] : [];
+
+export const happens = (says: string, when: Values, becomes: Becomes): Rule => ({
+  who: 'surroundings',
+  says,
+  when,
+  becomes,
+});
+export const moves = (says: string, when: Values, becomes: Becomes): Rule => ({
+  who: 'mechanism',
+  says,
+  when,
+  becomes,
+});
+
+/** A machine but for what every kind does alike. */
+export type Particular = Omit<Machine, 'stopClears'>;
+
+/** A kind with the settings that every kind ends with. */
+export const auxiliary = ({
+  make,
+  settings,
+  ...kind
+}: Omit<AuxiliaryKind, 'make'> & { readonly make: (read: Read) => Particular }): AuxiliaryKind => ({
+  ...kind,
+  settings: { ...settings, ...ASKS, ...WIRING },
+  make: (read) => ({ ...make(read), stopClears: read.choice('on-stop') === 'off' }),
+});
+
 export const VALVE = choiceOf('its valve', {
   two: 'two coils, stays where it was',
   one: 'one coil, a spring brings it back',
 });
-
-/** How the control knows that the spindle stands. */
-export const STANDSTILL = choiceOf(
-  'how it knows that the spindle stands',
-  {
-    switch: 'a standstill signal of the drive or a sensor',
-    command: 'only that it told the spindle to stop',
-    no: 'it does not ask',
-  },
-  'A spindle told to stop still runs down. Only something that sees it turn can tell that it stands.',
-);
-export const SPINDLE_ASKS = yesNo('the spindle starts only when this is ready', 'yes');
-
-const SPINDLE = 'spindle';
-
-/** The spindle as far as an auxiliary has to do with it. */
-export function spindleBeside(read: Read): {
-  variable: Variable;
-  rules: readonly Rule[];
-  inputs: readonly Input[];
-  needs: readonly Seen[];
-  needsSays: string;
-} {
-  const knows = read.choice('standstill');
-  const asks = read.yes('spindle-asks');
-  return {
-    variable: { id: SPINDLE, values: ['still', 'turning', 'running down'], start: 'still' },
-    rules: [
-      {
-        who: 'surroundings',
-        says: 'The spindle is started',
-        when: { [SPINDLE]: 'still', ...(asks ? { step: 'ready' } : {}) },
-        becomes: { [SPINDLE]: 'turning' },
-      },
-      {
-        who: 'surroundings',
-        says: 'The spindle is told to stop',
-        when: { [SPINDLE]: 'turning' },
-        becomes: { [SPINDLE]: 'running down' },
-      },
-      {
-        who: 'surroundings',
-        says: 'The spindle comes to rest',
-        when: { [SPINDLE]: 'running down' },
-        becomes: { [SPINDLE]: 'still' },
-      },
-    ],
-    inputs:
-      knows === 'switch'
-        ? [{ id: 'standstill', name: 'spindle stands', on: [{ [SPINDLE]: 'still' }] }]
-        : knows === 'command'
-          ? [
-              {
-                id: 'standstill',
-                name: 'spindle is told to stop',
-                on: [{ [SPINDLE]: ['still', 'running down'] }],
-                inside: true,
-              },
-            ]
-          : [],
-    needs: knows === 'no' ? [{ inputs: {} }] : [{ inputs: { standstill: true } }],
-    needsSays:
-      knows === 'switch'
-        ? 'the spindle stands'
-        : knows === 'command'
-          ? 'the spindle has been told to stop'
-          : '',
-  };
-}
-export const SPINDLE_MOVES = ['turning', 'running down'] as const;
+export const valveOf = (read: Read): Ends['valve'] => (read.choice('valve') === 'one' ? 'one' : 'two');
 
 export interface Ends {
   /** Variable: 'jaws'. */
@@ -138,13 +123,15 @@ export interface Ends {
   readonly restOnly?: Rule['when'];
 }
 
+export interface TwoEnds {
+  readonly variable: Variable;
+  readonly outputs: readonly Output[];
+  readonly rules: readonly Rule[];
+  readonly to: Readonly<Record<'rest' | 'work', Pick<Step, 'on' | 'off'>>>;
+}
+
 /** Something that a valve moves between two ends, with nothing in between but 'between'. */
-export function twoEnds(ends: Ends): {
-  variable: Variable;
-  outputs: readonly Output[];
-  rules: readonly Rule[];
-  to: Readonly<Record<'rest' | 'work', Pick<Step, 'on' | 'off'>>>;
-} {
+export function twoEnds(ends: Ends): TwoEnds {
   const { id, name, rest, work, valve } = ends;
   const restCoil = `${id}-${rest}`;
   const workCoil = `${id}-${work}`;
@@ -215,5 +202,6 @@ export function afterPower(
 ): Machine['afterPower'] {
   const does = read.choice('after-power');
   if (does === 'trusts') return { does: 'trusts' };
-  return does === 'reads' && seen.length > 0 ? { does: 'reads', seen } : { does: 'waits' };
+  const telling = seen.filter(({ inputs }) => Object.keys(inputs).length > 0);
+  return does === 'reads' && telling.length > 0 ? { does: 'reads', seen: telling } : { does: 'waits' };
 }

@@ -1,22 +1,9 @@
 import { choiceOf } from '../../../quantity/settings.ts';
-import {
-  ASKS,
-  afterPower,
-  MOVE_TIMES,
-  moveTo,
-  RECOVERY,
-  SPINDLE_ASKS,
-  SPINDLE_MOVES,
-  STANDSTILL,
-  spindleBeside,
-  twoEnds,
-  VALVE,
-  WIRING,
-} from '../common.ts';
-import type { AuxiliaryKind } from '../kind.ts';
+import { besideSpindle, SPINDLE_MOVES } from '../beside-spindle.ts';
+import { happens, moveTo, switches, twoEnds, VALVE, valveOf, watch } from '../common.ts';
 import { yesNo } from '../settings.ts';
 
-export const chuck: AuxiliaryKind = {
+export const chuck = besideSpindle({
   id: 'chuck',
   name: 'power chuck',
   says: 'A cylinder behind the spindle, moved by oil or air, closes and opens the jaws.',
@@ -36,15 +23,10 @@ export const chuck: AuxiliaryKind = {
     ),
     'open-switch': yesNo('a switch tells that it is open', 'no'),
     'pressure-switch': yesNo('a switch tells that the pressure is there', 'yes'),
-    standstill: STANDSTILL,
-    'spindle-asks': SPINDLE_ASKS,
-    ...MOVE_TIMES('2 s'),
-    ...RECOVERY,
-    ...ASKS,
-    ...WIRING,
   },
-  make: (read) => {
-    const valve = read.choice('valve') as 'one' | 'two';
+  moveTime: ['2 s'],
+  make: (read, standing) => {
+    const valve = valveOf(read);
     const opens = valve === 'one' && read.choice('spring') === 'opens';
     const jaws = twoEnds({
       id: 'jaws',
@@ -56,45 +38,41 @@ export const chuck: AuxiliaryKind = {
       workOutput: opens ? 'close the chuck' : 'open the chuck',
       valve,
     });
-    const spindle = spindleBeside(read);
-    const closedSwitch = read.yes('closed-switch');
-    const openSwitch = read.yes('open-switch');
-    const pressure = read.yes('pressure-switch');
-    const gripped = {
-      ...(closedSwitch ? { closed: true } : {}),
-      ...(openSwitch ? { open: false } : {}),
-      ...(pressure ? { pressure: true } : {}),
-    };
-    const opened = { ...(closedSwitch ? { closed: false } : {}), ...(openSwitch ? { open: true } : {}) };
-    const standing = { needs: spindle.needs, needsSays: spindle.needsSays };
-    const start = opens ? { 'jaws-closed': 'on' } : {};
+    const { inputs, shows } = switches({
+      closed: {
+        there: read.yes('closed-switch'),
+        name: 'chuck grips',
+        on: { jaws: 'closed', work: 'there' },
+      },
+      open: { there: read.yes('open-switch'), name: 'chuck open', on: { jaws: 'open' } },
+      pressure: { there: read.yes('pressure-switch'), name: 'chuck pressure', on: { oil: 'there' } },
+    });
+    const gripped = shows({ closed: true, open: false, pressure: true });
     return {
+      part: {
+        ...jaws,
+        rules: jaws.rules.map((rule) => ({ ...rule, when: { ...rule.when, oil: 'there' } })),
+      },
       variables: [
-        jaws.variable,
-        spindle.variable,
         { id: 'work', values: ['there', 'missed'], start: 'there' },
         { id: 'oil', values: ['there', 'gone'], start: 'there' },
       ],
-      inputs: [
-        ...(closedSwitch
-          ? [{ id: 'closed', name: 'chuck grips', on: [{ jaws: 'closed', work: 'there' }] }]
-          : []),
-        ...(openSwitch ? [{ id: 'open', name: 'chuck open', on: [{ jaws: 'open' }] }] : []),
-        ...(pressure ? [{ id: 'pressure', name: 'chuck pressure', on: [{ oil: 'there' }] }] : []),
-        ...spindle.inputs,
-      ],
-      outputs: jaws.outputs,
-      rules: [
-        ...jaws.rules.map((rule) => ({ ...rule, when: { ...rule.when, oil: 'there' } })),
-        ...spindle.rules,
-      ],
-      startsOn: Object.keys(start),
+      inputs,
+      startsOn: opens ? ['jaws-closed'] : [],
       operations: [
         {
           id: 'open',
           name: 'open the chuck',
           ...standing,
-          steps: [moveTo('open', 'Open the jaws', opens ? jaws.to.rest : jaws.to.work, opened, read)],
+          steps: [
+            moveTo(
+              'open',
+              'Open the jaws',
+              opens ? jaws.to.rest : jaws.to.work,
+              shows({ closed: false, open: true }),
+              read,
+            ),
+          ],
           ends: 'held',
           shows: 'open',
         },
@@ -107,20 +85,10 @@ export const chuck: AuxiliaryKind = {
           shows: 'closed',
         },
       ],
-      watches:
-        pressure || closedSwitch
-          ? [
-              {
-                seen: {
-                  inputs: {
-                    ...(pressure ? { pressure: true } : {}),
-                    ...(closedSwitch ? { closed: true } : {}),
-                  },
-                },
-                says: 'The chuck no longer shows that it grips: the control stops the spindle',
-              },
-            ]
-          : [],
+      watches: watch(
+        shows({ pressure: true, closed: true }),
+        'The chuck no longer shows that it grips: the control stops the spindle',
+      ),
       hazards: [
         {
           id: 'opens-turning',
@@ -146,29 +114,16 @@ export const chuck: AuxiliaryKind = {
           id: 'missed',
           says: 'the jaws close on nothing',
           adds: [
-            {
-              who: 'surroundings',
-              says: 'There is no work between the jaws',
-              when: { jaws: 'open', work: 'there' },
-              becomes: { work: 'missed' },
-            },
+            happens('There is no work between the jaws', { jaws: 'open', work: 'there' }, { work: 'missed' }),
           ],
         },
         {
           id: 'no-oil',
           says: 'the pressure goes',
-          adds: [
-            {
-              who: 'surroundings',
-              says: 'The pressure goes',
-              when: { oil: 'there' },
-              becomes: { oil: 'gone' },
-            },
-          ],
+          adds: [happens('The pressure goes', { oil: 'there' }, { oil: 'gone' })],
         },
       ],
-      afterPower: afterPower(read, Object.keys(gripped).length > 0 ? [{ inputs: gripped }] : []),
-      stopClears: read.choice('on-stop') === 'off',
+      readyWhen: [{ inputs: gripped }],
     };
   },
-};
+});

@@ -1,8 +1,7 @@
-import { ASKS, ON_STOP, WIRING } from '../common.ts';
-import type { AuxiliaryKind } from '../kind.ts';
+import { auxiliary, happens, moves, ON_STOP, switches } from '../common.ts';
 import { limit, time, yesNo } from '../settings.ts';
 
-export const coolant: AuxiliaryKind = {
+export const coolant = auxiliary({
   id: 'coolant',
   name: 'coolant',
   says: 'A pump floods the cut.',
@@ -17,12 +16,14 @@ export const coolant: AuxiliaryKind = {
     'flow-time': time('time until it flows', '3 s'),
     limit: limit('the flow', '10 s'),
     'on-stop': ON_STOP,
-    ...ASKS,
-    ...WIRING,
   },
   make: (read) => {
     const flow = read.yes('flow-switch');
     const asksDoor = read.yes('asks-door');
+    const { inputs } = switches({
+      flow: { there: flow, name: 'coolant flows', on: { stream: 'flows' } },
+      shut: { there: asksDoor, name: 'door shut (coolant)', on: { leaf: 'shut' } },
+    });
     const shut = [{ inputs: { shut: true } }];
     return {
       variables: [
@@ -30,36 +31,13 @@ export const coolant: AuxiliaryKind = {
         { id: 'stream', values: ['none', 'flows'], start: 'none' },
         { id: 'leaf', values: ['shut', 'open'], start: 'shut' },
       ],
-      inputs: [
-        ...(flow ? [{ id: 'flow', name: 'coolant flows', on: [{ stream: 'flows' }] }] : []),
-        ...(asksDoor ? [{ id: 'shut', name: 'door shut (coolant)', on: [{ leaf: 'shut' }] }] : []),
-      ],
+      inputs,
       outputs: [{ id: 'pump', name: 'coolant pump' }],
       rules: [
-        {
-          who: 'mechanism',
-          says: 'It flows',
-          when: { pump: 'on', stream: 'none' },
-          becomes: { stream: 'flows' },
-        },
-        {
-          who: 'mechanism',
-          says: 'It no longer flows',
-          when: { pump: 'off', stream: 'flows' },
-          becomes: { stream: 'none' },
-        },
-        {
-          who: 'surroundings',
-          says: 'Somebody opens the door',
-          when: { leaf: 'shut' },
-          becomes: { leaf: 'open' },
-        },
-        {
-          who: 'surroundings',
-          says: 'Somebody shuts the door',
-          when: { leaf: 'open' },
-          becomes: { leaf: 'shut' },
-        },
+        moves('It flows', { pump: 'on', stream: 'none' }, { stream: 'flows' }),
+        moves('It no longer flows', { pump: 'off', stream: 'flows' }, { stream: 'none' }),
+        happens('Somebody opens the door', { leaf: 'shut' }, { leaf: 'open' }),
+        happens('Somebody shuts the door', { leaf: 'open' }, { leaf: 'shut' }),
       ],
       operations: [
         {
@@ -123,7 +101,6 @@ export const coolant: AuxiliaryKind = {
       ],
       troubles: [{ id: 'dry', says: 'the tank is empty or the pump blocked', stops: ['It flows'] }],
       afterPower: { does: 'waits' },
-      stopClears: read.choice('on-stop') === 'off',
     };
   },
-};
+});

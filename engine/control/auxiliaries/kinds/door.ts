@@ -1,21 +1,9 @@
 import { choiceOf } from '../../../quantity/settings.ts';
-import {
-  ASKS,
-  afterPower,
-  MOVE_TIMES,
-  moveTo,
-  RECOVERY,
-  SPINDLE_ASKS,
-  SPINDLE_MOVES,
-  STANDSTILL,
-  spindleBeside,
-  twoEnds,
-  WIRING,
-} from '../common.ts';
-import type { AuxiliaryKind } from '../kind.ts';
+import { besideSpindle, SPINDLE_MOVES } from '../beside-spindle.ts';
+import { happens, moveTo, switches, twoEnds, watch } from '../common.ts';
 import { yesNo } from '../settings.ts';
 
-export const door: AuxiliaryKind = {
+export const door = besideSpindle({
   id: 'door',
   name: 'door with a lock',
   says: 'A lock keeps the door shut while something turns. What stops the machine when it opens belongs to the stop circuit; this is what the control does with it.',
@@ -27,14 +15,9 @@ export const door: AuxiliaryKind = {
     }),
     'shut-switch': yesNo('a switch tells that the door is shut', 'yes'),
     'locked-switch': yesNo('a switch tells that it is locked', 'yes'),
-    standstill: STANDSTILL,
-    'spindle-asks': SPINDLE_ASKS,
-    ...MOVE_TIMES('0.3 s'),
-    ...RECOVERY,
-    ...ASKS,
-    ...WIRING,
   },
-  make: (read) => {
+  moveTime: ['0.3 s'],
+  make: (read, standing) => {
     const byCurrent = read.choice('lock') === 'current';
     const bolt = twoEnds({
       id: 'bolt',
@@ -47,46 +30,39 @@ export const door: AuxiliaryKind = {
       valve: 'one',
       ...(byCurrent ? {} : { restOnly: { leaf: 'shut' } }),
     });
-    const rules = bolt.rules.map((rule) =>
-      rule.becomes.bolt === 'locked' ? { ...rule, when: { ...rule.when, leaf: 'shut' } } : rule,
-    );
-    const spindle = spindleBeside(read);
-    const shut = read.yes('shut-switch');
-    const lockedSwitch = read.yes('locked-switch');
-    const locked = { ...(shut ? { shut: true } : {}), ...(lockedSwitch ? { locked: true } : {}) };
-    const unlocked = lockedSwitch ? { locked: false } : {};
+    const { inputs, shows } = switches({
+      shut: { there: read.yes('shut-switch'), name: 'door shut', on: { leaf: 'shut' } },
+      locked: { there: read.yes('locked-switch'), name: 'door locked', on: { bolt: 'locked' } },
+    });
+    const locked = shows({ shut: true, locked: true });
     return {
-      variables: [bolt.variable, { id: 'leaf', values: ['shut', 'open'], start: 'shut' }, spindle.variable],
-      inputs: [
-        ...(shut ? [{ id: 'shut', name: 'door shut', on: [{ leaf: 'shut' }] }] : []),
-        ...(lockedSwitch ? [{ id: 'locked', name: 'door locked', on: [{ bolt: 'locked' }] }] : []),
-        ...spindle.inputs,
-      ],
-      outputs: bolt.outputs,
+      part: {
+        ...bolt,
+        rules: bolt.rules.map((rule) =>
+          rule.becomes.bolt === 'locked' ? { ...rule, when: { ...rule.when, leaf: 'shut' } } : rule,
+        ),
+      },
+      variables: [{ id: 'leaf', values: ['shut', 'open'], start: 'shut' }],
+      inputs,
       startsOn: byCurrent ? ['bolt-locked'] : [],
       rules: [
-        ...rules,
-        ...spindle.rules,
-        {
-          who: 'surroundings',
-          says: 'Somebody opens the door',
-          when: { leaf: 'shut', bolt: ['between', 'unlocked'] },
-          becomes: { leaf: 'open' },
-        },
-        {
-          who: 'surroundings',
-          says: 'Somebody shuts the door',
-          when: { leaf: 'open' },
-          becomes: { leaf: 'shut' },
-        },
+        happens('Somebody opens the door', { leaf: 'shut', bolt: ['between', 'unlocked'] }, { leaf: 'open' }),
+        happens('Somebody shuts the door', { leaf: 'open' }, { leaf: 'shut' }),
       ],
       operations: [
         {
           id: 'unlock',
           name: 'unlock the door',
-          needs: spindle.needs,
-          needsSays: spindle.needsSays,
-          steps: [moveTo('unlock', 'Draw the bolt', byCurrent ? bolt.to.rest : bolt.to.work, unlocked, read)],
+          ...standing,
+          steps: [
+            moveTo(
+              'unlock',
+              'Draw the bolt',
+              byCurrent ? bolt.to.rest : bolt.to.work,
+              shows({ locked: false }),
+              read,
+            ),
+          ],
           ends: 'held',
           shows: 'unlocked',
         },
@@ -98,15 +74,7 @@ export const door: AuxiliaryKind = {
           shows: 'locked',
         },
       ],
-      watches:
-        Object.keys(locked).length > 0
-          ? [
-              {
-                seen: { inputs: locked },
-                says: 'The door no longer shows shut and locked: the control stops the spindle',
-              },
-            ]
-          : [],
+      watches: watch(locked, 'The door no longer shows shut and locked: the control stops the spindle'),
       hazards: [
         {
           id: 'open-turning',
@@ -116,8 +84,7 @@ export const door: AuxiliaryKind = {
         },
       ],
       troubles: [],
-      afterPower: afterPower(read, Object.keys(locked).length > 0 ? [{ inputs: locked }] : []),
-      stopClears: read.choice('on-stop') === 'off',
+      readyWhen: [{ inputs: locked }],
     };
   },
-};
+});

@@ -1,20 +1,8 @@
-import {
-  ASKS,
-  afterPower,
-  MOVE_TIMES,
-  moveTo,
-  RECOVERY,
-  SPINDLE_ASKS,
-  SPINDLE_MOVES,
-  STANDSTILL,
-  spindleBeside,
-  twoEnds,
-  WIRING,
-} from '../common.ts';
-import type { AuxiliaryKind } from '../kind.ts';
+import { besideSpindle, SPINDLE_MOVES } from '../beside-spindle.ts';
+import { moveTo, switches, twoEnds, watch } from '../common.ts';
 import { yesNo } from '../settings.ts';
 
-export const drawbar: AuxiliaryKind = {
+export const drawbar = besideSpindle({
   id: 'drawbar',
   name: 'power drawbar',
   says: 'Springs hold the tool in the spindle; a cylinder presses against them to let it go.',
@@ -24,15 +12,10 @@ export const drawbar: AuxiliaryKind = {
     'clamped-switch': yesNo('a switch tells that the tool is clamped', 'yes'),
     'released-switch': yesNo('a switch tells that the tool is free', 'yes'),
     keyed: yesNo('the tool has drive keys, so that the spindle must stop at an angle', 'no'),
-    standstill: STANDSTILL,
-    'spindle-asks': SPINDLE_ASKS,
-    ...MOVE_TIMES('1.5 s'),
-    ...RECOVERY,
-    ...ASKS,
-    ...WIRING,
   },
+  moveTime: ['1.5 s'],
   abilities: (read) => (read.yes('keyed') ? { orientation: 'the tools of the drawbar have drive keys' } : {}),
-  make: (read) => {
+  make: (read, standing) => {
     const bar = twoEnds({
       id: 'tool',
       name: 'Tool',
@@ -43,27 +26,15 @@ export const drawbar: AuxiliaryKind = {
       workOutput: 'release the tool',
       valve: 'one',
     });
-    const spindle = spindleBeside(read);
-    const clampedSwitch = read.yes('clamped-switch');
-    const releasedSwitch = read.yes('released-switch');
-    const held = {
-      ...(clampedSwitch ? { clamped: true } : {}),
-      ...(releasedSwitch ? { released: false } : {}),
-    };
-    const free = {
-      ...(clampedSwitch ? { clamped: false } : {}),
-      ...(releasedSwitch ? { released: true } : {}),
-    };
-    const standing = { needs: spindle.needs, needsSays: spindle.needsSays };
+    const { inputs, shows } = switches({
+      clamped: { there: read.yes('clamped-switch'), name: 'tool clamped', on: { tool: 'clamped' } },
+      released: { there: read.yes('released-switch'), name: 'tool free', on: { tool: 'released' } },
+    });
+    const held = shows({ clamped: true, released: false });
+    const free = shows({ clamped: false, released: true });
     return {
-      variables: [bar.variable, spindle.variable],
-      inputs: [
-        ...(clampedSwitch ? [{ id: 'clamped', name: 'tool clamped', on: [{ tool: 'clamped' }] }] : []),
-        ...(releasedSwitch ? [{ id: 'released', name: 'tool free', on: [{ tool: 'released' }] }] : []),
-        ...spindle.inputs,
-      ],
-      outputs: bar.outputs,
-      rules: [...bar.rules, ...spindle.rules],
+      part: bar,
+      inputs,
       operations: [
         {
           id: 'release',
@@ -82,15 +53,7 @@ export const drawbar: AuxiliaryKind = {
           shows: 'clamped',
         },
       ],
-      watches:
-        Object.keys(held).length > 0
-          ? [
-              {
-                seen: { inputs: held },
-                says: 'The drawbar no longer shows that it holds: the control stops the spindle',
-              },
-            ]
-          : [],
+      watches: watch(held, 'The drawbar no longer shows that it holds: the control stops the spindle'),
       hazards: [
         {
           id: 'lets-go',
@@ -102,8 +65,7 @@ export const drawbar: AuxiliaryKind = {
       troubles: [
         { id: 'sticks', says: 'the taper sticks', stops: ['Tool: now between clamped and released'] },
       ],
-      afterPower: afterPower(read, Object.keys(held).length > 0 ? [{ inputs: held }] : []),
-      stopClears: read.choice('on-stop') === 'off',
+      readyWhen: [{ inputs: held }],
     };
   },
-};
+});

@@ -1,22 +1,9 @@
-import {
-  ASKS,
-  afterPower,
-  MOVE_TIMES,
-  moveTo,
-  RECOVERY,
-  SPINDLE_ASKS,
-  SPINDLE_MOVES,
-  STANDSTILL,
-  spindleBeside,
-  twoEnds,
-  VALVE,
-  WIRING,
-} from '../common.ts';
-import type { AuxiliaryKind } from '../kind.ts';
+import { besideSpindle, SPINDLE_MOVES } from '../beside-spindle.ts';
+import { moveTo, switches, twoEnds, VALVE, valveOf } from '../common.ts';
 import type { Operation } from '../machine.ts';
 import { yesNo } from '../settings.ts';
 
-export const gearShift: AuxiliaryKind = {
+export const gearShift = besideSpindle({
   id: 'gear-shift',
   name: 'gear shift',
   says: 'A cylinder slides the gears of the headstock: low or high.',
@@ -30,14 +17,9 @@ export const gearShift: AuxiliaryKind = {
       'yes',
       'Tooth on tooth does not go in until the spindle moves a little.',
     ),
-    standstill: STANDSTILL,
-    'spindle-asks': SPINDLE_ASKS,
-    ...MOVE_TIMES('3 s'),
-    ...RECOVERY,
-    ...ASKS,
-    ...WIRING,
   },
-  make: (read) => {
+  moveTime: ['3 s'],
+  make: (read, standing) => {
     const gear = twoEnds({
       id: 'gear',
       name: 'Gear',
@@ -46,15 +28,14 @@ export const gearShift: AuxiliaryKind = {
       start: 'rest',
       restOutput: 'shift to low',
       workOutput: 'shift to high',
-      valve: read.choice('valve') as 'one' | 'two',
+      valve: valveOf(read),
     });
-    const spindle = spindleBeside(read);
     const rocks = read.yes('rocks');
-    const switches = { low: read.yes('low-switch'), high: read.yes('high-switch') };
-    const seen = (want: 'low' | 'high') => ({
-      ...(switches.low ? { low: want === 'low' } : {}),
-      ...(switches.high ? { high: want === 'high' } : {}),
+    const { inputs, shows } = switches({
+      low: { there: read.yes('low-switch'), name: 'low gear in', on: { gear: 'low' } },
+      high: { there: read.yes('high-switch'), name: 'high gear in', on: { gear: 'high' } },
     });
+    const seen = (want: 'low' | 'high') => shows({ low: want === 'low', high: want === 'high' });
     const shift = (want: 'low' | 'high'): Operation => {
       const drive = want === 'low' ? gear.to.rest : gear.to.work;
       const step = moveTo(
@@ -67,8 +48,7 @@ export const gearShift: AuxiliaryKind = {
       return {
         id: want,
         name: `shift to ${want}`,
-        needs: spindle.needs,
-        needsSays: spindle.needsSays,
+        ...standing,
         sets: { wanted: want },
         steps: rocks ? [step, { id: 'rest', says: 'Stop rocking', off: ['rock'], dwell: 0.2 }] : [step],
         ends: 'ready',
@@ -76,14 +56,10 @@ export const gearShift: AuxiliaryKind = {
       };
     };
     return {
-      variables: [gear.variable, spindle.variable, { id: 'wanted', values: ['low', 'high'], start: 'low' }],
-      inputs: [
-        ...(switches.low ? [{ id: 'low', name: 'low gear in', on: [{ gear: 'low' }] }] : []),
-        ...(switches.high ? [{ id: 'high', name: 'high gear in', on: [{ gear: 'high' }] }] : []),
-        ...spindle.inputs,
-      ],
-      outputs: [...gear.outputs, ...(rocks ? [{ id: 'rock', name: 'rock the spindle' }] : [])],
-      rules: [...gear.rules, ...spindle.rules],
+      part: gear,
+      variables: [{ id: 'wanted', values: ['low', 'high'], start: 'low' }],
+      inputs,
+      outputs: rocks ? [{ id: 'rock', name: 'rock the spindle' }] : [],
       operations: [shift('low'), shift('high')],
       hazards: [
         {
@@ -110,13 +86,7 @@ export const gearShift: AuxiliaryKind = {
         },
         { id: 'sticks', says: 'the fork sticks half way', stops: ['Gear: now low', 'Gear: now high'] },
       ],
-      afterPower: afterPower(
-        read,
-        (['low', 'high'] as const)
-          .filter((want) => Object.keys(seen(want)).length > 0)
-          .map((want) => ({ inputs: seen(want), sets: { wanted: want } })),
-      ),
-      stopClears: read.choice('on-stop') === 'off',
+      readyWhen: (['low', 'high'] as const).map((want) => ({ inputs: seen(want), sets: { wanted: want } })),
     };
   },
-};
+});

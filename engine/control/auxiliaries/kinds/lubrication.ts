@@ -1,8 +1,7 @@
-import { ASKS, ON_STOP, WIRING } from '../common.ts';
-import type { AuxiliaryKind } from '../kind.ts';
+import { auxiliary, happens, moves, ON_STOP, switches } from '../common.ts';
 import { limit, time, yesNo } from '../settings.ts';
 
-export const lubrication: AuxiliaryKind = {
+export const lubrication = auxiliary({
   id: 'lubrication',
   name: 'slide lubrication',
   says: 'A pump presses oil to the ways and screws every so often.',
@@ -14,36 +13,29 @@ export const lubrication: AuxiliaryKind = {
     'pressure-time': time('time until the pressure is there', '6 s'),
     limit: limit('the pressure', '20 s'),
     'on-stop': ON_STOP,
-    ...ASKS,
-    ...WIRING,
   },
   make: (read) => {
     const pressure = read.yes('pressure-switch');
     const level = read.yes('level-switch');
+    const { inputs, shows } = switches({
+      pressure: { there: pressure, name: 'oil pressure', on: { line: 'pressed' } },
+      level: { there: level, name: 'oil in the tank', on: { tank: 'full' } },
+    });
     return {
       variables: [
         { id: 'line', values: ['slack', 'pressed'], start: 'slack' },
         { id: 'tank', values: ['full', 'empty'], start: 'full' },
         { id: 'ways', values: ['oiled', 'dry'], start: 'oiled' },
       ],
-      inputs: [
-        ...(pressure ? [{ id: 'pressure', name: 'oil pressure', on: [{ line: 'pressed' }] }] : []),
-        ...(level ? [{ id: 'level', name: 'oil in the tank', on: [{ tank: 'full' }] }] : []),
-      ],
+      inputs,
       outputs: [{ id: 'pump', name: 'oil pump' }],
       rules: [
-        {
-          who: 'mechanism',
-          says: 'The pressure comes',
-          when: { pump: 'on', line: 'slack', tank: 'full' },
-          becomes: { line: 'pressed', ways: 'oiled' },
-        },
-        {
-          who: 'mechanism',
-          says: 'The pressure goes',
-          when: { pump: 'off', line: 'pressed' },
-          becomes: { line: 'slack' },
-        },
+        moves(
+          'The pressure comes',
+          { pump: 'on', line: 'slack', tank: 'full' },
+          { line: 'pressed', ways: 'oiled' },
+        ),
+        moves('The pressure goes', { pump: 'off', line: 'pressed' }, { line: 'slack' }),
       ],
       operations: [
         {
@@ -51,9 +43,7 @@ export const lubrication: AuxiliaryKind = {
           name: 'oil the ways',
           // By the time it is due, the oil of the last time is used up.
           sets: { ways: 'dry' },
-          needs: [
-            { inputs: { ...(level ? { level: true } : {}), ...(pressure ? { pressure: false } : {}) } },
-          ],
+          needs: [{ inputs: shows({ level: true, pressure: false }) }],
           needsSays: [
             level ? 'the tank has oil' : '',
             pressure ? 'the pressure of the last time is gone' : '',
@@ -101,19 +91,11 @@ export const lubrication: AuxiliaryKind = {
         {
           id: 'empty',
           says: 'the tank runs empty',
-          adds: [
-            {
-              who: 'surroundings',
-              says: 'The tank runs empty',
-              when: { tank: 'full' },
-              becomes: { tank: 'empty' },
-            },
-          ],
+          adds: [happens('The tank runs empty', { tank: 'full' }, { tank: 'empty' })],
         },
         { id: 'broken', says: 'a pipe is broken', stops: ['The pressure comes'] },
       ],
       afterPower: { does: 'waits' },
-      stopClears: read.choice('on-stop') === 'off',
     };
   },
-};
+});

@@ -1,20 +1,8 @@
-import {
-  ASKS,
-  afterPower,
-  MOVE_TIMES,
-  moveTo,
-  RECOVERY,
-  SPINDLE_ASKS,
-  STANDSTILL,
-  spindleBeside,
-  twoEnds,
-  VALVE,
-  WIRING,
-} from '../common.ts';
-import type { AuxiliaryKind } from '../kind.ts';
+import { besideSpindle, SPINDLE_MOVES } from '../beside-spindle.ts';
+import { happens, moveTo, switches, twoEnds, VALVE, valveOf, watch } from '../common.ts';
 import { yesNo } from '../settings.ts';
 
-export const tailstock: AuxiliaryKind = {
+export const tailstock = besideSpindle({
   id: 'tailstock',
   name: 'tailstock quill',
   says: 'A cylinder presses the centre into the work and takes it back.',
@@ -28,14 +16,9 @@ export const tailstock: AuxiliaryKind = {
       'It comes on when the centre meets the work, not where the quill happens to stand.',
     ),
     'back-switch': yesNo('a switch tells that it is back', 'yes'),
-    standstill: STANDSTILL,
-    'spindle-asks': SPINDLE_ASKS,
-    ...MOVE_TIMES('4 s', '10 s'),
-    ...RECOVERY,
-    ...ASKS,
-    ...WIRING,
   },
-  make: (read) => {
+  moveTime: ['4 s', '10 s'],
+  make: (read, standing) => {
     const quill = twoEnds({
       id: 'quill',
       name: 'Quill',
@@ -44,31 +27,25 @@ export const tailstock: AuxiliaryKind = {
       start: 'rest',
       restOutput: 'quill back',
       workOutput: 'quill forward',
-      valve: read.choice('valve') as 'one' | 'two',
+      valve: valveOf(read),
     });
-    const spindle = spindleBeside(read);
-    const presses = read.yes('pressure-switch');
-    const backSwitch = read.yes('back-switch');
-    const held = { ...(presses ? { presses: true } : {}), ...(backSwitch ? { back: false } : {}) };
-    const away = { ...(presses ? { presses: false } : {}), ...(backSwitch ? { back: true } : {}) };
-    const wanted = { id: 'wanted', values: ['back', 'forward'], start: 'back' } as const;
-    const standing = { needs: spindle.needs, needsSays: spindle.needsSays };
+    const { inputs, shows } = switches({
+      presses: {
+        there: read.yes('pressure-switch'),
+        name: 'quill presses',
+        on: { quill: 'forward', work: 'there' },
+      },
+      back: { there: read.yes('back-switch'), name: 'quill is back', on: { quill: 'back' } },
+    });
+    const held = shows({ presses: true, back: false });
+    const away = shows({ presses: false, back: true });
     return {
+      part: quill,
       variables: [
-        quill.variable,
-        spindle.variable,
-        wanted,
+        { id: 'wanted', values: ['back', 'forward'], start: 'back' },
         { id: 'work', values: ['there', 'missed'], start: 'there' },
       ],
-      inputs: [
-        ...(presses
-          ? [{ id: 'presses', name: 'quill presses', on: [{ quill: 'forward', work: 'there' }] }]
-          : []),
-        ...(backSwitch ? [{ id: 'back', name: 'quill is back', on: [{ quill: 'back' }] }] : []),
-        ...spindle.inputs,
-      ],
-      outputs: quill.outputs,
-      rules: [...quill.rules, ...spindle.rules],
+      inputs,
       operations: [
         {
           id: 'forward',
@@ -89,21 +66,16 @@ export const tailstock: AuxiliaryKind = {
           shows: 'back',
         },
       ],
-      watches: presses
-        ? [
-            {
-              seen: { inputs: { presses: true }, when: { wanted: 'forward' } },
-              says: 'The quill no longer presses: the control stops the spindle',
-            },
-          ]
-        : [],
+      watches: watch(shows({ presses: true }), 'The quill no longer presses: the control stops the spindle', {
+        wanted: 'forward',
+      }),
       hazards: [
         {
           id: 'lets-go',
           says: 'the centre leaves the work while the spindle turns',
           when: [
-            { wanted: 'back', quill: ['between'], spindle: ['turning', 'running down'] },
-            { wanted: 'forward', quill: ['between', 'back'], spindle: ['turning', 'running down'] },
+            { wanted: 'back', quill: ['between'], spindle: SPINDLE_MOVES },
+            { wanted: 'forward', quill: ['between', 'back'], spindle: SPINDLE_MOVES },
           ],
           cure: 'Take the quill back only when something has seen the spindle stand, and keep it forward with a valve of two coils and a check valve when the power fails.',
         },
@@ -119,20 +91,18 @@ export const tailstock: AuxiliaryKind = {
           id: 'missed',
           says: 'there is no work in front of the centre',
           adds: [
-            {
-              who: 'surroundings',
-              says: 'There is no work in front of the centre',
-              when: { quill: 'back', work: 'there' },
-              becomes: { work: 'missed' },
-            },
+            happens(
+              'There is no work in front of the centre',
+              { quill: 'back', work: 'there' },
+              { work: 'missed' },
+            ),
           ],
         },
       ],
-      afterPower: afterPower(read, [
-        ...(Object.keys(held).length > 0 ? [{ inputs: held, sets: { wanted: 'forward' } }] : []),
-        ...(Object.keys(away).length > 0 ? [{ inputs: away, sets: { wanted: 'back' } }] : []),
-      ]),
-      stopClears: read.choice('on-stop') === 'off',
+      readyWhen: [
+        { inputs: held, sets: { wanted: 'forward' } },
+        { inputs: away, sets: { wanted: 'back' } },
+      ],
     };
   },
-};
+});

@@ -1,11 +1,10 @@
 import { choiceOf, count } from '../../../quantity/settings.ts';
 import { type Code, codeNames, type Parity, patterns } from '../codes.ts';
-import { ASKS, afterPower, RECOVERY, twoEnds, VALVE, WIRING } from '../common.ts';
-import type { AuxiliaryKind } from '../kind.ts';
+import { afterPower, auxiliary, moves, RECOVERY, twoEnds, VALVE, valveOf } from '../common.ts';
 import type { Hazard, Input, Operation, Output, Rule, Seen, Step, Variable } from '../machine.ts';
 import { limit, time, yesNo } from '../settings.ts';
 
-export const turret: AuxiliaryKind = {
+export const turret = auxiliary({
   id: 'turret',
   name: 'turret',
   says: 'Lets go, turns until the wanted position stands in front, and clamps.',
@@ -43,8 +42,6 @@ export const turret: AuxiliaryKind = {
     'clamp-limit': limit('clamping and letting go', '3 s'),
     'turn-limit': limit('turning', '15 s'),
     ...RECOVERY,
-    ...ASKS,
-    ...WIRING,
   },
   code: (read) => read.choice('code'),
   abilities: (read) => (read.yes('powered-tools') ? { 'powered-tools': 'the turret drives tools' } : {}),
@@ -71,7 +68,7 @@ export const turret: AuxiliaryKind = {
       start: 'rest',
       restOutput: 'clamp the turret',
       workOutput: 'let the turret go',
-      valve: read.choice('valve') as 'one' | 'two',
+      valve: valveOf(read),
       restOnly: { turn: all.map(place) },
     });
     const variables: Variable[] = [
@@ -189,18 +186,8 @@ export const turret: AuxiliaryKind = {
     });
     const pinRules: Rule[] = hasPin
       ? [
-          {
-            who: 'mechanism',
-            says: 'The pin drops in',
-            when: { 'pin-out': 'on', pin: 'out', turn: all.map(place) },
-            becomes: { pin: 'in' },
-          },
-          {
-            who: 'mechanism',
-            says: 'The pin comes out',
-            when: { 'pin-out': 'off', pin: 'in' },
-            becomes: { pin: 'out' },
-          },
+          moves('The pin drops in', { 'pin-out': 'on', pin: 'out', turn: all.map(place) }, { pin: 'in' }),
+          moves('The pin comes out', { 'pin-out': 'off', pin: 'in' }, { pin: 'out' }),
         ]
       : [];
     const turns = (motor: string, by: number): Rule => ({
@@ -310,7 +297,6 @@ export const turret: AuxiliaryKind = {
         read,
         all.map((p) => ({ inputs: { ...reads(p), ...gripped }, sets: { target: place(p) } })),
       ),
-      stopClears: read.choice('on-stop') === 'off',
     };
   },
-};
+});
