@@ -1,5 +1,7 @@
 /** Takes a command line apart, and says in a sentence what is wrong with it. */
+
 import { parseArgs } from 'node:util';
+import { own } from '../engine/quantity/own.ts';
 import { nearest } from '../engine/refit/nearest.ts';
 import type { Call, Command } from './command.ts';
 import type { Io } from './io.ts';
@@ -33,7 +35,7 @@ export function readCall(command: Command, args: readonly string[], io: Io): Cal
   for (const token of parsed.tokens) {
     if (token.kind !== 'option') continue;
     const { name, rawName } = token;
-    const option = Object.hasOwn(command.options, name) ? command.options[name] : undefined;
+    const option = own(command.options, name);
     if (!option) throw new Refusal(noSuchOption(command, rawName));
     if (option.takes === undefined) {
       if (token.value !== undefined)

@@ -5,6 +5,7 @@ import { POLICY } from '../engine/checks/policies.ts';
 import { compileStop } from '../engine/circuit/stop/index.ts';
 import { PARTS, PLACES, type PlaceId } from '../engine/parts/index.ts';
 import { parseQuantity } from '../engine/quantity/index.ts';
+import { own } from '../engine/quantity/own.ts';
 import type { Problem, Result } from '../engine/quantity/types.ts';
 import type { Change, Evidence, Fact, Part, Place, Refit, StopCircuit } from '../engine/refit/index.ts';
 import { nearest } from '../engine/refit/nearest.ts';
@@ -69,9 +70,9 @@ function changeProblem(parts: Parts, change: Change): Problem | undefined {
 }
 
 function factProblem(kindId: string, fact: string, { value }: Fact): Problem | undefined {
-  const kind = Object.hasOwn(PARTS, kindId) ? PARTS[kindId] : undefined;
+  const kind = own(PARTS, kindId);
   if (!kind) return noSuch('kind of part', kindId, Object.keys(PARTS));
-  const spec = Object.hasOwn(kind.facts, fact) ? kind.facts[fact] : undefined;
+  const spec = own(kind.facts, fact);
   if (!spec) return noSuch(`fact of the ${kind.name}`, fact, Object.keys(kind.facts));
   return problemOf(readFact(spec, value), 'value');
 }

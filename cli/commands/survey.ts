@@ -1,5 +1,6 @@
 /** `fettle survey`: what was looked at, what is still to save and to tag; records it; writes sheets to print. */
 
+import { own } from '../../engine/quantity/own.ts';
 import { type Refit, surveyOf, tagsCsv } from '../../engine/refit/index.ts';
 import { nearest } from '../../engine/refit/nearest.ts';
 import { surveyDocument } from '../../engine/refit/sheets/index.ts';
@@ -53,7 +54,7 @@ export const survey: Command = {
     for (const option of ['sheets', 'tags'])
       if (call.text(option) !== undefined)
         throw new Refusal(`--${option} does not go with “${shown(what)}”.`);
-    const set = Object.hasOwn(SETTERS, what) ? SETTERS[what] : undefined;
+    const set = own(SETTERS, what);
     if (!set) {
       const near = nearest(shown(what), Object.keys(SETTERS));
       throw new Refusal(

@@ -1,5 +1,7 @@
 /** What is known of the machine and of where it goes: facts first, else what the survey found. */
+
 import { parseQuantity } from '../quantity/index.ts';
+import { own } from '../quantity/own.ts';
 import type { Refit } from '../refit/types.ts';
 import { factsAround } from './part-facts.ts';
 
@@ -28,7 +30,7 @@ const OF_SURVEY: Readonly<Record<string, Wear>> = { works: 'good', worn: 'worn',
 
 export function machineState(refit: Refit): MachineState {
   const facts = factsAround(refit, null);
-  const found = (id: string) => (Object.hasOwn(refit.survey, id) ? refit.survey[id] : undefined);
+  const found = (id: string) => own(refit.survey, id);
   const answer = (item: string, question: string, unit: string): number | undefined => {
     const text = found(item)?.answers[question];
     const read = text === undefined ? undefined : parseQuantity(text, unit);

@@ -1,6 +1,8 @@
 /** The facts around one part, read; what cannot be read counts as not known. */
+
 import { type FactId, factSpec, type PlaceId } from '../parts/index.ts';
 import { type Money, parseMoney } from '../quantity/index.ts';
+import { own } from '../quantity/own.ts';
 import { findPlace } from '../refit/place.ts';
 import { readFact } from '../refit/read-fact.ts';
 import type { Part, Refit } from '../refit/types.ts';
@@ -24,7 +26,7 @@ export function factsAround(refit: Refit, chain: string | null): PartFacts {
   const read = (place: string, fact: string) => {
     const spec = factSpec(place, fact);
     const part = partIn(place);
-    const known = part && Object.hasOwn(part.facts, fact) ? part.facts[fact] : undefined;
+    const known = part && own(part.facts, fact);
     const result = spec && known ? readFact(spec, known.value) : undefined;
     return result?.ok ? result.value : undefined;
   };
@@ -52,7 +54,7 @@ export function factsAround(refit: Refit, chain: string | null): PartFacts {
 
 /** A price kept with a part; undefined where there is none or it cannot be read. */
 export function moneyOf(part: Part | undefined, fact: string): Money | undefined {
-  const known = part && Object.hasOwn(part.facts, fact) ? part.facts[fact] : undefined;
+  const known = part && own(part.facts, fact);
   if (known?.value.kind !== 'text') return undefined;
   const read = parseMoney(known.value.text);
   return read.ok ? read.value : undefined;

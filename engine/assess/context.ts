@@ -1,5 +1,7 @@
 /** Reads a refit's places and facts for one chain, and keeps what it read for as long as the fact stays the same. */
+
 import { factSpec, MACHINE_PLACES } from '../parts/index.ts';
+import { own } from '../quantity/own.ts';
 import type { Problem } from '../quantity/types.ts';
 import { type ReadFact, readFact } from '../refit/read-fact.ts';
 import type { Chain, Fact, Part, Place, Refit } from '../refit/types.ts';
@@ -29,7 +31,7 @@ export function pathOf(chain: Chain | null, place: string, fact?: string): strin
 
 export function placeOf(context: Pick<Context, 'refit' | 'chain'>, place: string): Place | undefined {
   const places = Object.hasOwn(MACHINE_PLACES, place) ? context.refit.places : context.chain?.places;
-  return places && Object.hasOwn(places, place) ? places[place] : undefined;
+  return places && own(places, place);
 }
 
 /** The part in a place, 'none', or null while it is not known. */
@@ -51,7 +53,7 @@ export function readPath(context: Context, place: string, name: string): Reading
     return { state: 'inapplicable', reason: `There is no ${pathOf(context.chain, place)} on this machine.` };
   }
   if (part === null) return missing(path);
-  const fact = Object.hasOwn(part.facts, name) ? part.facts[name] : undefined;
+  const fact = own(part.facts, name);
   if (!fact) return missing(path);
   let known = context.memo.get(fact);
   if (!known) {

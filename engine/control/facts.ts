@@ -1,6 +1,8 @@
 /** Facts of the job, of a chain, and of a control that may not be the chosen one. */
+
 import { factsAround, type PartFacts } from '../advice/part-facts.ts';
 import { factSpec } from '../parts/index.ts';
+import { own } from '../quantity/own.ts';
 import { chosenPart } from '../refit/place.ts';
 import { type ReadFact, readFact } from '../refit/read-fact.ts';
 import type { Part, Refit } from '../refit/types.ts';
@@ -22,7 +24,7 @@ export function factsOf(place: string, part: Part | null): OwnFacts {
     kind: K,
   ): Extract<ReadFact, { kind: K }> | undefined => {
     const spec = factSpec(place, fact);
-    const known = part && Object.hasOwn(part.facts, fact) ? part.facts[fact] : undefined;
+    const known = part && own(part.facts, fact);
     const found = spec && known ? readFact(spec, known.value) : undefined;
     return found?.ok && found.value.kind === kind
       ? (found.value as Extract<ReadFact, { kind: K }>)

@@ -1,4 +1,5 @@
 /** Every kind of part, and which kind fills which place. Add a kind: its file and one line here. */
+import { own } from '../quantity/own.ts';
 import { axisDuty } from './axis-duty.ts';
 import { belts } from './belts.ts';
 import { brake } from './brake.ts';
@@ -72,5 +73,5 @@ export const PARTS: Readonly<Record<string, PartKind>> = Object.fromEntries(
 /** The fact's description, or undefined when the place or fact does not exist. */
 export function factSpec(place: string, fact: string): FactSpec | undefined {
   const kind = Object.hasOwn(PLACES, place) ? (PLACES[place as PlaceId] as PartKind) : undefined;
-  return kind && Object.hasOwn(kind.facts, fact) ? kind.facts[fact] : undefined;
+  return kind && own(kind.facts, fact);
 }

@@ -1,4 +1,5 @@
 /** An edit that meets something else than its author saw: what is there now, in words. */
+import { own } from '../quantity/own.ts';
 import type { Problem } from '../quantity/types.ts';
 import { brief } from './brief.ts';
 import { BY_ID, type Namer, sayFact, sayPlaceNow } from './say.ts';
@@ -114,6 +115,3 @@ const sayWiredThing = (
   kind: WiringChange['do'],
   thing: NonNullable<WiringChange['new']> | undefined,
 ): string => (thing ? sayWired(kind, thing) : 'not there');
-
-const own = <T>(record: Readonly<Record<string, T>>, key: string): T | undefined =>
-  Object.hasOwn(record, key) ? record[key] : undefined;

@@ -1,4 +1,5 @@
 /** Edits: applied, undone and folded. A refit is never changed in place; what an edit leaves alone is shared. */
+import { own } from '../quantity/own.ts';
 import { ok, type Problem, type Result, refuse } from '../quantity/types.ts';
 import { brief } from './brief.ts';
 import { conflictProblem } from './conflict.ts';
@@ -223,9 +224,6 @@ function overfull(refit: Refit, changes: readonly Change[]): Problem | undefined
   }
   return undefined;
 }
-
-const own = <T>(record: Readonly<Record<string, T>>, key: string): T | undefined =>
-  Object.hasOwn(record, key) ? record[key] : undefined;
 
 function put<T>(
   record: Readonly<Record<string, T>>,

@@ -2,6 +2,7 @@
 
 import { surveyItem } from '../parts/survey/index.ts';
 import type { PartKind } from '../parts/types.ts';
+import { own } from '../quantity/own.ts';
 import { ok, type Result, refuse } from '../quantity/types.ts';
 import { nearest } from './nearest.ts';
 import { BY_ID, type Namer } from './say.ts';
@@ -9,9 +10,6 @@ import { shorten } from './shape.ts';
 import type { Fact, Part, Place, Refit } from './types.ts';
 
 type Kinds = Readonly<Record<string, PartKind>>;
-
-const own = <T>(record: Readonly<Record<string, T>>, key: string): T | undefined =>
-  Object.hasOwn(record, key) ? record[key] : undefined;
 
 /** A place of a chain, or of the whole machine where `chain` is null. */
 export function findPlace(refit: Refit, chain: string | null, place: string): Place | undefined {

@@ -1,6 +1,8 @@
 /** An answer to a question of the survey, read as it was typed: kept as text, refused where it makes no sense. */
+
 import { type SurveyItemSpec, surveyItem } from '../parts/survey/index.ts';
 import { parseQuantity } from '../quantity/index.ts';
+import { own } from '../quantity/own.ts';
 import { ok, type Problem, type Result, refuse } from '../quantity/types.ts';
 import { nearest } from './nearest.ts';
 import { shorten } from './shape.ts';
@@ -8,7 +10,7 @@ import type { SurveyItem } from './types.ts';
 
 /** The text as it is kept; an empty one forgets the answer. */
 export function readAnswer(spec: SurveyItemSpec, id: string, text: string): Result<string> {
-  const question = Object.hasOwn(spec.questions, id) ? spec.questions[id] : undefined;
+  const question = own(spec.questions, id);
   if (!question) return noSuch(`question about the ${spec.name}`, id, Object.keys(spec.questions));
   const typed = text.trim();
   if (typed === '' || question.kind === 'text') return ok(typed);

@@ -1,5 +1,7 @@
 /** Changes of the survey, made from what a person sets: what they leave alone stays. */
+
 import { KEEPS } from '../parts/survey/index.ts';
+import { own } from '../quantity/own.ts';
 import type { Change, Keep, Part, Refit, SurveyItem, Tag } from './types.ts';
 
 export type PartFound = Partial<Pick<Part, 'condition' | 'notes' | 'photos'>>;
@@ -54,6 +56,3 @@ function newId(letter: string, record: object): string {
   );
   return `${letter}-${Math.max(0, ...numbers) + 1}`;
 }
-
-const own = <T>(record: Readonly<Record<string, T>>, key: string): T | undefined =>
-  Object.hasOwn(record, key) ? record[key] : undefined;

@@ -1,5 +1,7 @@
 /** How far the survey of a machine has come: what was looked at, what is still to save, which ends have no tag. */
+
 import { itemsFor, KEEPS, type SurveyItemSpec, surveyItem } from '../parts/survey/index.ts';
+import { own } from '../quantity/own.ts';
 import { everyPlace } from './place.ts';
 import type { Keep, Part, Refit, SurveyItem, Tag } from './types.ts';
 
@@ -109,6 +111,3 @@ export const TAGGED_ENDS: Readonly<Record<Tag['state'], number>> = {
 function share<T>(things: readonly T[], is: (thing: T) => boolean): Share {
   return { done: things.filter(is).length, all: things.length };
 }
-
-const own = <T>(record: Readonly<Record<string, T>>, key: string): T | undefined =>
-  Object.hasOwn(record, key) ? record[key] : undefined;

@@ -2,6 +2,7 @@
  * Text of an expression → its tree. From loose to tight: `c ? a : b`, `or`, `and`, `not`, a comparison, `+ -`, `* /`,
  * `-a`, `^`; powers group from the right, the others from the left.
  */
+import { own } from '../quantity/own.ts';
 import { ExpressionError } from './errors.ts';
 import {
   type Comparison,
@@ -123,8 +124,7 @@ class Parser {
   private comparison(): Expression {
     const left = this.grouped(SUMS, () => this.product());
     const sign = this.peek().text;
-    const name =
-      this.peek().kind === 'sign' && Object.hasOwn(COMPARISONS, sign) ? COMPARISONS[sign] : undefined;
+    const name = this.peek().kind === 'sign' && own(COMPARISONS, sign);
     if (!name) return left;
     this.next++;
     const right = this.grouped(SUMS, () => this.product());

@@ -1,5 +1,7 @@
 /** Many runs of the same move with what is uncertain drawn anew each time: where the error lies, and how often it trips. */
+
 import { type Fill, normals, uniforms } from '../metrology/index.ts';
+import { own } from '../quantity/own.ts';
 import { checkModel, checkMove } from './check-model.ts';
 import type { AxisModel } from './model.ts';
 import { ModelError } from './model-error.ts';
@@ -247,7 +249,7 @@ function spreadProblems(model: AxisModel, spread: readonly Spread[]): ModelError
     const values = Object.hasOwn(model, group)
       ? (model as unknown as Record<string, Record<string, unknown> | null>)[group]
       : null;
-    const value = values && Object.hasOwn(values, name) ? values[name] : undefined;
+    const value = values && own(values, name);
     const say = (message: string) => [{ code: 'out-of-domain' as const, where: `spread.${path}`, message }];
     if (rest.length > 0 || typeof value !== 'number' || !Number.isFinite(value))
       return say('A spread names a parameter of this model that has a finite number, such as slide.coulomb.');

@@ -1,5 +1,7 @@
 /** A model or a move as a person writes it: quantities as text with their units, left out where the usual one will do. */
+
 import { type Problem, parseQuantity, type Result } from '../quantity/index.ts';
+import { own } from '../quantity/own.ts';
 import { checkModel, checkMove } from './check-model.ts';
 import type { AxisModel } from './model.ts';
 import { MOVES, type Move, type MoveKind } from './moves.ts';
@@ -32,7 +34,7 @@ export function readModel(given: unknown): Answer<ReadModel> {
       problems.push(problem(name, `There is no such group; there are ${Object.keys(GROUPS).join(', ')}.`));
   const out: Record<string, unknown> = {};
   for (const [name, group] of Object.entries(GROUPS)) {
-    const values = Object.hasOwn(groups, name) ? groups[name] : undefined;
+    const values = own(groups, name);
     if (group.absent && (values === undefined || values === null)) out[name] = null;
     else out[name] = readGroup(name, group, values ?? {}, problems, usual);
   }
@@ -75,7 +77,7 @@ function readGroup(
       );
   for (const [field, parameter] of Object.entries(parameters)) {
     const path = `${name}.${field}`;
-    let text = Object.hasOwn(values, field) ? values[field] : undefined;
+    let text = own(values, field);
     if (text === undefined) {
       if (parameter.usual === undefined) {
         problems.push(problem(path, `It is missing: ${parameter.name}${example(parameter)}.`));

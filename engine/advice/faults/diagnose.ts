@@ -1,4 +1,5 @@
 /** From a symptom and answers to the causes that remain and the test worth doing next. Pure. */
+import { own } from '../../quantity/own.ts';
 import { ok, type Result, refuse } from '../../quantity/types.ts';
 import { nearest } from '../../refit/nearest.ts';
 import type { Cause, FaultTest, Symptom } from './types.ts';
@@ -156,9 +157,6 @@ function why(test: FaultTest, weighed: readonly Weighed[], bits: number): string
   const halves = bits >= 0.8 ? 'at least halves' : bits >= 0.3 ? 'narrows' : 'narrows a little';
   return `It costs ${EFFORT[test.trouble]} and ${halves} what it can be (${weighed.length} causes remain).`;
 }
-
-const own = <T>(record: Readonly<Record<string, T>>, key: string): T | undefined =>
-  Object.hasOwn(record, key) ? record[key] : undefined;
 
 function unknown(what: string, name: string, names: readonly string[]): Result<never> {
   const shown = name.length > 40 ? `${name.slice(0, 40)}…` : name;

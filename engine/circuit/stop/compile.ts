@@ -1,5 +1,6 @@
 /** A stop circuit made into a model, or a refusal that names the element, setting or terminal. */
 
+import { own } from '../../quantity/own.ts';
 import { ok, type Problem, type Result, refuse } from '../../quantity/types.ts';
 import { nearest } from '../../refit/nearest.ts';
 import type { StopCircuit, StopElement } from '../../refit/types.ts';
@@ -106,7 +107,7 @@ function switchesOf(circuit: StopCircuit, movers: readonly Mover[]): Result<Pick
   for (const { id, kind, settings } of Object.values(circuit.elements)) {
     if (kind !== 'limit' && kind !== 'home') continue;
     const axis = (Object.hasOwn(settings, 'axis') ? settings.axis! : '').trim();
-    const motion = Object.hasOwn(circuit.motions, axis) ? circuit.motions[axis] : undefined;
+    const motion = own(circuit.motions, axis);
     if (axis !== '' && motion?.kind !== 'axis') {
       const axes = Object.values(circuit.motions).filter((each) => each.kind === 'axis');
       return refuse(

@@ -1,5 +1,7 @@
 /** The test sheet: one action a line, what must happen, and room to sign. */
+
 import { capital } from '../../quantity/words.ts';
+import { escaped } from '../../refit/sheets/node.ts';
 import type { StopCircuit } from '../../refit/types.ts';
 import type { StopAnalysis } from './analyse.ts';
 import { sayStopping } from './say-stopping.ts';
@@ -190,5 +192,3 @@ ${lines
 </html>
 `;
 }
-
-const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);

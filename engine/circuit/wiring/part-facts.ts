@@ -1,5 +1,7 @@
 /** Facts of the part that a device stands for, read; what is unknown or cannot be read is undefined. */
+
 import { PARTS } from '../../parts/index.ts';
+import { own } from '../../quantity/own.ts';
 import { readFact } from '../../refit/read-fact.ts';
 import type { Part } from '../../refit/types.ts';
 
@@ -13,10 +15,10 @@ export interface PartFacts {
 export const NO_FACTS: PartFacts = { value: () => undefined, choice: () => undefined, choices: () => [] };
 
 export function partFacts(part: Part): PartFacts {
-  const kind = Object.hasOwn(PARTS, part.kind) ? PARTS[part.kind] : undefined;
+  const kind = own(PARTS, part.kind);
   const read = (name: string) => {
-    const spec = kind && Object.hasOwn(kind.facts, name) ? kind.facts[name] : undefined;
-    const fact = Object.hasOwn(part.facts, name) ? part.facts[name] : undefined;
+    const spec = kind && own(kind.facts, name);
+    const fact = own(part.facts, name);
     if (!spec || !fact) return undefined;
     const found = readFact(spec, fact.value);
     return found.ok ? found.value : undefined;

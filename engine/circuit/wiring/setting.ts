@@ -1,4 +1,5 @@
 /** Settings of devices, terminals, wires and cables: what cannot be read is a problem beside them, and the rest is kept. */
+import { own } from '../../quantity/own.ts';
 import { readSettings as readAll } from '../../quantity/read-setting.ts';
 import type { Setting, SettingSpecs, Settings } from '../../quantity/settings.ts';
 import type { WiringProblem } from './types.ts';
@@ -34,7 +35,7 @@ export function readSettings(
     const name = problem.where!;
     problems.push({ ...problem, where: `${where}.${name}` });
     // A count that cannot be read must not take terminals away that wires go to.
-    const spec = Object.hasOwn(specs, name) ? specs[name]! : undefined;
+    const spec = own(specs, name);
     if (spec?.kind === 'count' && spec.usual !== '') values[name] = Number(spec.usual);
   }
   return values;

@@ -1,5 +1,7 @@
 /** The steps of an auxiliary as a chart: what is asked first, what switches, what is waited for, and what if it does not come. */
+
 import { formatQuantity } from '../../quantity/index.ts';
+import { escaped } from '../../refit/sheets/node.ts';
 import { waitsFor } from './check.ts';
 import type { Machine, Operation } from './machine.ts';
 
@@ -68,8 +70,6 @@ const LEFT = 70;
 const LINE = 18;
 /** Room that a sign takes, in the same units. */
 const SIGN = 7.4;
-
-const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => `&#${sign.charCodeAt(0)};`);
 
 /** Text in lines of at most so many signs. */
 function wrap(text: string, most: number): string[] {

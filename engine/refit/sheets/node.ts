@@ -20,7 +20,8 @@ const ESCAPES: Readonly<Record<string, string>> = {
   '"': '&quot;',
   "'": '&#39;',
 };
-const escaped = (text: string): string => text.replace(/[&<>"']/g, (letter) => ESCAPES[letter]!);
+/** Text that is text in HTML and in SVG, between tags as in an attribute. */
+export const escaped = (text: string): string => text.replace(/[&<>"']/g, (letter) => ESCAPES[letter]!);
 
 /** The tree as HTML. */
 export function toHtml(node: Node): string {

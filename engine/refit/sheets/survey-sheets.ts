@@ -4,6 +4,7 @@ import { PARTS, PLACES } from '../../parts/index.ts';
 import { KEEPS, SKETCHES, type SurveyQuestion } from '../../parts/survey/index.ts';
 import type { FactSpec } from '../../parts/types.ts';
 import { preferred, type UnitSystem } from '../../quantity/index.ts';
+import { own } from '../../quantity/own.ts';
 import { capital } from '../../quantity/words.ts';
 import { sayFact } from '../say.ts';
 import { type SurveyedItem, type SurveyedKeep, type SurveyedPart, surveyOf } from '../survey.ts';
@@ -160,7 +161,7 @@ function block(
 }
 
 function drawing(id: string): Element | undefined {
-  const sketch = Object.hasOwn(SKETCHES, id) ? SKETCHES[id] : undefined;
+  const sketch = own(SKETCHES, id);
   return (
     sketch &&
     element(

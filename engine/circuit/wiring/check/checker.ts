@@ -4,6 +4,7 @@
  * Every answer remembers what its rule looked at; what nobody looks at any more is forgotten, so that the memory is
  * that of the wiring as it stands, however many edits there were.
  */
+import { own } from '../../../quantity/own.ts';
 import type { Change, Wiring } from '../../../refit/types.ts';
 import type { Around } from '../read-device.ts';
 import { RULES } from '../rules/index.ts';
@@ -117,8 +118,7 @@ export class WiringChecker {
     }
     this.wiring = wiring;
     this.around = around;
-    for (const id of devices)
-      this.state.setDevice(id, Object.hasOwn(wiring.devices, id) ? wiring.devices[id] : undefined, around);
+    for (const id of devices) this.state.setDevice(id, own(wiring.devices, id), around);
     for (const change of changes) if (change.do === 'cable') this.state.setCable(change.id, wiring);
     for (const change of changes) if (change.do === 'wire') this.state.setWire(change.id, wiring);
     return this.settle();
@@ -131,7 +131,7 @@ export class WiringChecker {
     this.wiring = wiring;
     this.around = around;
     for (const id of differing(old.devices, wiring.devices, parts))
-      this.state.setDevice(id, Object.hasOwn(wiring.devices, id) ? wiring.devices[id] : undefined, around);
+      this.state.setDevice(id, own(wiring.devices, id), around);
     for (const id of differing(old.cables, wiring.cables)) this.state.setCable(id, wiring);
     for (const id of differing(old.wires, wiring.wires)) this.state.setWire(id, wiring);
     return this.settle();
