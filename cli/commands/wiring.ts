@@ -5,6 +5,7 @@ import { assess } from '../../engine/assess/index.ts';
 import { LISTS, type List, type ListId, listCsv, listDocument } from '../../engine/circuit/lists/index.ts';
 import { type Looked, lookThrough, photosOf } from '../../engine/circuit/whole/index.ts';
 import { proposeWiring } from '../../engine/circuit/wiring/index.ts';
+import { askedOfWiring } from '../../engine/control/index.ts';
 import { countVerdicts } from '../../engine/quantity/verdict.ts';
 import type { Refit } from '../../engine/refit/index.ts';
 import { nearest } from '../../engine/refit/nearest.ts';
@@ -125,8 +126,8 @@ function showList({ io, text, has }: Call, refit: Refit, { read }: Looked, id: L
 }
 
 function propose({ io, has }: Call, file: RefitFile): number {
-  const proposal = proposeWiring(file.refit);
-  const { changes, questions, findings } = proposal;
+  const proposal = proposeWiring(file.refit, askedOfWiring(file.refit));
+  const { changes, questions, findings, left } = proposal;
   const open = findings.filter(({ verdict }) => verdict !== 'fits');
   if (has('json'))
     io.out(`${JSON.stringify({ format: 'fettle-proposal', version: 1, ...proposal }, null, 2)}\n`);
@@ -141,6 +142,8 @@ function propose({ io, has }: Call, file: RefitFile): number {
       );
     if (questions.length > 0) page.heading('What it has to be told');
     for (const { asks } of questions) page.prose(`– ${asks}`, '', '    ');
+    if (left.length > 0) page.heading('What is left out');
+    for (const each of left) page.prose(`– ${each}`, '', '    ');
     if (open.length > 0) page.heading('What would not be fine with it');
     printWiringFindings(page, open);
     if (!has('keep') && changes.length > 0) {

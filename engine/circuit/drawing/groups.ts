@@ -150,6 +150,7 @@ function boxSymbol({ kind }: Device, own: readonly Terminal[]): SymbolName {
   }
   if (/safety/.test(kind)) return 'safety-relay';
   if (/filter/.test(kind)) return 'filter';
+  if (kind === 'mains-motor') return count('mains') > 2 ? 'motor-three' : 'motor';
   if (/battery/.test(kind)) return 'battery';
   if (/resolver/.test(kind)) return 'resolver';
   if (/tacho/.test(kind)) return 'tacho';

@@ -7,6 +7,9 @@ export { WIRING_KINDS } from './kinds/index.ts';
 export { NATURES, natureSettings } from './natures.ts';
 export {
   type AnswerPlace,
+  type AskedAuxiliary,
+  type AskedInput,
+  type AskedOutput,
   PROPOSAL_SETTINGS,
   type Proposal,
   proposeWiring,

@@ -305,11 +305,18 @@ const PASSIVE: ReadonlySet<Nature['kind']> = new Set([
   'sensor',
 ]);
 
-function rest({ nature: a }: Terminal, { nature: b }: Terminal): Pairing | undefined {
+function rest(one: Terminal, other: Terminal): Pairing | undefined {
+  const [a, b] = [one.nature, other.nature];
   if (a.kind === 'winding' && a.side === 'secondary' && b.kind === 'rectifier')
     return b.leg === 'ac'
       ? yes(3, 'The secondary feeds the rectifier.')
       : no('A.c. belongs on the a.c. side of the rectifier.');
+  if (a.kind === 'sensor' && b.kind === 'sensor' && one.signal !== '' && other.signal !== '')
+    return a.side === b.side
+      ? undefined
+      : one.signal === other.signal
+        ? yes(3, 'The same winding of the resolver.')
+        : no('Another winding, or its other end: the angle would be read wrong.');
   if (a.kind === 'sensor' && b.kind === 'sensor')
     return a.side !== b.side ? yes(1, 'A loop closed straight away.') : undefined;
   if (PASSIVE.has(a.kind) && PASSIVE.has(b.kind))

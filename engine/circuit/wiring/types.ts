@@ -112,6 +112,8 @@ export interface AnalogueInput {
   readonly high?: number;
   readonly most?: number;
   readonly ohms?: number;
+  /** Set to what it gets, by a potentiometer or a parameter: any range up to its own will do. */
+  readonly scaled?: boolean;
 }
 
 /** One end of a DC source: it gives. */
@@ -272,6 +274,9 @@ export interface Diode {
 export interface Sensor {
   readonly kind: 'sensor';
   readonly side: 'gives' | 'takes';
+  /** Of the excitation of a resolver: effective volts, and Hz. */
+  readonly volts?: number;
+  readonly hertz?: number;
 }
 
 /** Nobody has said what it is, or its settings cannot be read. */

@@ -1,6 +1,7 @@
 import { type Draft, known, numberOf, textOf, wiringKind } from '../kind.ts';
 import { amount, choice, count, type Settings, text } from '../setting.ts';
 import type { Nature } from '../types.ts';
+import { contact, RATING } from './contacts.ts';
 import { encoderInputs } from './encoder-lines.ts';
 import {
   differentialOutput,
@@ -58,11 +59,13 @@ export const control = wiringKind({
     'inputs-5v': count('inputs for 5 V', '0', 64),
     outputs: count('outputs for 24 V', '4', 256),
     'output-form': choice('its 24 V outputs', ['sourcing', 'sinking'], 'sourcing'),
+    relays: count('outputs that are free contacts', '0', 64),
     'switch-current': amount('current of one 24 V output', 'A'),
     'spindle-analogue': choice('analogue output for the spindle', ['none', '0 to 10 V', '±10 V'], 'none'),
     'stop-input': yesNo('has a stop input', 'yes'),
     'enable-output': yesNo('has an output that enables the drives', 'yes'),
     homes: count('inputs for home switches', '0', 6),
+    ...RATING,
     ...HEATS,
   },
   fromPart: (part) => ({
@@ -72,6 +75,7 @@ export const control = wiringKind({
     inputs: whole(part.value('inputs-24v')),
     'inputs-5v': small(part.value('inputs-5v')),
     outputs: whole(part.value('outputs-24v')),
+    relays: whole(part.value('outputs-relay')),
     'switch-current': amps(part.value('output-current')),
     'input-form': (
       { pnp: 'sinking', npn: 'sourcing', either: 'either way' } as Record<string, string | undefined>
@@ -147,6 +151,15 @@ export const control = wiringKind({
         group: 'in',
       });
     for (let n = 1; n <= (numberOf(s, 'outputs') ?? 0); n++) output(`out${n}`, `output ${n}, 24 V`);
+    for (let n = 1; n <= (numberOf(s, 'relays') ?? 0); n++)
+      made.push(
+        ...contact(`r${n}a`, `r${n}b`, { closes: 'when-on', role: 'signal', moved: 'logic' }, s).map(
+          (each) => ({
+            ...each,
+            name: `free contact ${n}`,
+          }),
+        ),
+      );
     const pulses = namesOf(s, 'pulse-axes');
     const analogue = namesOf(s, 'volts-axes');
     const fives = numberOf(s, 'inputs-5v') ?? 0;

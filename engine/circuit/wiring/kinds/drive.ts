@@ -15,6 +15,7 @@ import {
 } from './io.ts';
 import { CHARGES, HEATS, LEAKS } from './mains-side.ts';
 import { MOTORS, phaseMarks } from './motor-leads.ts';
+import { READS, readerTerminals } from './speed-and-angle.ts';
 
 const BASE: SettingSpecs = {
   feed: choice('what feeds it', ['dc bus', 'mains'], 'dc bus'),
@@ -34,12 +35,14 @@ const BASE: SettingSpecs = {
   'encoder-current': amount('current it gives the encoder', 'A'),
   'encoder-rate': amount('highest line rate it reads', 'Hz'),
   termination: amount('resistor across each encoder pair inside', 'Ω'),
+  ...READS,
   enable: yesNo('has an enable input that is used', 'yes'),
   'enable-type': choice('type of its enable input', ['type 1', 'type 2', 'type 3'], 'type 1'),
   'enable-current': amount('current of its enable input', 'A'),
   sto: count('channels of safe torque off', '0', 2),
   'brake-output': yesNo('has a contact for the brake'),
   'ready-output': yesNo('has a contact that tells it is ready'),
+  'at-speed-output': yesNo('has a contact that closes once the set speed is reached'),
   direction: yesNo('has inputs for forward and reverse'),
   dump: yesNo('has terminals for a brake resistor'),
   ...RATING,
@@ -62,6 +65,7 @@ export const drive: WiringKind = wiringKind({
     const feedbacks = part.choices('feedbacks');
     const motors = part.choices('motors');
     const rate = part.value('highestEdgeRate');
+    const hasEncoder = feedbacks.some((each) => each.startsWith('encoder'));
     return {
       command: part.choice('command'),
       'input-level': part.choice('inputLevel'),
@@ -71,6 +75,8 @@ export const drive: WiringKind = wiringKind({
       'motor-current': some(part.value('continuousCurrent'), 'A'),
       motor: motors.length === 1 ? motors[0] : undefined,
       'encoder-volts': some(part.value('feedbackSupply'), 'V'),
+      resolver: feedbacks.includes('resolver') && !hasEncoder ? 'yes' : undefined,
+      tacho: feedbacks.includes('tacho') && !hasEncoder ? 'yes' : undefined,
       'encoder-rate': some(rate === undefined ? undefined : rate / 4, 'Hz'),
       feedback: feedbacks.includes('encoder-differential')
         ? 'differential'
@@ -137,6 +143,8 @@ function driveTerminals(s: Settings): readonly Draft[] {
     made.push(...contact('33', '34', { closes: 'when-on', role: 'signal', moved: 'logic' }, s));
   if (yes(s, 'ready-output'))
     made.push(...contact('43', '44', { closes: 'when-on', role: 'signal', moved: 'logic' }, s));
+  if (yes(s, 'at-speed-output'))
+    made.push(...contact('53', '54', { closes: 'when-on', role: 'signal', moved: 'logic' }, s));
   made.push(...command(s), ...motor(s));
   if (yes(s, 'dump'))
     for (const [mark, other] of [
@@ -158,6 +166,7 @@ function driveTerminals(s: Settings): readonly Draft[] {
         }),
       ),
     );
+  made.push(...readerTerminals(s));
   return made;
 }
 

@@ -6,11 +6,12 @@ import { encoder } from './encoder.ts';
 import { connector, earthBar, metal, terminalStrip } from './joints.ts';
 import { brake, fan, lamp, valve } from './loads.ts';
 import { mainsFilter } from './mains-filter.ts';
-import { servoMotor, spindleMotor, stepper } from './motor.ts';
+import { mainsMotor, servoMotor, spindleMotor, stepper } from './motor.ts';
 import { buffer, diode, dumpResistor, lineUnit, optoBoard, resistor } from './pieces.ts';
 import { breaker, fuse, mainSwitch, residual } from './protection.ts';
 import { sensor } from './sensor.ts';
 import { bus, mainsInlet, supply, transformer } from './sources.ts';
+import { halls, resolver, tacho } from './speed-and-angle.ts';
 import {
   button,
   contactor,
@@ -33,7 +34,11 @@ const ALL: readonly WiringKind[] = [
   servoMotor,
   stepper,
   spindleMotor,
+  mainsMotor,
   encoder,
+  resolver,
+  tacho,
+  halls,
   sensor,
   mechanical,
   limit,

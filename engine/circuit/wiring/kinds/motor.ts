@@ -1,5 +1,6 @@
-import { known, numberOf, type WiringKind, wiringKind } from '../kind.ts';
+import { known, numberOf, textOf, type WiringKind, wiringKind } from '../kind.ts';
 import { amount, choice } from '../setting.ts';
+import type { Mains } from '../types.ts';
 import { type MOTORS, phaseMarks } from './motor-leads.ts';
 
 const motor = (
@@ -81,3 +82,37 @@ export const spindleMotor = motor(
   ['induction', 'brushless', 'brushed'],
   'induction',
 );
+
+/** A pump, a turret, a conveyor: an induction motor that a contactor puts on the mains. */
+export const mainsMotor: WiringKind = wiringKind({
+  id: 'mains-motor',
+  name: 'motor on the mains',
+  says: 'A pump, a turret, a conveyor: a contactor puts it straight on the mains.',
+  letter: 'M',
+  exposed: true,
+  settings: {
+    phases: choice('phases of its mains', ['one', 'three'], 'three'),
+    volts: amount('mains voltage it is made for, as connected', 'V'),
+    current: amount('current on its plate', 'A'),
+  },
+  terminals: (s) => {
+    const takes = (mark: string, pole: Mains['pole']) => ({
+      mark,
+      name: `winding, ${mark}`,
+      nature: {
+        kind: 'mains' as const,
+        side: 'takes' as const,
+        pole,
+        ...known({ volts: numberOf(s, 'volts'), amps: numberOf(s, 'current') }),
+      },
+      group: 'winding',
+      needed: true,
+    });
+    return [
+      ...(textOf(s, 'phases') === 'one'
+        ? [takes('L', 'L1'), takes('N', 'N')]
+        : [takes('U', 'L1'), takes('V', 'L2'), takes('W', 'L3')]),
+      { mark: 'PE', name: 'frame', nature: { kind: 'earth' as const, role: 'metal' as const }, needed: true },
+    ];
+  },
+});

@@ -1,6 +1,9 @@
 /** What a proposal gathers: devices and wires that are missing. What a person made stays as it is. */
+
+import { chosenPart } from '../../../refit/place.ts';
 import type { Refit, Wiring, WiringCable, WiringDevice, WiringWire } from '../../../refit/types.ts';
 import { WIRING_KINDS } from '../kinds/index.ts';
+import { partFacts } from '../part-facts.ts';
 import { readDevice } from '../read-device.ts';
 import type { Terminal } from '../types.ts';
 
@@ -27,6 +30,13 @@ export class Build {
     this.devices = new Map(Object.entries(refit.wiring.devices));
     this.cables = new Map(Object.entries(refit.wiring.cables));
     this.wires = new Map(Object.entries(refit.wiring.wires));
+  }
+
+  /** Whether the machine stands on three phases. */
+  get threePhase(): boolean {
+    const site = chosenPart(this.refit, null, 'site');
+    const phases = site && partFacts(site).choice('phases');
+    return phases === 'three' || phases === 'converter';
   }
 
   get wiring(): Wiring {
@@ -75,6 +85,24 @@ export class Build {
       pins: {},
     });
     return own;
+  }
+
+  /** The device of that kind and name; a new one under the next free id of that letter where there is none. */
+  named(
+    letter: string,
+    kind: string,
+    name: string,
+    more: { part?: string | null; settings?: Settings; where?: string } = {},
+  ): string {
+    const short = name.slice(0, 100);
+    const known = [...this.devices.values()].find((each) => each.kind === kind && each.name === short);
+    return this.device(known?.id ?? this.freeId(letter), kind, short, more);
+  }
+
+  /** Whether a wire goes there, or is wanted there. */
+  taken(terminal: string): boolean {
+    for (const { from, to } of this.wires.values()) if (from === terminal || to === terminal) return true;
+    return this.wants.some(({ from, to }) => from === terminal || to === terminal);
   }
 
   /** Adds settings that are not typed yet. */
@@ -138,7 +166,7 @@ export class Build {
   }
 
   freeId(id: string): string {
-    if (!this.devices.has(id)) return id;
+    if (/\d/.test(id) && !this.devices.has(id)) return id;
     const letter = /^[A-Za-z]+/.exec(id)?.[0] ?? 'D';
     let n = 1;
     while (this.devices.has(`${letter}${n}`)) n++;

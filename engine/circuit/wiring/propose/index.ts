@@ -2,21 +2,28 @@
 import { chosenPart } from '../../../refit/place.ts';
 import type { Change, Refit, Wiring } from '../../../refit/types.ts';
 import { checkWiring } from '../check/checker.ts';
+import { LOAD_SIDE } from '../kinds/mains-filter.ts';
 import { partFacts } from '../part-facts.ts';
 import { readWiring } from '../read.ts';
 import type { WiringFinding } from '../types.ts';
+import type { AskedAuxiliary, AskedInput, AskedOutput } from './asked.ts';
+import { proposeAuxiliaries } from './auxiliaries.ts';
 import { proposeMotor } from './axes.ts';
 import { Build } from './build.ts';
 import { proposePulses } from './commands.ts';
+import { proposeSenses } from './feedback.ts';
+import { proposeHomes, proposeLimits, wholeQuestions } from './homes.ts';
 import { lay } from './lay.ts';
 import { proposeEarth, proposeMains, type Taker } from './mains.ts';
 import { type AnswerPlace, type Question, questionsFrom } from './questions.ts';
-import { homesQuestion, proposeDirections, proposeFeedback, proposeHomes, proposeVolts } from './signals.ts';
+import { proposeDirections, proposeFeedback, proposeVolts } from './signals.ts';
+import { proposeContacts } from './spindle.ts';
 import { takeOver } from './stop.ts';
+import { Control } from './ways-in.ts';
 
 export { PROPOSAL_SETTINGS } from './signals.ts';
 
-export type { AnswerPlace, Question };
+export type { AnswerPlace, AskedAuxiliary, AskedInput, AskedOutput, Question };
 
 export interface Proposal {
   /** The wiring with everything that was added. */
@@ -25,10 +32,17 @@ export interface Proposal {
   readonly changes: readonly Change[];
   readonly questions: readonly Question[];
   readonly findings: readonly WiringFinding[];
+  /** What the refit has and the proposal leaves out, and why: sentences. */
+  readonly left: readonly string[];
 }
 
-export function proposeWiring(refit: Refit): Proposal {
+/**
+ * `asked`: what the auxiliaries of the refit want wired; none where the caller does not know them.
+ */
+export function proposeWiring(refit: Refit, asked: readonly AskedAuxiliary[] = []): Proposal {
   const build = new Build(refit);
+  const left: string[] = [];
+  const open: Question[] = [];
   const stop = refit.stop;
   const axes = refit.chains.filter(({ kind }) => kind === 'axis');
   const spindles = refit.chains.filter(({ kind }) => kind === 'spindle');
@@ -130,6 +144,9 @@ export function proposeWiring(refit: Refit): Proposal {
     const feedback = chosenPart(refit, id, spindle ? 'spindle-feedback' : 'feedback');
     if (feedback && partFacts(feedback).choice('type') === 'encoder')
       proposeFeedback(build, id, n + 1, drive, feedback.id, control, spindle);
+    const felt = proposeSenses(build, id, n + 1, drive, spindle);
+    left.push(...felt.left);
+    open.push(...felt.questions);
   }
 
   let pulsed = 0;
@@ -160,17 +177,23 @@ export function proposeWiring(refit: Refit): Proposal {
     proposeVolts(build, 'S', drive, control);
     proposeDirections(build, drive, control, zero, plus24);
   }
-  if (control)
-    proposeHomes(
-      build,
-      control,
-      axes.map(({ id }) => id),
-      plus24,
-      zero,
-    );
-  if (control && build.has(`${control}.in-com`)) {
-    const form = String(readWiring(build.wiring, refit).devices.get(control)!.settings['input-form']);
-    build.wire(`${control}.in-com`, form === 'sourcing' ? plus24 : zero);
+  const later: Taker[] = [];
+  if (control) {
+    const ways = new Control(build, control, { plus24, zero });
+    const names = axes.map(({ id }) => id);
+    if (build.has(`${control}.in-com`)) build.wire(`${control}.in-com`, ways.common);
+    proposeHomes(build, ways, names);
+    left.push(...proposeLimits(build, ways, names));
+    for (const { id } of spindles) {
+      const drive = driveOf.get(id);
+      if (drive === undefined) continue;
+      const told = proposeContacts(build, drive, ways);
+      left.push(...told.left);
+      open.push(...told.questions);
+    }
+    const placed = proposeAuxiliaries(build, ways, asked);
+    later.push(...placed.takers);
+    left.push(...placed.left);
   }
 
   const takers: Taker[] = [{ device: g1, marks: ['L', 'N'], contactors: [], name: 'the 24 V supply' }];
@@ -198,9 +221,10 @@ export function proposeWiring(refit: Refit): Proposal {
       marks: build.has(`${drive}.L3`) ? ['L', 'N', 'L3'] : ['L', 'N'],
       contactors,
       name: 'the spindle',
+      ...filterOf(build, drive, left),
     });
   }
-  proposeMains(build, takers);
+  proposeMains(build, takers, later);
   const earthed = Object.values(stop?.elements ?? {}).filter(
     ({ kind, settings }) => kind === 'supply' && settings.earthed !== 'no',
   );
@@ -212,8 +236,29 @@ export function proposeWiring(refit: Refit): Proposal {
 
   const { wiring } = build;
   const findings = checkWiring(wiring, refit);
-  const questions = [...homesQuestion(refit), ...questionsFrom(findings, wiring, readWiring(wiring, refit))];
-  return { wiring, changes: changesBetween(refit.wiring, wiring), questions, findings };
+  const questions = [
+    ...wholeQuestions(refit),
+    ...open,
+    ...questionsFrom(findings, wiring, readWiring(wiring, refit)),
+  ];
+  return { wiring, changes: changesBetween(refit.wiring, wiring), questions, findings, left };
+}
+
+/** A mains filter right before a spindle drive, where the person has one. */
+function filterOf(build: Build, drive: string, left: string[]): { readonly filter?: string } {
+  const known = [...build.devices.values()].find(({ kind }) => kind === 'mains-filter')?.id;
+  if (known === undefined && build.refit.wiring.settings['spindle-filter'] !== 'yes') return {};
+  const settings = { phases: build.has(`${drive}.L3`) ? 'three' : 'one' };
+  const filter =
+    known ?? build.device('Z1', 'mains-filter', 'Mains filter of the spindle drive', { settings });
+  // A drive that is wired to something else already would have its filter bridged.
+  if (build.taken(`${drive}.L`) && !build.taken(`${filter}.L1${LOAD_SIDE}`)) {
+    left.push(
+      `The mains filter ${filter} is not wired: ${drive} gets its mains by wires that are there already. Take those off at ${drive}, and propose again.`,
+    );
+    return {};
+  }
+  return { filter };
 }
 
 function lowOf(build: Build, drive: string): number {

@@ -1,5 +1,6 @@
 /** From the mains to everything that is fed with them, and protective earth as one star. */
 import { chosenPart } from '../../../refit/place.ts';
+import { LOAD_SIDE } from '../kinds/mains-filter.ts';
 import { partFacts } from '../part-facts.ts';
 import type { Build } from './build.ts';
 
@@ -9,12 +10,18 @@ export interface Taker {
   readonly marks: readonly string[];
   readonly contactors: readonly string[];
   readonly name: string;
+  /** A contactor beside the last one, which exchanges two phases. */
+  readonly reversing?: string;
+  readonly cable?: string;
+  /** Found or made right before the device. */
+  readonly filter?: string;
 }
 
-export function proposeMains(build: Build, takers: readonly Taker[]): void {
+/** `later`: takers that come and go, whose breakers are known by their names. */
+export function proposeMains(build: Build, takers: readonly Taker[], later: readonly Taker[] = []): void {
   const site = chosenPart(build.refit, null, 'site');
   const facts = site ? partFacts(site) : undefined;
-  const three = facts?.choice('phases') === 'three' || facts?.choice('phases') === 'converter';
+  const three = build.threePhase;
   const inlet = build.device('X0', 'mains-inlet', 'Mains inlet', {
     part: site?.id ?? null,
     where: 'cabinet',
@@ -29,16 +36,18 @@ export function proposeMains(build: Build, takers: readonly Taker[]): void {
   });
   for (const [n, pole] of poles.entries()) build.wire(`${inlet}.${pole}`, `${main}.${2 * n + 1}`);
   const out = (pole: string) => `${main}.${2 * poles.indexOf(pole) + 2}`;
-  for (const [n, { device, marks, contactors, name }] of takers.entries()) {
+  for (const [n, taker] of [...takers, ...later].entries()) {
+    const { device, marks, contactors, name, reversing, filter, cable = null } = taker;
     const volts = facts?.value('mains');
     // What is bought or set now is bought or set for these mains.
     if (marks[0] === 'L' && volts !== undefined && marks.length === 2)
       build.settle(device, { 'mains-volts': `${volts} V` });
     const live = marks.length === 3 ? ['L1', 'L2', 'L3'] : ['L1'];
     if (!live.every((pole) => poles.includes(pole))) continue;
-    const breaker = build.device(`F${10 + n}`, 'breaker', `Breaker of ${name}`, {
-      settings: { poles: String(live.length), curve: 'C' },
-    });
+    const settings = { poles: String(live.length), curve: 'C' };
+    const breaker = later.includes(taker)
+      ? build.named('F', 'breaker', `Breaker of ${name}`, { settings })
+      : build.device(`F${10 + n}`, 'breaker', `Breaker of ${name}`, { settings });
     const path = marks.length === 3 ? live : ['L1', 'N'];
     const at = path.map((pole, pin) => {
       if (pole === 'N') return out('N');
@@ -53,7 +62,23 @@ export function proposeMains(build: Build, takers: readonly Taker[]): void {
         at[pin] = `${contactor}.${2 * (first + pin) + 2}`;
       }
     }
-    for (const [pin, from] of at.entries()) build.wire(from, `${device}.${marks[pin]!}`);
+    if (reversing !== undefined && at.length === 3) reverse(build, contactors.at(-1)!, reversing);
+    for (const [pin, from] of at.entries()) {
+      const pole = filter === undefined ? undefined : `${filter}.${path[pin]}`;
+      if (pole === undefined || !build.has(pole)) build.wire(from, `${device}.${marks[pin]!}`, cable);
+      else {
+        build.wire(from, pole);
+        build.wire(`${pole}${LOAD_SIDE}`, `${device}.${marks[pin]!}`);
+      }
+    }
+  }
+}
+
+/** The other contactor beside the first, with its first and third phase exchanged behind it. */
+function reverse(build: Build, one: string, other: string): void {
+  for (const pin of [0, 1, 2]) {
+    build.wire(`${one}.${2 * pin + 1}`, `${other}.${2 * pin + 1}`);
+    build.wire(`${other}.${2 * pin + 2}`, `${one}.${2 * (2 - pin) + 2}`);
   }
 }
 

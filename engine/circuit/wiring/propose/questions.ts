@@ -31,12 +31,15 @@ export interface Question {
 
 /** Fields of terminals by the setting of a device that gives them. */
 const OF_DEVICE: Readonly<Record<string, readonly string[]>> = {
-  volts: ['volts', 'coil-volts', 'mains-volts', 'primary'],
+  low: ['tacho-volts', 'volts'],
+  high: ['tacho-volts', 'volts'],
+  volts: ['excitation-volts', 'volts', 'coil-volts', 'mains-volts', 'primary'],
   current: ['coil-current', 'input-current', 'current', 'supply-current', 'enable-current'],
   gives: ['output-current', 'switch-current'],
   swallows: ['output-current'],
   withstands: ['output-withstands'],
   termination: ['termination'],
+  hertz: ['excitation-hertz', 'hertz'],
   suppressor: ['suppressor'],
 };
 
@@ -47,8 +50,8 @@ export function questionsFrom(
 ): readonly Question[] {
   const asked = new Map<string, Question>();
   for (const { needs = [], verdict, rule } of findings) {
-    // What is only not connected yet is no question.
-    if (verdict !== 'unknown' || rule === 'connected') continue;
+    // What is only not connected yet is no question; a coil that gets its volts may still not say its amperes.
+    if ((verdict !== 'unknown' && verdict !== 'fits') || rule === 'connected') continue;
     for (const need of needs) {
       const question = questionOf(need, wiring, read);
       if (question && !asked.has(question.id)) asked.set(question.id, question);

@@ -1,17 +1,20 @@
 /** Encoders, analogue commands, spindle directions and home switches, as the control reads and gives them. */
 import { chosenPart } from '../../../refit/place.ts';
-import type { Refit, Wiring } from '../../../refit/types.ts';
-import { pairing } from '../pairing.ts';
+import type { Wiring } from '../../../refit/types.ts';
 import { partFacts } from '../part-facts.ts';
 import { choice, type SettingSpecs } from '../setting.ts';
 import { proposeEncoder } from './axes.ts';
 import type { Build } from './build.ts';
-import type { Question } from './questions.ts';
 
-const HOMES = ['PNP sensors', 'NPN sensors', 'switches', 'none'] as const;
+export const HOMES = ['PNP sensors', 'NPN sensors', 'switches', 'none'] as const;
+
+export const LIMITS = ['switches to the control', 'in the stop circuit', 'none'] as const;
+export const YES_NO = ['yes', 'no'] as const;
 
 /** Answers about the whole that the proposal asks for; they stand in the settings of the wiring. */
 export const PROPOSAL_SETTINGS: SettingSpecs = {
+  limits: choice('how the end of each way is watched', LIMITS),
+  'spindle-filter': choice('a mains filter for the spindle drive', YES_NO),
   homes: choice('what tells the control where zero of each axis is', HOMES),
 };
 
@@ -93,61 +96,4 @@ export function proposeDirections(
     build.wire(`${relay}.14`, `${drive}.${mark}`);
   }
   build.wire(`${drive}.COM`, zero);
-}
-
-export function proposeHomes(
-  build: Build,
-  control: string,
-  axes: readonly string[],
-  plus24: string,
-  zero: string,
-): void {
-  const answer = HOMES.find((each) => each === build.refit.wiring.settings.homes);
-  if (answer === undefined || answer === 'none') return;
-  for (const [n, axis] of axes.entries()) {
-    const input = build.has(`${control}.in${n + 1}`) ? `in${n + 1}` : `p${n + 1}`;
-    if (!build.has(`${control}.${input}`)) return;
-    const cable = build.cable(`WH-${axis}`, `Home of ${axis}`, {
-      cores: '3',
-      section: '0.5 mm²',
-      shield: 'none',
-      route: 'signals',
-      laid: 'moved',
-    });
-    if (answer === 'switches') {
-      const own = build.device(`S${21 + n}`, 'home', `Home of ${axis}`, { where: 'machine' });
-      const five = input.startsWith('p');
-      const sinking = build.terminal(`${control}.${input}`)!.nature;
-      const from = five
-        ? `${control}.GND`
-        : sinking.kind === 'input' && sinking.form === 'sourcing'
-          ? zero
-          : plus24;
-      build.wire(from, `${own}.13`, cable);
-      build.wire(`${own}.14`, `${control}.${input}`, cable);
-      continue;
-    }
-    if (input.startsWith('p')) return;
-    const own = build.device(`B${21 + n}`, 'sensor', `Home of ${axis}`, {
-      where: 'machine',
-      settings: { output: answer.slice(0, 3) },
-    });
-    build.wire(plus24, `${own}.BN`, cable);
-    build.wire(zero, `${own}.BU`, cable);
-    // A sensor of the wrong kind is shown, and left for a person to exchange.
-    if (pairing(build.terminal(`${own}.BK`)!, build.terminal(`${control}.${input}`)!).fits)
-      build.wire(`${own}.BK`, `${control}.${input}`, cable);
-  }
-}
-
-export function homesQuestion(refit: Refit): readonly Question[] {
-  if (HOMES.some((each) => each === refit.wiring.settings.homes)) return [];
-  return [
-    {
-      id: 'wiring.homes',
-      asks: 'What tells the control where zero of each axis is?',
-      place: { of: 'wiring', setting: 'homes' },
-      options: HOMES,
-    },
-  ];
 }

@@ -1,6 +1,7 @@
 import { drivesOf } from '../check/drive.ts';
 import { figure, found, type Rule } from '../check/rule.ts';
 import { list, terminalName, volts } from '../check/say.ts';
+import type { View } from '../check/view.ts';
 import type { AnalogueInput, AnalogueOutput } from '../types.ts';
 
 /** ±10 V and 0–10 V commands. */
@@ -15,6 +16,16 @@ export const analogue: Rule = {
     const drives = drivesOf(view, id);
     const back = terminal.with ?? terminal.common;
     const name = terminalName(view, id);
+    if (drives.length === 0 && back !== null && sends(view, back))
+      return [
+        found(
+          analogue,
+          [id, back],
+          'fails',
+          `Plus and minus of ${name} are exchanged: the ${terminal.signal.startsWith('tacho') ? 'drive is told the other direction than it turns, and runs away' : 'axis goes the other way, and runs away where the control holds its position'}.`,
+          { remedy: `Exchange the two wires at ${id} and ${back}.` },
+        ),
+      ];
     if (drives.length === 0)
       return [
         found(
@@ -39,11 +50,7 @@ export const analogue: Rule = {
         ),
       ];
     const reference = output.common;
-    const reversed =
-      back !== null &&
-      view.rail(back) !== undefined &&
-      drivesOf(view, back).some(({ path }) => view.terminal(path.source)?.nature.kind === 'analogue-output');
-    if (reversed)
+    if (back !== null && sends(view, back))
       return [
         found(analogue, [id, source], 'fails', `Both ends of ${name} are driven.`, {
           remedy: 'Its minus goes to the 0 V of the output.',
@@ -96,6 +103,16 @@ export const analogue: Rule = {
           },
         ),
       ];
+    if (input.scaled === true)
+      return [
+        found(
+          analogue,
+          [id, source],
+          'fits',
+          `${name} takes up to ${volts(input.high)}, and ${source} gives up to ${volts(high)}: the drive is set to that.`,
+          { margin: high > 0 ? input.high / high : undefined, figures },
+        ),
+      ];
     const equal = low === input.low && high === input.high;
     return [
       found(
@@ -110,3 +127,7 @@ export const analogue: Rule = {
     ];
   },
 };
+
+/** Whether an analogue output drives this terminal. */
+const sends = (view: View, id: string): boolean =>
+  drivesOf(view, id).some(({ path }) => view.terminal(path.source)?.nature.kind === 'analogue-output');

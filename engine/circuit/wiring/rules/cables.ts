@@ -46,9 +46,11 @@ function contentsOf(view: View, cable: Cable): Contents {
     let earthed = 0;
     let ends = 0;
     for (const end of [wire.from, wire.to]) {
-      const nature = view.terminal(end)?.nature;
-      if (!nature) continue;
-      const what = carriesOf(nature);
+      const terminal = view.terminal(end);
+      if (!terminal) continue;
+      const { nature } = terminal;
+      // Millivolts of a resolver; the test loops of a safety relay are no signal.
+      const what = nature.kind === 'sensor' && terminal.signal !== '' ? 'analogue' : carriesOf(nature);
       if (what) carries.add(what);
       if (nature.kind === 'shield') {
         ends++;

@@ -16,6 +16,7 @@ import { loop } from './loop.ts';
 import { mainsRail } from './mains.ts';
 import { motorLead } from './motor.ts';
 import { pairs } from './pairs.ts';
+import { resolver } from './resolver.ts';
 import { supplySum } from './supply-sum.ts';
 import { holding, wireEnds } from './wire-ends.ts';
 
@@ -25,6 +26,7 @@ export const RULES: readonly Rule[] = [
   pairs,
   line,
   analogue,
+  resolver,
   feed,
   coil,
   contactRating,

@@ -224,7 +224,13 @@ function judgeLevels(
   if (held && input.current !== undefined)
     view.give({ to: `supply:${held.path.source}`, amps: input.current });
   const source = met.by.path.source;
-  const about = [id, source, ...met.by.path.contacts, ...met.by.path.resistors];
+  const ways = [met.by, met.other].flatMap((each) => each?.path ?? []);
+  const about = [
+    id,
+    source,
+    ...ways.flatMap(({ contacts }) => contacts),
+    ...ways.flatMap(({ resistors }) => resistors),
+  ];
   const margins = marginsOf(input, met.across);
   const wants = met.always || met.contacts ? 2 : 3;
   const figures = margins.flatMap(({ name, capacity, demand, unit }) => [
