@@ -3,6 +3,8 @@ import { fewestNeighbours } from './linear.ts';
 
 export class MeshOrder {
   readonly size: number;
+  /** Names of the nodes by their number. */
+  readonly names: readonly string[];
   /** Rows of what stands later in the order and may hang on a node, sorted: row k from `start[k]` on. */
   readonly start: Int32Array;
   readonly later: Int32Array;
@@ -20,11 +22,14 @@ export class MeshOrder {
     };
     const edges = Array.from(pairs, ([a, b]) => [number(a), number(b)] as const);
     const n = raw.size;
+    const order = fewestNeighbours(n, edges);
     const place = new Int32Array(n);
-    fewestNeighbours(n, edges).forEach((node, at) => {
+    order.forEach((node, at) => {
       place[node] = at;
     });
+    const names = [...raw.keys()];
     this.size = n;
+    this.names = Array.from(order, (node) => names[node]!);
     this.#index = new Map([...raw].map(([name, at]) => [name, place[at]!]));
     const rows = filled(
       n,

@@ -155,13 +155,14 @@ export class StarMesh {
     return this.#volts[node]!;
   }
 
-  /** Volts and roots of all nodes at once. */
+  /** Volts and roots of all nodes at once; the root −1 for a node at which no branch ends. */
   all(volts: Float64Array, roots: Int32Array): void {
     for (let k = this.order.size - 1; k >= 0; k--) {
       this.#level(k);
       volts[k] = this.#volts[k]!;
       const next = this.#nextOf(k);
-      roots[k] = next < 0 ? k : roots[next]!;
+      // Where a node has branches, those of elimination beside it have too.
+      roots[k] = next < 0 ? (this.#degree[k] === 0 ? -1 : k) : roots[next]!;
     }
   }
 

@@ -32,6 +32,15 @@ const LIVE: readonly string[] = [
 
 /** Readings to expect at every terminal of a wired network. Deterministic; an empty wiring gives empty steps. */
 export function ringItOut(wiring: ReadWiring): RingSheet {
+  const pieces = seekRingOut(wiring);
+  for (;;) {
+    const next = pieces.next();
+    if (next.done) return next.value;
+  }
+}
+
+/** The same in pieces of some milliseconds, so that it can be shown how far it is, or ended; yields the share done. */
+export function* seekRingOut(wiring: ReadWiring): Generator<number, RingSheet> {
   const sources = sourcesOf(wiring);
   const guards = guardsOf(wiring, sources);
   const returns = guardsOf(wiring, sources, ({ back }) => back);
@@ -40,7 +49,7 @@ export function ringItOut(wiring: ReadWiring): RingSheet {
   const { trouble } = flowOf(wiring);
   if (trouble) notes.push(`${trouble.sentence} No power before that is mended, and no volts are worked out.`);
   const paths = OhmPaths.of(wiring);
-  const powered = trouble ? [] : voltSteps(wiring, commons, notes);
+  const powered = trouble ? [] : yield* voltSteps(wiring, commons, notes);
   const steps: readonly RingStep[] = [
     { ...wireStep(wiring), cautions: DEAD },
     ...pathSteps(wiring, commons, paths),
