@@ -1,13 +1,15 @@
 /** `fettle work`: what the machine must cut, judged on the machine as it is. */
 import { assess } from '../../engine/assess/index.ts';
+import { nearest } from '../../engine/quantity/nearest.ts';
 import type { Work } from '../../engine/refit/index.ts';
-import { nearest } from '../../engine/refit/nearest.ts';
 import { ModelError } from '../../engine/simulate/index.ts';
 import {
   chartFor,
   fieldsOf,
   type InStepAnswer,
   type JudgedWork,
+  judgeDrawn,
+  judgeOne,
   judgeWork,
   newWorkId,
   runInStep,
@@ -148,9 +150,7 @@ function add({ io, words: given, text }: Call, file: RefitFile): number {
 
 /** What the machine says to one that was just written. */
 function answer(io: Call['io'], path: string, id: string): void {
-  const { all } = judged(openRefit(path));
-  const one = all.find(({ work: each }) => each.id === id);
-  if (!one) return;
+  const one = only(openRefit(path), id).one;
   const page = pageOn(io);
   page.line();
   printRow(page, one);
@@ -188,8 +188,9 @@ function found({ refit }: RefitFile, typed: string): Work {
 }
 
 function judged(file: RefitFile): { machine: WorkMachine; all: readonly JudgedWork[] } {
-  const machine = workMachineOf(assess(file.refit));
-  return { machine, all: judgeWork(machine) };
+  const assessment = assess(file.refit);
+  const machine = workMachineOf(assessment);
+  return { machine, all: judgeDrawn(assessment, machine, judgeWork(machine)) };
 }
 
 const exitOf = (all: readonly JudgedWork[]): number =>
@@ -208,10 +209,14 @@ function list(call: Call, file: RefitFile): number {
   return exitOf(all);
 }
 
-function one(file: RefitFile, typed: string): { machine: WorkMachine; one: JudgedWork } {
-  const { id } = found(file, typed);
-  const { machine, all } = judged(file);
-  return { machine, one: all.find((each) => each.work.id === id)! };
+const one = (file: RefitFile, typed: string) => only(file, found(file, typed).id);
+
+/** One piece of work alone: the others need not be drawn for it. */
+function only(file: RefitFile, id: string): { machine: WorkMachine; one: JudgedWork } {
+  const assessment = assess(file.refit);
+  const machine = workMachineOf(assessment);
+  const judgedOne = judgeOne(machine, file.refit.work[id]!);
+  return { machine, one: judgeDrawn(assessment, machine, [judgedOne])[0]! };
 }
 
 function show(call: Call, file: RefitFile): number {

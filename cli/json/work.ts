@@ -8,15 +8,17 @@ export const workJson = ({ id, name }: Refit, all: readonly JudgedWork[], whole 
   format: 'fettle-work',
   version: 1,
   refit: { id, name },
-  work: all.map(({ work, verdict, summary, findings, detail, ways }) => ({
+  work: all.map(({ work, verdict, summary, findings, detail, ways, draws }) => ({
     ...work,
     verdict,
     summary,
     findings: findings.map((each) => ({
       ...each,
       ...(typeof each.margin === 'number' ? { margin: finite(each.margin) } : {}),
+      ...(each.marginRange ? { marginRange: each.marginRange.map(finite) } : {}),
     })),
     ways,
+    ...(draws ? { draws } : {}),
     ...(whole ? { detail } : {}),
   })),
 });

@@ -1,9 +1,11 @@
 /** Wanted work on a terminal. */
+import { marginText } from '../../engine/assess/index.ts';
 import { formatQuantity } from '../../engine/quantity/index.ts';
 import {
   type InStepAnswer,
   type JudgedWork,
   LINKS,
+  sayChance,
   sayMargin,
   sayNeeds,
   type WorkChart,
@@ -37,7 +39,18 @@ export function printRow(page: Page, { work, verdict, summary }: JudgedWork): vo
   page.prose(summary, INDENT);
 }
 
-export function printOne(page: Page, { work, verdict, findings, detail, ways }: JudgedWork): void {
+const sayRange = ([low, high]: readonly [number, number]): string =>
+  low === high || marginText(low) === marginText(high)
+    ? marginText(low)
+    : `${marginText(low)} to ${high >= 100 ? 'over 99' : marginText(high)}`;
+const sayShare = (chance: number): string =>
+  chance === 1
+    ? 'all'
+    : chance === 0
+      ? 'none'
+      : `${(100 * chance).toFixed(chance > 0.99 || chance < 0.01 ? 1 : 0)} %`;
+
+export function printOne(page: Page, { work, verdict, findings, detail, ways, draws }: JudgedWork): void {
   page.prose(`${sayVerdict(page, verdict)}  ${page.paint('bold', work.name || work.id)} (${work.id})`);
   page.prose(
     Object.entries(work.settings)
@@ -48,13 +61,20 @@ export function printOne(page: Page, { work, verdict, findings, detail, ways }: 
   for (const finding of findings) {
     page.line();
     page.prose(
-      `${sayVerdict(page, finding.verdict)}  ${page.paint('bold', finding.title)} (${LINKS[finding.link]}${finding.margin === undefined || finding.margin === null ? '' : `, margin ${sayMargin(finding)}`})`,
+      `${sayVerdict(page, finding.verdict)}  ${page.paint('bold', finding.title)} (${LINKS[finding.link]}${finding.margin === undefined || finding.margin === null ? '' : `${finding.marginRange ? `, margin ${sayMargin(finding)}, likely ${sayRange(finding.marginRange)}` : `, margin ${sayMargin(finding)}`}`})`,
     );
     page.prose(finding.sentence, INDENT);
+    if (sayChance(finding)) page.prose(sayChance(finding), INDENT);
     for (const each of finding.because) page.prose(each, INDENT, `${INDENT}  `);
     if (finding.needs.length > 0)
       page.prose(`Not known: ${sayNeeds(finding.needs).join('; ')} (${finding.needs.join(', ')}).`, INDENT);
     if (finding.basis) page.prose(page.paint('dim', `basis ${finding.basis}`), INDENT);
+  }
+  if (draws) {
+    page.line();
+    page.prose(
+      `Drawn ${draws.lanes} times with every doubtful fact as it may be: nothing fails in ${sayShare(draws.chance)} of them. “Likely” is where a margin lies in 95 of 100 draws. How the axes follow is not drawn.`,
+    );
   }
   if (ways.length > 0) {
     page.heading('Ways round');

@@ -3,6 +3,7 @@ export { answer, worstFirst } from './answer.ts';
 export { type Assessment, assess } from './assess.ts';
 export { withFact, withOption } from './change.ts';
 export { assessDrawn } from './drawn.ts';
+export { type DrawnScopes, drawScopes, type ScopeFor } from './drawn-scope.ts';
 export type {
   Amount,
   Doubt,

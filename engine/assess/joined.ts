@@ -1,6 +1,7 @@
 /** All workings of a refit as one sheet, from facts, tables and policies to what each check compares. */
 import type { Check } from '../checks/check.ts';
 import type { Ref } from '../checks/refs.ts';
+import type { Chain } from '../refit/types.ts';
 import { joinSheets, type Piece } from '../sheet/join.ts';
 import type { Argument, CurveSymbol, InputSymbol, Sheet } from '../sheet/types.ts';
 import { type Assessment, scopesOf, workedKey } from './assess.ts';
@@ -23,6 +24,14 @@ export interface Joined {
   readonly given: Readonly<Record<string, Argument>>;
   /** By finding. */
   readonly compares: ReadonlyMap<string, Compares>;
+  /** Keys of the references that were asked for instead of the findings. */
+  readonly also: readonly string[];
+}
+
+/** A reference of a chain (null: of the machine) to be worked out in every draw. */
+export interface Wanted {
+  readonly chain: Chain | null;
+  readonly ref: Ref;
 }
 
 const refsOf = (
@@ -60,8 +69,8 @@ function sheetOf(sources: ReadonlyMap<string, Source>, pieces: readonly Piece[])
   return made;
 }
 
-/** Joins every working that a finding with numbers rests on. */
-export function join(assessment: Assessment): Joined {
+/** Joins every working that a finding with numbers rests on; with `only`, those that lead to these references instead. */
+export function join(assessment: Assessment, only?: readonly Wanted[]): Joined {
   const scopeFor = scopesOf(assessment);
   const sources = new Map<string, Source>();
   const pieces: Piece[] = [];
@@ -101,7 +110,7 @@ export function join(assessment: Assessment): Joined {
   };
 
   const compares = new Map<string, Compares>();
-  for (const finding of assessment.findings) {
+  for (const finding of only ? [] : assessment.findings) {
     if (finding.asked === undefined) continue;
     const refs = refsOf(CHECK.get(finding.check)!);
     if (!refs) continue;
@@ -111,6 +120,7 @@ export function join(assessment: Assessment): Joined {
     if (demand === undefined || capacity === undefined) continue;
     compares.set(finding.id, { demand, capacity, ...(most === undefined ? {} : { most }) });
   }
+  const also = (only ?? []).flatMap(({ chain, ref }) => trace(tracing, scopeFor(chain), ref) ?? []);
   return {
     sheet: sheetOf(sources, pieces),
     sources,
@@ -118,5 +128,6 @@ export function join(assessment: Assessment): Joined {
       [...sources].map(([key, { value }]) => [key, value.state === 'curve' ? value.curve : value.value]),
     ),
     compares,
+    also,
   };
 }

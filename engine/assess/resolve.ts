@@ -23,6 +23,8 @@ export interface Scope {
   readonly system: UnitSystem;
   /** Drawn chances, where they are known. */
   readonly spread: Spread | undefined;
+  /** Told of every reference that is resolved here, where somebody wants to know what is read. */
+  readonly heard?: (ref: Ref) => void;
 }
 
 const sameDoubt = (a: ReadonlyMap<string, number>, b: ReadonlyMap<string, number>): boolean => {
@@ -261,6 +263,7 @@ function axesValue(scope: Scope, ref: Extract<Ref, { kind: 'axes' }>): Value {
 /** Works out a reference. Never throws for what a person may have entered. */
 export function resolve(scope: Scope, ref: Ref): Value {
   const { context } = scope;
+  scope.heard?.(ref);
   switch (ref.kind) {
     case 'fact': {
       const key = pathOf(context.chain, ref.place, ref.fact);

@@ -2,13 +2,11 @@
  * How each finding's margin spreads when everything doubtful is drawn anew, ten thousand times over: the propagation of
  * distributions (JCGM 101:2008). Where the sums are not linear it tells what the law of propagation only guesses.
  */
-import { normals, uniforms } from '../metrology/index.ts';
 import { lanesInPieces } from '../sheet/index.ts';
 import type { Sheet } from '../sheet/types.ts';
 import type { Assessment } from './assess.ts';
+import { drawSource } from './draw-source.ts';
 import { type Compares, join } from './joined.ts';
-import type { Source } from './trace.ts';
-import type { Shape } from './value.ts';
 
 export interface Spreading {
   /** Share of the draws in which it fits. */
@@ -34,9 +32,6 @@ export interface SpreadOptions {
 export const USUAL_LANES = 10_000;
 const PIECE = 2048;
 
-/** Draws of sources by name, kept because the same seed gives the same ones; oldest first. */
-const UNITS = new Map<string, Float64Array>();
-const MOST_UNITS = 256;
 /** Columns of the run before, written over by the next. */
 const COLUMNS = new WeakMap<Sheet, { readonly [key: string]: Float64Array | number | undefined }>();
 const DRAWN = new WeakMap<Sheet, Map<string, Float64Array>>();
@@ -52,7 +47,7 @@ export function* seekSpread(
   const before = DRAWN.get(sheet);
   const arrays = new Map<string, Float64Array>();
   for (const [key, source] of sources) {
-    const values = draw(source, lanes, seed, before?.get(key));
+    const values = drawSource(source, lanes, seed, before?.get(key));
     if (!values) continue;
     drawn[key] = values;
     arrays.set(key, values);
@@ -87,51 +82,6 @@ export function spread(assessment: Assessment, options: SpreadOptions = {}): Spr
   }
 }
 
-/**
- * Draws of a doubtful source. What two sources share (rows of one table) is drawn once; each has a stream of its own by its
- * name, so that a change elsewhere leaves its draws as they were.
- */
-function draw(
-  { value, shape, domain }: Source,
-  lanes: number,
-  seed: number,
-  into: Float64Array | undefined,
-): Float64Array | undefined {
-  if (value.state !== 'known' || value.doubt.size === 0) return undefined;
-  const out = into?.length === lanes ? into : new Float64Array(lanes);
-  out.fill(value.value);
-  for (const [name, standard] of value.doubt) {
-    const unit = unitDraws(name, shape, lanes, seed);
-    for (let lane = 0; lane < lanes; lane++) out[lane]! += standard * unit[lane]!;
-  }
-  if (domain === 'any') return out;
-  const least = domain === 'positive' ? Math.min(value.value, Math.abs(value.value) * 1e-3) : 0;
-  const most = domain === 'fraction' ? 1 : Number.POSITIVE_INFINITY;
-  for (let lane = 0; lane < lanes; lane++) {
-    const each = out[lane]!;
-    if (each < least) out[lane] = least;
-    else if (each > most) out[lane] = most;
-  }
-  return out;
-}
-
-/** Draws about 0 with a standard deviation of 1. */
-function unitDraws(name: string, shape: Shape, lanes: number, seed: number): Float64Array {
-  const key = `${shape} ${lanes} ${seed} ${name}`;
-  const found = UNITS.get(key);
-  if (found) return found;
-  const unit = new Float64Array(lanes);
-  const stream = hash(name);
-  if (shape === 'normal') normals(seed, stream)(unit);
-  else {
-    uniforms(seed, stream)(unit);
-    for (let lane = 0; lane < lanes; lane++) unit[lane] = (2 * unit[lane]! - 1) * Math.sqrt(3);
-  }
-  if (UNITS.size >= MOST_UNITS) UNITS.delete(UNITS.keys().next().value!);
-  UNITS.set(key, unit);
-  return unit;
-}
-
 /** Arrays of an earlier run that are long enough to be written over. */
 function reusable(
   values: { readonly [key: string]: Float64Array | number | undefined } | undefined,
@@ -141,13 +91,6 @@ function reusable(
     (entry): entry is [string, Float64Array] => entry[1] instanceof Float64Array && entry[1].length === lanes,
   );
   return Object.fromEntries(entries);
-}
-
-/** FNV-1a. */
-function hash(text: string): number {
-  let h = 0x811c9dc5;
-  for (let at = 0; at < text.length; at++) h = Math.imul(h ^ text.charCodeAt(at), 0x01000193);
-  return h >>> 0;
 }
 
 /** Fills in the margin of every draw, NaN without an answer; false where it is the same in all. */
@@ -173,8 +116,8 @@ function fillMargins(
 const ratio = (capacity: number, demand: number): number =>
   demand <= 0 ? Number.MAX_VALUE : Math.max(0, capacity / demand);
 
-/** Moves the answers of `margins` to its front. */
-function spreading(margins: Float64Array): Spreading {
+/** How the margins of all draws lie, NaN where one has no answer. Moves the answers of `margins` to its front. */
+export function spreading(margins: Float64Array): Spreading {
   let fits = 0;
   let answers = 0;
   for (const margin of margins) {

@@ -41,6 +41,15 @@ export const POLICIES: readonly Policy[] = [
     source: HABIT,
   },
   {
+    id: 'cutting-doubt',
+    name: 'how far the force of a cut may be off',
+    unit: '1',
+    usual: '15 %',
+    domain: 'fraction',
+    why: 'The force of a cut is worked out from tables of materials. A table is true to some per cent for its own bar; the bar in your chuck, its heat treatment and the edge of your tool are others.',
+    source: HABIT,
+  },
+  {
     id: 'margin-exact',
     name: 'margin below which a verdict on counts and times is tight',
     unit: '1',

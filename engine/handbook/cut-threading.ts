@@ -9,7 +9,10 @@ export const cutThreading = defineSheet({
   about:
     'A pass of a single-point tool in a V groove. The tool cuts on both flanks, or on one when it is fed in along a flank.',
   symbols: {
-    d: input('outside diameter', 'mm', { domain: 'positive' }),
+    d: input('diameter it cuts at', 'mm', {
+      domain: 'positive',
+      note: 'Of a bolt its outside; of a nut, which is cut from the bore outwards, the bore and twice the depth of the pass.',
+    }),
     a: input('depth after the pass', 'mm', { domain: 'positive' }),
     da: input('infeed of the pass', 'mm', { domain: 'positive', tex: '\\Delta a' }),
     alpha: input('half the flank angle', '°', { domain: 'positive', tex: '\\alpha' }),

@@ -174,6 +174,27 @@ export const spindleDrive = partKind({
       },
       findOut: 'Its manual and settings: where the speed comes from.',
     },
+    orderDelay: {
+      kind: 'quantity',
+      name: 'time from an order to stop or turn back until it acts',
+      unit: 'ms',
+      domain: 'not negative',
+      plausible: ['1 ms', '500 ms'],
+      trouble: 3,
+      findOut:
+        'Film the chuck and the lamp of the reversing relay together, at 120 pictures a second or more: count the pictures from the lamp to where the chuck begins to slow. The drive’s own trace of its speed shows it better. Its ramp does not count: set it to zero or to the shortest first.',
+      caution: LIVE,
+    },
+    speedLoop: {
+      kind: 'quantity',
+      name: 'how quickly it mends an error of speed',
+      unit: '1/s',
+      domain: 'positive',
+      plausible: ['1 1/s', '500 1/s'],
+      trouble: 3,
+      findOut:
+        'One over the time in which two thirds of a sag are mended: on the drive’s trace of its speed as a cut begins, or as the order changes by a little. Mended within 50 ms: 20 1/s. Inverters without an encoder are slower.',
+    },
     ...money,
   },
 });

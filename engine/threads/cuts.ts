@@ -1,7 +1,7 @@
 /** A cut described in workshop words, worked out by its sheet: what it asks of spindle and axes. */
 import { tapTorqueSimple } from '../handbook/tap-torque-simple.ts';
 import { parseQuantity, type Result } from '../quantity/index.ts';
-import { nearest } from '../refit/nearest.ts';
+import { nearest } from '../quantity/nearest.ts';
 import { evaluate, type Sheet } from '../sheet/index.ts';
 import { TAP_KINDS } from '../tables/tapping-materials.ts';
 import { largest } from './bisect.ts';
@@ -74,6 +74,7 @@ export function cutOf(
     'material',
     ...(shape.needsThread ? ['thread'] : []),
     ...(name === 'tapping' ? ['tap'] : []),
+    ...(name === 'threading' ? ['side'] : []),
   ];
   const known = [...extra, ...Object.keys(shape.words)];
   for (const word of Object.keys(typed))
@@ -99,13 +100,22 @@ export function cutOf(
     values.d = basic.major;
     values.alpha = thread.flankAngle / 2;
     if (name === 'threading') {
-      values.a = basic.depth.external;
+      const side = typed.side?.trim().toLowerCase() ?? 'external';
+      if (side !== 'external' && side !== 'internal')
+        return problem(
+          'unknown-name',
+          `side: there is external (bolt) and internal (nut), not “${side.slice(0, LONGEST)}”.`,
+        );
+      values.a = basic.depth[side];
       // The heaviest pass: the first of a usual series.
       values.da = values.a / Math.sqrt(usualPasses(thread));
       if (typed.depth === undefined && typed.infeed === undefined) {
         values.a = values.da;
         notes.push(`Worked for the first of ${usualPasses(thread)} passes, the deepest one.`);
       }
+      // A nut is cut from its bore outwards: it bites at the bore and as deep as the pass goes.
+      const deep = typed.depth === undefined ? undefined : readAs(typed.depth, 'mm');
+      if (side === 'internal') values.d = basic.bore + 2 * (deep ?? values.a);
     }
     if (name === 'tapping') {
       values.P = thread.pitch;

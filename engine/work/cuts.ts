@@ -1,7 +1,8 @@
 /** A wanted cut, judged on this machine: which link gives way first, and at which depth or feed. */
 import type { Work } from '../refit/types.ts';
 import { torqueAt } from '../simulate/instep/index.ts';
-import { type Cut, cutOf, OPERATIONS } from '../threads/index.ts';
+import { type Cut, OPERATIONS } from '../threads/index.ts';
+import { cutFor } from './asked.ts';
 import { axisFindings, feedFindings, PUSHES } from './cut-axes.ts';
 import { bender, type CutLink } from './cut-bends.ts';
 import { gripFindings } from './cut-grip.ts';
@@ -48,7 +49,7 @@ export function judgeCut(machine: WorkMachine, work: Work): JudgedCut {
     );
     return { findings: s.findings, detail: null };
   }
-  const made = cutOf(operation, typed);
+  const made = cutFor(operation, typed);
   if (!made.ok) {
     s.refuse(/^(\w+):/.exec(made.problem.message)?.[1] ?? 'cut', made.problem.message);
     return { findings: s.findings, detail: null };
@@ -60,9 +61,9 @@ export function judgeCut(machine: WorkMachine, work: Work): JudgedCut {
   const torqueKey = cut.found.some(({ key }) => key === 'Mc') ? 'Mc' : 'T';
   const found: WorkFinding[] = [];
   const links: CutLink[] = [];
-  const bend = bender(cut.operation, typed, row);
+  const bend = machine.isDraw ? () => ({}) : bender(cut.operation, typed, row);
   const link = (id: string, name: string, key: string, there: number, unit: string): CutLink => {
-    const asked = row(cut, key);
+    const asked = row(cut, key) * machine.cutting;
     const made: CutLink = {
       id,
       name,
@@ -124,8 +125,15 @@ export function judgeCut(machine: WorkMachine, work: Work): JudgedCut {
       );
       if (machine.refit.machine === 'lathe')
         found.push(
-          ...gripFindings(machine, work, cut, row(cut, torqueKey), grip, speed, links, (key, there) =>
-            bend(key, there),
+          ...gripFindings(
+            machine,
+            work,
+            cut,
+            row(cut, torqueKey) * machine.cutting,
+            grip,
+            speed,
+            links,
+            (key, there) => bend(key, there),
           ),
         );
     }

@@ -38,6 +38,10 @@ export interface WorkFinding {
   readonly there?: WorkAmount;
   /** Capacity over demand; null when nothing is asked. */
   readonly margin?: number | null;
+  /** Where the margin lies with 95 % probability, where it was drawn and something in it is in doubt. */
+  readonly marginRange?: readonly [low: number, high: number];
+  /** Share of the draws in which it does not fail, where it was drawn and something in it is in doubt. */
+  readonly chance?: number;
   /** What it rests on, a sentence each. */
   readonly because: readonly string[];
   /** Paths of facts that would have to be known. */
@@ -115,9 +119,16 @@ export const inOrder = (findings: readonly WorkFinding[]): readonly WorkFinding[
       byVerdict(a, b) || (a.margin ?? Number.POSITIVE_INFINITY) - (b.margin ?? Number.POSITIVE_INFINITY),
   );
 
+/** 'the chance that it fits is 83 %'; empty where it is as good as sure. A chance from draws is no finer than a percent. */
+export function sayChance({ chance, verdict }: Pick<WorkFinding, 'chance' | 'verdict'>): string {
+  if (chance === undefined || chance > 0.995) return '';
+  const percent = chance < 0.005 ? 'under 0.5 %' : `${(100 * chance).toFixed(0)} %`;
+  return `With what is doubtful, the chance that it ${verdict === 'fails' ? 'fits all the same' : 'fits'} is ${percent}.`;
+}
+
 export const sayMargin = (finding: WorkFinding): string =>
   finding.margin === undefined
     ? '–'
     : finding.margin === null || !Number.isFinite(finding.margin)
       ? 'nothing asked'
-      : marginText(finding.margin);
+      : marginText(finding.margin, finding.marginRange);

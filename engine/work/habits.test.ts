@@ -1,10 +1,13 @@
 import { expect, test } from 'vitest';
 import { sample } from '../../samples/read.fixture.ts';
 import { assess } from '../assess/index.ts';
+import { POLICY } from '../checks/policies.ts';
+import type { Refit } from '../refit/types.ts';
+import { judgeDrawn } from './drawn.ts';
 import { HABITS, habitsOf } from './habits.ts';
 import { runInStep } from './in-step.ts';
 import { judgeOne } from './judge.ts';
-import { workMachine } from './machine.ts';
+import { workMachine, workMachineOf } from './machine.ts';
 import { RPM, SPINDLE } from './spindle.fixture.ts';
 
 const REFIT = { ...sample('carriage-works-lathe'), work: {} };
@@ -28,7 +31,9 @@ test('frozen: what is usual', () => {
   const found = [delay, bandwidth, look, rigid, worn, chips, count].map(({ value }) => value);
   for (const [at, value] of [0.02, 20, 1e-3, 0.1, 2, 1e-3, 10e-6].entries())
     expect(found[at]! / value).toBeCloseTo(1, 12);
-  expect(delay.says).toBe('20 ms (policy spindle-delay, as usual)');
+  expect(delay.says).toBe(
+    '20 ms (policy “time from an order to turn back until a spindle drive acts on it”, as usual)',
+  );
 });
 
 test('derived: a drive that acts later lets the tap run on by speed times delay', () => {
@@ -67,8 +72,11 @@ test('a run in step says which policies it rests on, and which of them are the r
   const answer = runInStep(on, tap(on));
   if (typeof answer === 'string') throw new Error(answer);
   const said = answer.assumed.join(' ');
-  for (const id of [HABITS.delay, HABITS.bandwidth, HABITS.look]) expect(said).toContain(`policy ${id}`);
-  expect(said).toContain('5 1/s (policy spindle-bandwidth, yours; usual is 20 1/s)');
+  for (const id of [HABITS.delay, HABITS.bandwidth, HABITS.look])
+    expect(said).toContain(`policy “${POLICY.get(id)!.name}”`);
+  expect(said).toContain(
+    '5 1/s (policy “how quickly a spindle drive mends an error of its speed”, yours; usual is 20 1/s)',
+  );
 });
 
 test.each(['', 'lots', '0', '-5 ms', '3 kg', '1e400 s', '__proto__'])(
@@ -94,4 +102,39 @@ test.each([
   const answer = runInStep(on, tap(on));
   if (typeof answer === 'string') throw new Error(answer);
   expect(answer.of.run.trace.time.every(Number.isFinite)).toBe(true);
+});
+
+test('what is known of the spindle drive comes before habit, and its doubt is drawn', () => {
+  const chain = REFIT.chains.find(({ kind }) => kind === 'spindle')!;
+  const id = chain.places['spindle-drive']!.chosen!;
+  const part = REFIT.parts[id]!;
+  const quantity = (text: string) => ({ value: { kind: 'quantity', text }, basis: 'measured' }) as const;
+  const refit: Refit = {
+    ...REFIT,
+    parts: {
+      ...REFIT.parts,
+      [id]: {
+        ...part,
+        facts: { ...part.facts, orderDelay: quantity('35 ± 10 ms'), speedLoop: quantity('8 1/s') },
+      },
+    },
+    policies: { 'spindle-delay': '100 ms' },
+  };
+  const assessment = assess(refit);
+  const on = workMachineOf(assessment);
+  expect(on.habits.delay).toMatchObject({ value: 0.035, says: '35 ms (spindle drive, measured)' });
+  expect(on.habits.bandwidth.says).toBe('8 1/s (spindle drive, measured)');
+  const judged = tap(on);
+  const [drawn] = judgeDrawn(assessment, on, [judged], { lanes: 50 });
+  const overrun = drawn!.findings.find(({ check }) => check === 'spindle-stop')!;
+  // Ten milliseconds at 200 r/min are a thirtieth of a turn.
+  expect(overrun.marginRange![1] / overrun.marginRange![0]).toBeGreaterThan(1.01);
+  const beyond = workMachineOf(
+    assess({
+      ...refit,
+      parts: { ...refit.parts, [id]: { ...part, facts: { ...part.facts, orderDelay: quantity('9 s') } } },
+    }),
+  );
+  expect(beyond.habits.delay.value).toBe(2);
+  expect(beyond.habits.delay.says).toMatch(/beyond what can be reckoned with/);
 });

@@ -2,7 +2,7 @@
 import type { Verdict } from '../quantity/verdict.ts';
 import type { Refit, Work } from '../refit/types.ts';
 import { type CutDetail, judgeCut } from './cuts.ts';
-import { inOrder, LINKS, told, type WorkFinding, worstOf } from './finding.ts';
+import { inOrder, LINKS, sayChance, told, type WorkFinding, worstOf } from './finding.ts';
 import type { WorkMachine } from './machine.ts';
 import { judgeTap, type TapDetail } from './taps.ts';
 import { judgeThread, type ThreadDetail } from './threads.ts';
@@ -17,6 +17,8 @@ export interface JudgedWork {
   readonly summary: string;
   readonly detail: CutDetail | ThreadDetail | TapDetail | null;
   readonly ways: readonly WayRound[];
+  /** Draws in all, and the share in which nothing fails; absent until it is drawn, or where nothing is in doubt. */
+  readonly draws?: { readonly lanes: number; readonly chance: number };
 }
 
 export function judgeOne(machine: WorkMachine, work: Work): JudgedWork {
@@ -54,10 +56,19 @@ function parts(
   }
 }
 
-function summaryOf(findings: readonly WorkFinding[], detail: JudgedWork['detail']): string {
+/** `chance`: that nothing fails, where it was drawn. */
+export function summaryOf(
+  findings: readonly WorkFinding[],
+  detail: JudgedWork['detail'],
+  verdict: Verdict = worstOf(findings),
+  chance = 1,
+): string {
   const worst = findings[0];
   if (!worst) return 'Nothing was asked.';
+  if (worst.verdict === 'tight') return [worst.sentence, sayChance(worst)].filter(Boolean).join(' ');
   if (worst.verdict !== 'fits') return worst.sentence;
+  if (verdict === 'tight')
+    return `Each link fits by itself, but that all of them do has a chance of only ${(100 * chance).toFixed(0)} %.`;
   if (detail?.kind === 'cut' && detail.links[0])
     return `It can be done; the ${detail.links[0].name} gives way first.`;
   const speed = findings.find(({ check }) => check === 'speed');

@@ -1,7 +1,7 @@
 /** The machine as its work wants it: axes with their pace and thrust, the spindle, the chuck, what the control can do. */
-import { axisModel } from '../advice/axis-model.ts';
+import { axisModel, type MoveSetting } from '../advice/axis-model.ts';
 import { scopesOf } from '../assess/assess.ts';
-import { type Assessment, sayPath } from '../assess/index.ts';
+import { type Assessment, type ScopeFor, sayPath } from '../assess/index.ts';
 import { resolve, type Scope } from '../assess/resolve.ts';
 import { weaker } from '../assess/value.ts';
 import { DRAG, EFFICIENCY, LEAD, RATIO, REDUCTION_EFFICIENCY } from '../checks/motion.ts';
@@ -12,9 +12,9 @@ import { chosenPart, findPlace } from '../refit/place.ts';
 import type { Chain, Refit } from '../refit/types.ts';
 import type { AxisModel } from '../simulate/index.ts';
 import { axisFollows } from './axis-follows.ts';
-import { type Habits, habitsOf } from './habits.ts';
+import { type Habits, habitsOf, withFacts } from './habits.ts';
 import { say } from './say.ts';
-import { spindleSetting } from './spindle-model.ts';
+import { spindleAt, spindleSetting } from './spindle-model.ts';
 import type { SpindleModel } from './types.ts';
 
 /** A number of the machine, or the facts it waits for. */
@@ -70,6 +70,10 @@ export interface WorkMachine {
   readonly tight: number;
   /** The policies this room reckons with. */
   readonly habits: Habits;
+  /** One draw of many: only margins are wanted, and what serves pictures and advice is left out. */
+  readonly isDraw: boolean;
+  /** What a cut asks in this draw, over what it asks by the tables; 1 for the machine as it stands. */
+  readonly cutting: number;
 }
 
 export interface ChuckFacts {
@@ -109,12 +113,15 @@ function least(...parts: readonly Known[]): Known {
   return there.reduce((a, b) => (b.value! < a.value! ? b : a));
 }
 
-function axisOf(assessment: Assessment, chain: Chain, scope: Scope, { look }: Habits): WorkAxis {
+/** How an axis moves in time: asked only where it is wanted, for it takes a while. */
+interface InTime extends Following {
+  readonly model: AxisModel | null;
+}
+
+function axisOf(refit: Refit, chain: Chain, scope: Scope, inTime: InTime): WorkAxis {
   const get = (ref: Ref): Known => known(scope, ref);
-  const setting = axisModel(assessment, chain.id);
-  const model = setting.model ?? null;
   const isStepper =
-    model?.motor.kind === 'stepper' || choice(assessment.refit, chain.id, 'motor', 'type') === 'stepper';
+    inTime.model?.motor.kind === 'stepper' || choice(refit, chain.id, 'motor', 'type') === 'stepper';
   const byMotor = isStepper ? get(result('stepper-feed-usable', 'T_use')) : get(CONTINUOUS_TORQUE);
   const byDrive = isStepper ? NONE : get(result('servo', 'T_drive'));
   const peak = isStepper ? byMotor : least(get(PEAK_TORQUE), get(result('servo', 'T_drive_peak')));
@@ -127,25 +134,45 @@ function axisOf(assessment: Assessment, chain: Chain, scope: Scope, { look }: Ha
       Math.max(0, ((T! * i! * etaG! - drag!) * 2 * Math.PI * eta!) / lead! - friction!),
     );
   const continuous = least(byMotor, byDrive);
-  const rapid = get(fact('duty', 'rapid'));
-  const acceleration = get(fact('duty', 'acceleration'));
-  // Moving it takes a moment, and most work asks one axis only.
+  return {
+    id: chain.id,
+    rapid: get(fact('duty', 'rapid')),
+    acceleration: get(fact('duty', 'acceleration')),
+    travel: get(fact('slide', 'travel')),
+    get gain() {
+      return inTime.gain;
+    },
+    get lag() {
+      return inTime.lag;
+    },
+    get gainSays() {
+      return inTime.gainSays;
+    },
+    thrust: push(continuous),
+    peakThrust: push(peak),
+    weakest: byDrive.value !== null && byDrive.value === continuous.value ? 'drive' : 'motor',
+    buckling: get(result('buckling', 'F_allow')),
+    pulseSpeed: pulseSpeed(refit, chain.id, get),
+    isStepper,
+    model: inTime.model,
+  };
+}
+
+/** Moving an axis takes a moment, and most work asks one axis only: so it is moved when first asked. */
+function inTimeOf({ model, missing }: MoveSetting, scope: Scope, look: number): InTime {
   let followed: Following | undefined;
   const follow = (): Following => {
     followed ??= following(
-      model,
-      acceleration,
-      rapid,
-      setting.missing.map(({ path }) => path),
-      look.value,
+      model ?? null,
+      known(scope, fact('duty', 'acceleration')),
+      known(scope, fact('duty', 'rapid')),
+      missing.map(({ path }) => path),
+      look,
     );
     return followed;
   };
   return {
-    id: chain.id,
-    rapid,
-    acceleration,
-    travel: get(fact('slide', 'travel')),
+    model: model ?? null,
     get gain() {
       return follow().gain;
     },
@@ -155,13 +182,6 @@ function axisOf(assessment: Assessment, chain: Chain, scope: Scope, { look }: Ha
     get gainSays() {
       return follow().gainSays;
     },
-    thrust: push(continuous),
-    peakThrust: push(peak),
-    weakest: byDrive.value !== null && byDrive.value === continuous.value ? 'drive' : 'motor',
-    buckling: get(result('buckling', 'F_allow')),
-    pulseSpeed: pulseSpeed(assessment.refit, chain.id, get),
-    isStepper,
-    model,
   };
 }
 
@@ -244,26 +264,33 @@ function chuckOf(refit: Refit, chain: Chain | undefined, scope: Scope | null): C
   };
 }
 
-/** `spindle`: the model of the spindle, or null with the facts it waits for. */
-export function workMachine(
-  assessment: Assessment,
-  spindle: SpindleModel | null,
-  spindleNeeds: readonly string[] = [],
+interface SpindleKnown {
+  readonly model: SpindleModel | null;
+  readonly needs: readonly string[];
+}
+
+function machineAt(
+  refit: Refit,
+  scopeFor: ScopeFor,
+  { model: spindle, needs }: SpindleKnown,
+  habitsAt: (spindle: Scope | null) => Habits,
+  inTime: (chain: Chain, scope: Scope, habits: Habits) => InTime,
+  draw: { readonly cutting: number } | null,
 ): WorkMachine {
-  const { refit } = assessment;
-  const scopeFor = scopesOf(assessment);
   const chain = refit.chains.find(({ kind }) => kind === 'spindle');
   const id = spindle?.chain ?? chain?.id ?? null;
-  const habits = habitsOf(refit);
+  const habits = habitsAt(chain ? scopeFor(chain) : null);
+  const axis = (each: Chain): WorkAxis => {
+    const scope = scopeFor(each);
+    return axisOf(refit, each, scope, inTime(each, scope, habits));
+  };
   return {
     refit,
     axes: new Map(
-      refit.chains
-        .filter(({ kind }) => kind === 'axis')
-        .map((each) => [each.id, axisOf(assessment, each, scopeFor(each), habits)]),
+      refit.chains.filter(({ kind }) => kind === 'axis').map((each) => [each.id, axis(each)] as const),
     ),
     spindle,
-    spindleNeeds: spindle ? [] : spindleNeeds.length > 0 ? spindleNeeds : [id ?? 'S'],
+    spindleNeeds: spindle ? [] : needs.length > 0 ? needs : [id ?? 'S'],
     spindleChain: id,
     feedbackFitted: fittedAt(refit, id, 'spindle-feedback'),
     feedbackType: choice(refit, id, 'spindle-feedback', 'type'),
@@ -272,14 +299,42 @@ export function workMachine(
     chuck: chuckOf(refit, chain, chain ? scopeFor(chain) : null),
     tight: habits.margin.value,
     habits,
+    isDraw: draw !== null,
+    cutting: draw?.cutting ?? 1,
   };
 }
+
+/** `spindle`: the model of the spindle, or null with the facts it waits for. */
+export const workMachine = (
+  assessment: Assessment,
+  spindle: SpindleModel | null,
+  spindleNeeds: readonly string[] = [],
+): WorkMachine =>
+  machineAt(
+    assessment.refit,
+    scopesOf(assessment),
+    { model: spindle, needs: spindleNeeds },
+    (spindleScope) => habitsOf(assessment.refit, spindleScope),
+    (chain, scope, { look }) => inTimeOf(axisModel(assessment, chain.id), scope, look.value),
+    null,
+  );
 
 /** The machine of an assessed refit, with the spindle it has. */
 export function workMachineOf(assessment: Assessment): WorkMachine {
   const { model, needs } = spindleSetting(assessment);
   return workMachine(assessment, model, needs);
 }
+
+/** The same machine with its facts as one draw has them. How its axes follow is not drawn: each would have to be moved. */
+export const machineDrawn = (machine: WorkMachine, scopeFor: ScopeFor, cutting = 1): WorkMachine =>
+  machineAt(
+    machine.refit,
+    scopeFor,
+    spindleAt(machine.refit, scopeFor),
+    (spindle) => withFacts(machine.habits, spindle),
+    (chain) => machine.axes.get(chain.id)!,
+    { cutting },
+  );
 
 /** The path a person sets for an ability of the control. */
 export const abilityPath = (name: string): string => `control.${name}`;

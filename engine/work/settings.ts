@@ -1,10 +1,10 @@
 /** Reads what was typed for a piece of work; what cannot be read becomes a finding that says what would be right. */
 
-import { parseQuantity } from '../quantity/index.ts';
+import { nearest } from '../quantity/nearest.ts';
 import { capital } from '../quantity/words.ts';
-import { nearest } from '../refit/nearest.ts';
 import type { Work } from '../refit/types.ts';
-import { type Basic, basicSizes, parseThread, type Thread } from '../threads/index.ts';
+import type { Basic, Thread } from '../threads/index.ts';
+import { quantityOf, threadOf } from './asked.ts';
 import { WORK_FIELDS, type WorkField, type WorkKind } from './fields.ts';
 import { told, type WorkFinding } from './finding.ts';
 
@@ -57,7 +57,7 @@ export class Settings {
       this.refuse(key, `${name}: that is too long to be a value.`);
       return undefined;
     }
-    const read = parseQuantity(text, unit);
+    const read = quantityOf(text, unit);
     if (!read.ok) {
       this.refuse(key, `${name}: ${read.problem.message}`);
       return undefined;
@@ -93,7 +93,7 @@ export class Settings {
       this.refuse('thread', 'The thread is missing; write one such as M20x1.5 or 1/4-20 UNC.');
       return undefined;
     }
-    const read = parseThread(text);
+    const read = threadOf(text);
     if (!read.ok) {
       const { message, readings = [] } = read.problem;
       this.refuse(
@@ -104,7 +104,7 @@ export class Settings {
       );
       return undefined;
     }
-    return { thread: read.value, basic: basicSizes(read.value) };
+    return read;
   }
 
   /**
@@ -118,8 +118,8 @@ export class Settings {
       this.refuse('speed', 'speed: that is too long to be a value.');
       return undefined;
     }
-    const turning = parseQuantity(text, 'r/min');
-    const cutting = turning.ok ? turning : parseQuantity(text, 'm/min');
+    const turning = quantityOf(text, 'r/min');
+    const cutting = turning.ok ? turning : quantityOf(text, 'm/min');
     if (!turning.ok && !cutting.ok) {
       this.refuse(
         'speed',

@@ -1,7 +1,7 @@
 /** The spindle of a refit as threads, taps, cuts and the simulation in step want it. */
 
 import { scopesOf } from '../assess/assess.ts';
-import { type Assessment, assess, sayPath } from '../assess/index.ts';
+import { type Assessment, assess, type ScopeFor, sayPath } from '../assess/index.ts';
 import { optionOf, resolve, type Scope } from '../assess/resolve.ts';
 import { weaker } from '../assess/value.ts';
 import { fact, type Ref } from '../checks/refs.ts';
@@ -227,8 +227,11 @@ function feedbackOf(read: Reader): SpindleFeedbackModel | null {
 const spindles = (refit: Refit): readonly Chain[] => refit.chains.filter(({ kind }) => kind === 'spindle');
 
 /** The spindle of an assessed refit, the first one unless `chainId` names another, or what it waits for. */
-export function spindleSetting(assessment: Assessment, chainId?: string): SpindleSetting {
-  const { refit } = assessment;
+export const spindleSetting = (assessment: Assessment, chainId?: string): SpindleSetting =>
+  spindleAt(assessment.refit, scopesOf(assessment), chainId);
+
+/** The same from scopes, whatever values these give. */
+export function spindleAt(refit: Refit, scopeFor: ScopeFor, chainId?: string): SpindleSetting {
   const chain = spindles(refit).find(({ id }) => chainId === undefined || id === chainId);
   if (!chain)
     return {
@@ -240,7 +243,7 @@ export function spindleSetting(assessment: Assessment, chainId?: string): Spindl
           ? 'This refit has no spindle yet: add one to it.'
           : `This refit has no spindle called “${chainId.slice(0, 40)}”.`,
     };
-  const read = new Reader(scopesOf(assessment)(chain));
+  const read = new Reader(scopeFor(chain));
   const motor = motorOf(read);
   // Whether there is a second range at all may be unknown: then its ratio names the fact that tells.
   const ranges = RANGES.flatMap((range) => {

@@ -1,7 +1,7 @@
 /** What is found on the torque of a tap and on its turning back. */
 import type { Work } from '../refit/types.ts';
 import { torqueAt } from '../simulate/instep/index.ts';
-import { cutOf } from '../threads/index.ts';
+import { cutFor } from './asked.ts';
 import { ratio, told, type WorkFinding } from './finding.ts';
 import { stoppingAt } from './limits.ts';
 import { sayTurns } from './links.ts';
@@ -11,13 +11,13 @@ import type { Reversal, Wanted } from './tap-reversal.ts';
 import type { SpindleModel } from './types.ts';
 
 export function torqueFinding(
-  spindle: SpindleModel,
+  { spindle, cutting }: { readonly spindle: SpindleModel; readonly cutting: number },
   work: Work,
   { thread, habits }: Wanted,
   kind: string,
   speed: number,
 ): { readonly torque: number | null; readonly findings: readonly WorkFinding[] } {
-  const cut = cutOf('tapping', {
+  const cut = cutFor('tapping', {
     material: work.settings.material?.trim() || 'c45',
     thread: thread.designation,
     tap: kind,
@@ -36,7 +36,7 @@ export function torqueFinding(
         }),
       ],
     };
-  const torque = cut.value.asked.find(({ id }) => id === 'torque')?.value ?? 0;
+  const torque = (cut.value.asked.find(({ id }) => id === 'torque')?.value ?? 0) * cutting;
   const range = stoppingAt(spindle, speed, 0)?.range;
   if (!range) return { torque, findings: [] };
   const there = Math.max(0, torqueAt(range.continuous, speed) - range.drag);
@@ -82,20 +82,34 @@ export function reversalFindings(
   ];
   const basis = spindle.basis;
   const found: WorkFinding[] = [];
-  if (!Number.isFinite(reversal.overrun) || reversal.overrun > depth)
-    found.push(
-      told(work, {
-        check: 'spindle-stop',
-        link: 'spindle',
-        title: 'Stopping to turn back',
-        verdict: 'fails',
-        sentence: Number.isFinite(reversal.overrun)
-          ? `After the order to turn back the spindle runs on for ${sayTurns(reversal.angle)} (${say(reversal.time, 's')}): the tap would go ${mm(reversal.overrun)} deeper, more than the thread is deep.`
-          : 'Nothing slows this spindle: it never comes to rest by itself, so no tap can be turned back.',
-        because,
-        basis,
-      }),
-    );
+  const stop = {
+    check: 'spindle-stop',
+    link: 'spindle',
+    title: 'Stopping to turn back',
+    because,
+    basis,
+  } as const;
+  const on = `After the order to turn back the spindle runs on for ${sayTurns(reversal.angle)} (${say(reversal.time, 's')}): the tap`;
+  found.push(
+    Number.isFinite(reversal.overrun)
+      ? ratio(work, {
+          ...stop,
+          asked: reversal.overrun,
+          there: depth,
+          unit: 'mm',
+          tight: 1,
+          says: {
+            fits: `${on} goes {asked} deeper, in a thread that is {there} deep.`,
+            fails: `${on} would go {asked} deeper, more than the {there} that the thread is deep.`,
+          },
+        })
+      : told(work, {
+          ...stop,
+          verdict: 'fails',
+          sentence:
+            'Nothing slows this spindle: it never comes to rest by itself, so no tap can be turned back.',
+        }),
+  );
   if (Number.isFinite(reversal.hole)) {
     if (typeof hole === 'number')
       found.push(

@@ -114,7 +114,8 @@ export function judgeTap(machine: WorkMachine, work: Work): JudgedTap {
     habits: machine.habits,
   };
   const lowest = sorted(limits)[0]?.speed ?? null;
-  const highest = lowest === null ? null : highestFor(spindle, axis, wanted, lowest);
+  // A draw comes with its speed: what it might have been is not asked.
+  const highest = lowest === null || machine.isDraw ? null : highestFor(spindle, axis, wanted, lowest);
   const slowest = Math.min(...spindle.ranges.map((each) => each.lowest));
   const speed =
     typeof typedSpeed === 'number'
@@ -126,7 +127,7 @@ export function judgeTap(machine: WorkMachine, work: Work): JudgedTap {
   let torque: number | null = null;
   if (speed !== null && speed > 0 && typedSpeed !== 'zero') {
     found.push(...speedFinding(work.id, machine, limits, speed));
-    const made = torqueFinding(spindle, work, wanted, kind, speed);
+    const made = torqueFinding({ spindle, cutting: machine.cutting }, work, wanted, kind, speed);
     found.push(...made.findings);
     torque = made.torque;
     reversal = reversalAt(spindle, axis, wanted, speed, highest);
@@ -142,7 +143,7 @@ export function judgeTap(machine: WorkMachine, work: Work): JudgedTap {
     limits: sorted(limits),
     torque,
     reversal,
-    sizes: tapSizes(machine, spindle, axis, work),
+    sizes: machine.isDraw ? [] : tapSizes(machine, spindle, axis, work),
     caution: CAUTION,
   });
 }

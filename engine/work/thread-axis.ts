@@ -2,8 +2,9 @@
 import { threadRunIn } from '../handbook/thread-run-in.ts';
 import { largest } from '../threads/bisect.ts';
 import { work as evaluated } from '../threads/dimensions.ts';
-import { type Machine, type Plan, planThread, type Side, type Thread } from '../threads/index.ts';
+import type { Machine, Plan, Side, Thread } from '../threads/index.ts';
 import { USUAL_LEAD_ERROR } from '../threads/plan.ts';
+import { planFor } from './asked.ts';
 import { missing, ratio, told, type WorkFinding } from './finding.ts';
 import type { LinkLimit } from './limits.ts';
 import type { WorkAxis, WorkMachine } from './machine.ts';
@@ -69,7 +70,7 @@ export function planAt(
     gain: gain.value,
     spindle: wish.speed,
   };
-  return planThread(thread, machine, {
+  return planFor(thread, machine, {
     side: wish.side,
     length: wish.length,
     infeed: wish.infeed,

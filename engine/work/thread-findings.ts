@@ -1,7 +1,8 @@
 /** What is found on the lead of a thread and on the torque of its heaviest pass, and the ways round what fails. */
 import type { Work } from '../refit/types.ts';
 import { torqueAt } from '../simulate/instep/index.ts';
-import { cutOf, type Side, type Thread } from '../threads/index.ts';
+import { basicSizes, type Side, type Thread } from '../threads/index.ts';
+import { cutFor } from './asked.ts';
 import { ratio, told, type WorkFinding } from './finding.ts';
 import { rangeAt } from './limits.ts';
 import type { WorkMachine } from './machine.ts';
@@ -53,10 +54,16 @@ export function torqueFindings(
   thread: Thread,
   side: Side,
   speed: number,
+  passes: number,
 ): { readonly torque: number; readonly findings: readonly WorkFinding[] } {
-  const cut = cutOf('threading', {
+  // Equal chips: the first pass goes in by the whole depth over the root of their number.
+  const infeed = `${(basicSizes(thread).depth[side] / Math.sqrt(passes)) * 1e3} mm`;
+  const cut = cutFor('threading', {
     material: work.settings.material?.trim() || 'c45',
     thread: thread.designation,
+    side,
+    depth: infeed,
+    infeed,
     speed: `${(speed * 30) / Math.PI} r/min`,
   });
   if (!cut.ok)
@@ -73,7 +80,7 @@ export function torqueFindings(
       ],
     };
   const of = (key: string): number => cut.value.found.find((row) => row.key === key)?.value ?? 0;
-  const torque = of('Mc');
+  const torque = of('Mc') * machine.cutting;
   const { spindle } = machine;
   if (!spindle) return { torque, findings: [] };
   const range = rangeAt(spindle, speed);
@@ -96,7 +103,7 @@ export function torqueFindings(
             'The heaviest pass takes {asked}, but the spindle gives only {there} at that speed: more passes, or a lower range.',
         },
         because: [
-          `In the ${range.name} at ${rpm(speed)}; ${cut.value.material}${side === 'internal' ? ', worked as if outside' : ''}.`,
+          `The first of ${passes} passes. In the ${range.name} at ${rpm(speed)}; ${cut.value.material}; ${side === 'internal' ? 'a nut’s groove is shallower than a bolt’s, and its first pass bites at the bore' : 'the first pass bites at the outside'}.`,
         ],
         basis: spindle.basis,
       }),

@@ -1,7 +1,7 @@
 /** A wanted thread with a single point, judged on this machine. */
 
 import type { Work } from '../refit/types.ts';
-import { PLAN_CAUTION, type Plan, type Side, type Thread } from '../threads/index.ts';
+import { PLAN_CAUTION, type Plan, type Side, type Thread, usualPasses } from '../threads/index.ts';
 import { missing, told, type WorkFinding } from './finding.ts';
 import { type LinkLimit, leadLimits, sorted, spindleLimits } from './limits.ts';
 import { abilityFinding, feedbackFindings, noSpindle, speedFinding } from './links.ts';
@@ -84,7 +84,14 @@ export function judgeThread(machine: WorkMachine, work: Work): JudgedThread {
   let cutTorque = 0;
   if (speed !== null && speed > 0 && typedSpeed !== 'zero') {
     add(...speedFinding(work.id, machine, limits, speed));
-    const made = torqueFindings(machine, work, thread, side, speed);
+    const made = torqueFindings(
+      machine,
+      work,
+      thread,
+      side,
+      speed,
+      Math.round(passes ?? usualPasses(thread)),
+    );
     cutTorque = made.torque;
     add(...made.findings);
     if (axis) {

@@ -23,7 +23,7 @@ interface Props {
 export default function WorkPage({ session, view }: Props) {
   const { refit } = view;
   const state = useWork(refit);
-  const { judged, chart, progress } = state;
+  const { judged, chart, progress, drawing } = state;
   const [place, go] = useLocation();
   const home = `/refit/${session.id}/work`;
   const picked = place.startsWith(`${home}/`) ? decodeURIComponent(place.slice(home.length + 1)) : '';
@@ -48,7 +48,11 @@ export default function WorkPage({ session, view }: Props) {
         <p>{answerOf(judged, names)}</p>
         {judged && judged.length > 0 && <Counts counts={countVerdicts(judged)} />}
         <p role="status" className="small soft work-progress">
-          {progress && names > 0 ? `Judging … ${progress.done} of ${progress.all}` : ''}
+          {progress && names > 0
+            ? `Judging … ${progress.done} of ${progress.all}`
+            : drawing === undefined
+              ? ''
+              : `Drawing the chances … ${Math.round(100 * drawing)} %`}
         </p>
       </div>
       <div className="columns two">

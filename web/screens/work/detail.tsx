@@ -6,6 +6,7 @@ import {
   fieldsOf,
   type JudgedWork,
   LINKS,
+  sayChance,
   sayNeeds,
   WORK_KINDS,
   type WorkFinding,
@@ -27,7 +28,7 @@ interface Props {
 }
 
 export function WorkDetail({ judged, state, record, session }: Props) {
-  const { work, verdict, findings, ways, detail, summary } = judged;
+  const { work, verdict, findings, ways, detail, summary, draws } = judged;
   return (
     <div className="stack">
       <div className="row spread">
@@ -38,6 +39,13 @@ export function WorkDetail({ judged, state, record, session }: Props) {
       <Fields work={work} findings={findings} record={record} />
       <div>
         <h3>Link by link</h3>
+        {draws && (
+          <p className="small soft">
+            Drawn {draws.lanes} times with every doubtful fact as it may be: nothing fails in{' '}
+            {sayShare(draws.chance)} of them. The thin line on a rule is where its margin lies in 95 of 100
+            draws. How the axes follow is not drawn.
+          </p>
+        )}
         <ul className="work-findings">
           {findings
             .filter(({ check }) => !check.startsWith('setting-'))
@@ -121,7 +129,8 @@ function Fields({
 }
 
 function One({ finding, home }: { readonly finding: WorkFinding; readonly home: string }) {
-  const { verdict, title, link, sentence, because, needs, margin, basis } = finding;
+  const { verdict, title, link, sentence, because, needs, margin, marginRange, basis } = finding;
+  const chance = sayChance(finding);
   return (
     <details className="work-finding" open={verdict === 'fails'}>
       <summary>
@@ -130,12 +139,13 @@ function One({ finding, home }: { readonly finding: WorkFinding; readonly home: 
           <strong>{title}</strong>
           <span className="hidden">: {verdict}</span> <span className="small soft">{LINKS[link]}</span>
           <br />
-          <span className="small said">{sentence}</span>
+          <span className="small said">
+            {sentence}
+            {chance && ` ${chance}`}
+          </span>
         </span>
-        {margin !== undefined && <MarginRule margin={margin} verdict={verdict} />}
-        {margin !== undefined && (
-          <span className={`margin verdict ${verdict}`}>{sayMargin({ verdict, margin })}</span>
-        )}
+        {margin !== undefined && <MarginRule margin={margin} range={marginRange} verdict={verdict} />}
+        {margin !== undefined && <span className={`margin verdict ${verdict}`}>{sayMargin(finding)}</span>}
       </summary>
       {because.length > 0 && (
         <ul className="small">
@@ -156,6 +166,13 @@ function One({ finding, home }: { readonly finding: WorkFinding; readonly home: 
     </details>
   );
 }
+
+const sayShare = (chance: number): string =>
+  chance === 1
+    ? 'all'
+    : chance === 0
+      ? 'none'
+      : `${(100 * chance).toFixed(chance > 0.99 || chance < 0.01 ? 1 : 0)} %`;
 
 /** Where a fact is filled in: on the page of its chain, or of the machine. */
 function hrefOf(home: string, path: string): string {

@@ -10,6 +10,8 @@ export interface WorkView {
   readonly chart: WorkChart | null;
   /** While it judges anew. */
   readonly progress: { readonly done: number; readonly all: number } | undefined;
+  /** Share done of drawing the chances; undefined while nothing is drawn. */
+  readonly drawing: number | undefined;
   /** Runs of the refit as it stands, by id. */
   readonly runs: Readonly<Record<string, InStepAnswer | string>>;
   readonly running: string | undefined;
@@ -24,6 +26,7 @@ export function useWork(refit: Refit): WorkView {
   const [judged, setJudged] = useState<readonly JudgedWork[]>();
   const [chart, setChart] = useState<WorkChart | null>(null);
   const [progress, setProgress] = useState<WorkView['progress']>();
+  const [drawing, setDrawing] = useState<number>();
   const [runs, setRuns] = useState<WorkView['runs']>({});
   const [running, setRunning] = useState<string>();
   // biome-ignore lint/correctness/useExhaustiveDependencies: a stopped run ends its worker, and a new one begins
@@ -37,9 +40,11 @@ export function useWork(refit: Refit): WorkView {
         setRuns((before) => ({ ...before, [data.run]: data.answer }));
       } else if ('judged' in data) {
         setProgress(undefined);
+        setDrawing(undefined);
         setJudged(data.judged);
         setChart(data.chart);
-      } else setProgress(data);
+      } else if ('drawn' in data) setDrawing(data.drawn);
+      else setProgress(data);
     };
     return () => made.terminate();
   }, [generation]);
@@ -47,6 +52,7 @@ export function useWork(refit: Refit): WorkView {
   useEffect(() => {
     setRuns({});
     setRunning(undefined);
+    setDrawing(undefined);
     setProgress({ done: 0, all: Object.keys(refit.work).length });
     worker.current?.postMessage({ n: ++number.current, refit });
   }, [refit, generation]);
@@ -55,5 +61,5 @@ export function useWork(refit: Refit): WorkView {
     worker.current?.postMessage({ n: number.current, run: id });
   }, []);
   const stop = useCallback(() => setGeneration((before) => before + 1), []);
-  return { judged, chart, progress, runs, running, run, stop };
+  return { judged, chart, progress, drawing, runs, running, run, stop };
 }

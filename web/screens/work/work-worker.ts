@@ -8,6 +8,7 @@ import {
   type JudgedWork,
   judgeOne,
   runInStep,
+  seekDrawn,
   type WorkChart,
   type WorkMachine,
   workMachineOf,
@@ -19,6 +20,7 @@ export type WorkAsk =
 
 export type WorkReply =
   | { readonly n: number; readonly done: number; readonly all: number }
+  | { readonly n: number; readonly drawn: number }
   | { readonly n: number; readonly judged: readonly JudgedWork[]; readonly chart: WorkChart | null }
   | { readonly n: number; readonly run: string; readonly answer: InStepAnswer | string };
 
@@ -47,6 +49,29 @@ async function judge(n: number, refit: Refit): Promise<void> {
   }
   judged = found;
   post({ n, judged, chart: chartFor(machine, judged) });
+  await draw(n, assessed, machine);
+}
+
+/** ms of drawing between two looks at what came in meanwhile. */
+const AT_A_STRETCH = 60;
+
+/** The same with chances, once everything is judged: it takes a few seconds. */
+async function draw(n: number, assessment: Assessment, on: WorkMachine): Promise<void> {
+  const work = seekDrawn(assessment, on, judged);
+  let since = performance.now();
+  for (;;) {
+    const step = work.next();
+    if (step.done) {
+      judged = step.value;
+      post({ n, judged, chart: chartFor(on, judged) });
+      return;
+    }
+    if (performance.now() - since < AT_A_STRETCH) continue;
+    post({ n, drawn: step.value });
+    await new Promise((next) => setTimeout(next, 0));
+    if (newest !== n) return;
+    since = performance.now();
+  }
 }
 
 function runOne(id: string): InStepAnswer | string {
