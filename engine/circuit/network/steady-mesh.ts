@@ -40,7 +40,9 @@ export class SteadyMesh {
   readonly #tangents: readonly Branch[];
   readonly #branches = new Map<Element, Branch>();
   readonly #now: Levels;
+  /** Amperes into nodes, and by junction those put right. */
   readonly #mending: Float64Array;
+  readonly #mended: Float64Array;
 
   private constructor(
     order: MeshOrder,
@@ -58,6 +60,7 @@ export class SteadyMesh {
     this.levels.take(mesh);
     this.#now = new Levels(order.size, references);
     this.#mending = new Float64Array(order.size);
+    this.#mended = new Float64Array(bent.length);
   }
 
   /**
@@ -150,6 +153,7 @@ export class SteadyMesh {
   #mend(active: Map<number, number>): boolean {
     const { volts } = this.#now;
     const mending = this.#mending;
+    const mended = this.#mended.fill(0);
     const before = active.size;
     for (let n = 0; n < MOST_MENDINGS; n++) {
       let off = 0;
@@ -167,7 +171,8 @@ export class SteadyMesh {
           off = Number.POSITIVE_INFINITY;
           return;
         }
-        const wrong = current - (line.siemens * there - line.amps);
+        const wrong = current - (line.siemens * there - line.amps) - mended[k]!;
+        mended[k]! += wrong;
         mending[each.p]! -= wrong;
         mending[each.n]! += wrong;
         off = Math.max(off, Math.abs(wrong) / line.siemens);
