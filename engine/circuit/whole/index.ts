@@ -1,4 +1,8 @@
-/** The wiring looked through by everything that judges it. */
+/** The wiring looked through by everything that judges it, and what somebody says of it. */
 export { type Looked, lookThrough, WiringLook } from './look.ts';
+export { type OpenQuestion, type Settled, settledOf } from './open-questions.ts';
 export { photosOf } from './photos.ts';
 export { sayNeeds } from './say-needs.ts';
+export { NATURE, sayPlace, settingAt, specAt, terminalSettings } from './setting-at.ts';
+export { exampleOf, setBack, state } from './state.ts';
+export { type FieldLine, type TerminalSheet, terminalSheet } from './terminal-sheet.ts';
