@@ -60,6 +60,7 @@ export async function stage(): Promise<Stage> {
     faults,
     open: async (path, options = {}) => {
       const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
+      context.setDefaultTimeout(60_000);
       const page = await context.newPage();
       page.on('pageerror', (error) => faults.push(`page: ${error.message}`));
       page.on('console', (message) => {
