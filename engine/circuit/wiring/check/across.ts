@@ -39,6 +39,8 @@ export function meet(
   plus: End,
   minus: End,
   pull?: { readonly ohms: number; readonly to: number },
+  /** An input that takes no current of its own: a contact to 0 V says something only beside a pull-up. */
+  logic = false,
 ): readonly Met[] {
   const foreign = [...plus.drives, ...minus.drives].find(({ how }) => FOREIGN.has(how));
   if (foreign) return [{ kind: 'foreign', by: foreign }];
@@ -63,7 +65,7 @@ export function meet(
       made.push({ kind: 'open', end: 'minus' });
       continue;
     }
-    for (const other of others) made.push(pair(drive, other, pulls, pull));
+    for (const other of others) made.push(pair(drive, other, pulls, pull, logic));
   }
   return made;
 }
@@ -87,6 +89,7 @@ function pair(
   minus: Drive,
   pulls: readonly Drive[],
   inner: { readonly ohms: number; readonly to: number } | undefined,
+  logic: boolean,
 ): Met {
   if (plus.against === undefined || minus.against === undefined || plus.against !== minus.against)
     return { kind: 'no-common', by: plus, other: minus };
@@ -164,9 +167,15 @@ function pair(
         minus,
       );
     default:
-      // A contact to 0 V on an input that is pulled up inside: low while closed, high while open.
-      if (inner && plus.high === 0 && contacts)
-        return made({ on: inner.to, off: 0, top: inner.to, ohms: 0 }, plus, { inverted: true });
+      // A contact to 0 V on an input that is pulled up: low while closed, high while open.
+      if (plus.high === 0 && contacts && (inner || logic)) {
+        const lift = pulls.find(({ against }) => against === plus.against);
+        const supply = lift?.high ?? inner?.to;
+        if (supply === undefined) return { kind: 'no-pull-up', by: plus };
+        return made({ on: supply, off: 0, top: lift?.top ?? supply, ohms: lift?.ohms ?? 0 }, plus, {
+          inverted: true,
+        });
+      }
       return made(
         { on: less(plus.least, minusLow), off: contacts ? null : undefined, top: plus.top, ohms },
         plus,

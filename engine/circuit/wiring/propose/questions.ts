@@ -41,6 +41,8 @@ const OF_DEVICE: Readonly<Record<string, readonly string[]>> = {
   termination: ['termination'],
   hertz: ['excitation-hertz', 'hertz'],
   suppressor: ['suppressor'],
+  power: ['watts'],
+  resistance: ['ohms'],
 };
 
 export function questionsFrom(

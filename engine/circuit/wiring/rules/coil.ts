@@ -51,8 +51,10 @@ function meetLoad(
   const reversed = up === two[0] && one[0] !== two[0];
   const about = [terminal.id, up.path.source, down.path.source];
   const current = nature.amps;
-  for (const contact of new Set([...up.path.contacts, ...down.path.contacts]))
+  for (const contact of new Set([...up.path.contacts, ...down.path.contacts])) {
     view.give({ to: `contact:${contact}`, amps: current });
+    if (nature.inductive) view.give({ to: `coils:${contact}`, amps: current });
+  }
   giveToSupply(view, up, down, current);
   const ac = [up, down].find(({ how }) => how === 'ac');
   if (ac && nature.supply === 'dc')

@@ -3,6 +3,9 @@ import { figure, found, type Rule, verdictOf } from '../check/rule.ts';
 import { amps, volts } from '../check/say.ts';
 import type { Contact } from '../types.ts';
 
+/** Share of a rating for resistors up to which coils are no question: common practice, no source. */
+const COILS = 0.25;
+
 /** What a contact switches, against what it is rated for. Asked at its first end. */
 export const contactRating: Rule = {
   id: 'contact',
@@ -58,6 +61,26 @@ export const contactRating: Rule = {
             remedy: ac
               ? 'Take a contact for that voltage.'
               : 'Take a contact for that d.c. voltage, or put two of its contacts in series.',
+          },
+        ),
+      ];
+    const coils = view.total(`coils:${id}`).sum;
+    if (
+      nature.role !== 'main' &&
+      rating.coilAmps === undefined &&
+      rating.amps !== undefined &&
+      coils > rating.amps * COILS
+    )
+      return [
+        found(
+          contactRating,
+          [id, other],
+          'unknown',
+          `The contact ${name} switches coils of ${amps(coils)} ${kind}; it is rated for ${amps(rating.amps)} into resistors, and what it may switch into coils is not known. A coil keeps the arc alive: often a quarter or less is allowed.`,
+          {
+            figures: [figure('coils', coils, 'A'), figure('rated for resistors', rating.amps, 'A')],
+            source: 'IEC 60947-5-1, utilisation categories AC-15 and DC-13; the quarter is common practice',
+            needs: [`${id}.${ac ? 'ac' : 'dc'}-coil-amps`],
           },
         ),
       ];

@@ -1,7 +1,7 @@
 import { found, type Rule } from '../check/rule.ts';
 import { list, terminalName } from '../check/say.ts';
 import type { View } from '../check/view.ts';
-import type { Earth } from '../types.ts';
+import type { Earth, WiringFinding } from '../types.ts';
 
 const SOURCE = 'IEC 60204-1, clause 8: protective bonding (from memory)';
 /** A conductor to the bar may pass a plug or two. */
@@ -15,7 +15,8 @@ export const earth: Rule = {
   judge: (view, id) => {
     const terminal = view.terminal(id)!;
     const { role } = terminal.nature as Earth;
-    if (role === 'passes' || role === 'bar') return [];
+    if (role === 'passes') return [];
+    if (role === 'bar') return bar(view, id, terminal.device);
     const reached = reach(view, id);
     const name = `${terminal.device} (${terminal.name})`;
     if (role === 'source')
@@ -77,6 +78,31 @@ export const earth: Rule = {
     ];
   },
 };
+
+/** Asked once a bar: what hangs on one that no protective conductor of the mains reaches is bonded to nothing. */
+function bar(view: View, id: string, device: string): readonly WiringFinding[] {
+  const screws = view.device(device)!.terminals;
+  if (screws[0] !== id || screws.every((each) => view.wiresAt(each).length === 0)) return [];
+  const net = view.net(id)!;
+  const fed = view
+    .inNet(net, 'earth')
+    .some((each) => (view.terminal(each)!.nature as Earth).role === 'source');
+  return fed
+    ? []
+    : [
+        found(
+          earth,
+          [id],
+          'fails',
+          `No protective conductor of the mains reaches the earth bar ${device}: what is bonded there is not protected.`,
+          {
+            source: SOURCE,
+            remedy:
+              'Join it to the bar on which the protective conductor of the mains ends: one star, one point.',
+          },
+        ),
+      ];
+}
 
 /** The bar, over wires and joints only; or the other devices' earths that lie on the way. */
 function reach(view: View, from: string): { readonly bar?: string; readonly through: readonly string[] } {

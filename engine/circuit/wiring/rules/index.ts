@@ -16,6 +16,7 @@ import { loop } from './loop.ts';
 import { mainsRail } from './mains.ts';
 import { motorLead } from './motor.ts';
 import { pairs } from './pairs.ts';
+import { resistorPower } from './resistor.ts';
 import { resolver } from './resolver.ts';
 import { supplySum } from './supply-sum.ts';
 import { holding, wireEnds } from './wire-ends.ts';
@@ -28,6 +29,7 @@ export const RULES: readonly Rule[] = [
   analogue,
   resolver,
   feed,
+  resistorPower,
   coil,
   contactRating,
   supplySum,

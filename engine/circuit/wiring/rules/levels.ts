@@ -38,7 +38,9 @@ export const levels: Rule = {
     }
     const ends = endsOf(view, terminal, input);
     if ('finding' in ends) return [ends.finding];
-    const all = meet(ends.plus, ends.minus, input.pull).map((met) => judgeMet(view, terminal, input, met));
+    const all = meet(ends.plus, ends.minus, input.pull, input.form === 'logic').map((met) =>
+      judgeMet(view, terminal, input, met),
+    );
     // Several outputs may work on one input: the worst of them counts.
     return all.length === 0 ? [] : [all.reduce((worst, each) => (rank(each) < rank(worst) ? each : worst))];
   },
@@ -132,7 +134,9 @@ function judgeMet(view: View, terminal: Terminal, input: Input, met: Met): Wirin
       return noPullUp(view, terminal, input, source(met.by));
     case 'same-way':
       return sameWay(view, terminal, input, source(met.by));
-    case 'met':
+    case 'met': {
+      const loose = floats(view, terminal, input, met);
+      if (loose) return loose;
       if (
         met.by.how === 'sinking' &&
         met.by.withstands !== undefined &&
@@ -150,7 +154,43 @@ function judgeMet(view: View, terminal: Terminal, input: Input, met: Met): Wirin
           },
         );
       return judgeLevels(view, terminal, input, met);
+    }
   }
+}
+
+/** A logic input that is let go and has nothing that brings it back, or something that holds it where it was. */
+function floats(
+  view: View,
+  terminal: Terminal,
+  input: Input,
+  met: Extract<Met, { kind: 'met' }>,
+): WiringFinding | undefined {
+  if (input.form !== 'logic' || met.always || met.across.off !== null) return undefined;
+  const about = [terminal.id, met.by.path.source, ...met.by.path.contacts];
+  const name = terminalName(view, terminal.id);
+  const what = met.contacts ? 'the contact opens' : `${met.by.path.source} is off`;
+  if (input.pull && input.pull.to > 0)
+    return found(
+      levels,
+      about,
+      'fails',
+      `${name} is pulled up inside, and ${met.by.path.source} only gives plus as well: it reads on whether ${what} or not.`,
+      { remedy: 'Let the contact or output pull it to 0 V instead.' },
+    );
+  const rests = drivesOf(view, terminal.id).some(
+    ({ how, ohms: through, path }) => how === 'fixed' && through > 0 && path.contacts.length === 0,
+  );
+  return rests || input.pull
+    ? undefined
+    : found(
+        levels,
+        about,
+        'fails',
+        `When ${what}, nothing holds ${name}: it floats, and reads what it picks up.`,
+        {
+          remedy: `Put a resistor of some kilohms (10 kΩ are usual) from ${terminal.id} to its 0 V.`,
+        },
+      );
 }
 
 function noPullUp(view: View, terminal: Terminal, input: Input, source: string): WiringFinding {

@@ -1,5 +1,7 @@
+import { drivesOf } from '../check/drive.ts';
 import { figure, found, PRACTICE, type Rule, verdictOf } from '../check/rule.ts';
 import { amps, terminalName } from '../check/say.ts';
+import type { View } from '../check/view.ts';
 import type { Input, Load, Output } from '../types.ts';
 
 /** What hangs on an output, against what it can give. */
@@ -13,11 +15,16 @@ export const loadOfOutput: Rule = {
     if (!rail || view.inRail(rail, 'supply').length > 0) return [];
     const inputs = view.inRail(rail, 'input');
     const loads = view.inRail(rail, 'load');
-    const takers = [...inputs, ...loads];
+    const pulls = stage === 'sourcing' ? [] : pullUps(view, id);
+    const takers = [...inputs, ...loads, ...pulls.map(({ at }) => at)];
     if (takers.length === 0) return [];
     let asked = 0;
     const unknown: string[] = [];
-    for (const each of takers) {
+    for (const { at, current } of pulls) {
+      if (current === undefined) unknown.push(`${at}.resistance`);
+      else asked += current;
+    }
+    for (const each of [...inputs, ...loads]) {
       const nature = view.terminal(each)!.nature as Input | Load;
       const current =
         nature.kind === 'load' ? nature.amps : (nature.current ?? (nature.form === 'logic' ? 0 : undefined));
@@ -79,3 +86,25 @@ export const loadOfOutput: Rule = {
 
 const both = (a: number | undefined, b: number | undefined): number | undefined =>
   a === undefined || b === undefined ? (a ?? b) : Math.min(a, b);
+
+/** What comes down through resistors to a plus, and through those inside of inputs, while the output pulls low. */
+function pullUps(
+  view: View,
+  id: string,
+): readonly { readonly at: string; readonly current: number | undefined }[] {
+  const rail = view.rail(id)!;
+  const outside = view.inRail(rail, 'resistor').flatMap((end) => {
+    const { nature, with: far } = view.terminal(end)!;
+    const top =
+      far === null ? undefined : drivesOf(view, far).find(({ how, ohms: on }) => how === 'fixed' && on === 0);
+    if (nature.kind !== 'resistor' || !top?.high) return [];
+    return [{ at: end, current: nature.ohms === undefined ? undefined : top.high / nature.ohms }];
+  });
+  const inside = view.inRail(rail, 'input').flatMap((end) => {
+    const { nature } = view.terminal(end)!;
+    return nature.kind === 'input' && nature.pull
+      ? [{ at: end, current: nature.pull.to / nature.pull.ohms }]
+      : [];
+  });
+  return [...outside, ...inside];
+}

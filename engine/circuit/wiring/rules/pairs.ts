@@ -112,6 +112,29 @@ export const pairs: Rule = {
           },
         ),
       ];
+    const others = view
+      .inRail(rails[0]!, 'differential-input')
+      .filter((each) => each !== id && view.terminal(each)!.with !== null);
+    const ended = [
+      termination,
+      ...others.flatMap((each) => (view.terminal(each)!.nature as DifferentialInput).termination ?? []),
+    ];
+    // Several receivers on one pair: only the last of them may end it.
+    const together = 1 / ended.reduce((sum, each) => sum + 1 / each, 0);
+    if (ended.length > 1 && together < 90)
+      return [
+        found(
+          pairs,
+          [id, other, one.id, two.id, ...others],
+          'tight',
+          `${ended.length} receivers on the pair ${name} each end it, ${ohms(together)} together: the output is loaded more than it is made for.`,
+          {
+            figures: [figure('termination, together', together, 'Ω')],
+            source: SOURCE.curve,
+            remedy: 'Leave the resistor at the far end of the cable only, and take off the others.',
+          },
+        ),
+      ];
     const right = termination >= 90 && termination <= 150;
     return [
       found(

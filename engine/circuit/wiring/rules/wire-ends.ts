@@ -1,4 +1,4 @@
-import { nearest } from '../../../refit/nearest.ts';
+import { nearest } from '../../../quantity/nearest.ts';
 import { found, type Rule } from '../check/rule.ts';
 import { list } from '../check/say.ts';
 
