@@ -1,8 +1,8 @@
 /** Takes a command line apart, and says in a sentence what is wrong with it. */
 
 import { parseArgs } from 'node:util';
+import { nearest } from '../engine/quantity/nearest.ts';
 import { own } from '../engine/quantity/own.ts';
-import { nearest } from '../engine/refit/nearest.ts';
 import type { Call, Command } from './command.ts';
 import type { Io } from './io.ts';
 import { Refusal } from './refusal.ts';

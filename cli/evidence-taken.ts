@@ -3,7 +3,7 @@ import { existsSync, readFileSync, statSync } from 'node:fs';
 import type { Method, Taken } from '../engine/evidence/index.ts';
 import { parseReadings } from '../engine/metrology/index.ts';
 import { convert, formatNumber, parseQuantity } from '../engine/quantity/index.ts';
-import { nearest } from '../engine/refit/nearest.ts';
+import { nearest } from '../engine/quantity/nearest.ts';
 import { shown } from './arguments.ts';
 import { replaceFile } from './files.ts';
 import { need, Refusal } from './refusal.ts';

@@ -1,9 +1,9 @@
 /** Findings by axis and spindle, with the whole machine last. */
 
 import { sayChain } from '../engine/assess/index.ts';
+import { nearest } from '../engine/quantity/nearest.ts';
 import { capital } from '../engine/quantity/words.ts';
 import type { Refit } from '../engine/refit/index.ts';
-import { nearest } from '../engine/refit/nearest.ts';
 import { shown } from './arguments.ts';
 import { Refusal } from './refusal.ts';
 

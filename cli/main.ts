@@ -1,5 +1,5 @@
 /** The command line: arguments to a command, and every failure to one sentence. */
-import { nearest } from '../engine/refit/nearest.ts';
+import { nearest } from '../engine/quantity/nearest.ts';
 import { readCall, shown } from './arguments.ts';
 import { COMMANDS } from './commands/index.ts';
 import { EXIT } from './exit.ts';

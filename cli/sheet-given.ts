@@ -1,6 +1,6 @@
 /** What a person types for the symbols of a sheet, as numbers in SI with their doubt. */
 import { type Basis, parseQuantity, standardUncertainty } from '../engine/quantity/index.ts';
-import { nearest } from '../engine/refit/nearest.ts';
+import { nearest } from '../engine/quantity/nearest.ts';
 import { readFact } from '../engine/refit/read-fact.ts';
 import type { Argument, CurveSymbol, Sheet, SheetDescription } from '../engine/sheet/index.ts';
 import { shown } from './arguments.ts';

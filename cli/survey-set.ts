@@ -1,5 +1,6 @@
 /** What a person finds at the machine, from words of the command line to changes of the refit. */
 import { KEEPS, SURVEY_ITEMS } from '../engine/parts/survey/index.ts';
+import { nearest } from '../engine/quantity/nearest.ts';
 import {
   type Change,
   itemFound,
@@ -12,7 +13,6 @@ import {
   type Tag,
   tagFound,
 } from '../engine/refit/index.ts';
-import { nearest } from '../engine/refit/nearest.ts';
 import { readAnswer } from '../engine/refit/read-answer.ts';
 import { target } from '../engine/refit/set.ts';
 import { surveyOf } from '../engine/refit/survey.ts';

@@ -9,10 +9,10 @@ import {
   openAuxiliary,
   together,
 } from '../../engine/control/index.ts';
+import { nearest } from '../../engine/quantity/nearest.ts';
 import { readNamed } from '../../engine/quantity/read-setting.ts';
 import { capital } from '../../engine/quantity/words.ts';
 import { LIMITS, type Refit } from '../../engine/refit/index.ts';
-import { nearest } from '../../engine/refit/nearest.ts';
 import type { Auxiliary } from '../../engine/refit/types.ts';
 import { shown } from '../arguments.ts';
 import type { Call, Command } from '../command.ts';

@@ -1,6 +1,6 @@
 /** `fettle evidence`: bench tests of salvaged parts, worked out and recorded. */
 import { METHOD, METHODS, type Method, recordEvidence, runMethod } from '../../engine/evidence/index.ts';
-import { nearest } from '../../engine/refit/nearest.ts';
+import { nearest } from '../../engine/quantity/nearest.ts';
 import { shown } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { readTaken, writeTaken } from '../evidence-taken.ts';

@@ -7,7 +7,7 @@ import {
   SYMPTOMS,
   type Symptom,
 } from '../../engine/advice/index.ts';
-import { nearest } from '../../engine/refit/nearest.ts';
+import { nearest } from '../../engine/quantity/nearest.ts';
 import { shown } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';

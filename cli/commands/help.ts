@@ -1,6 +1,6 @@
 /** `fettle help` and `fettle version`. */
 import { existsSync, readFileSync } from 'node:fs';
-import { nearest } from '../../engine/refit/nearest.ts';
+import { nearest } from '../../engine/quantity/nearest.ts';
 import { shown } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';

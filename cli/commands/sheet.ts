@@ -1,7 +1,7 @@
 /** `fettle sheet`: one page of formulas with numbers of one's own. */
 import { HANDBOOK } from '../../engine/handbook/index.ts';
 import { BASES } from '../../engine/quantity/index.ts';
-import { nearest } from '../../engine/refit/nearest.ts';
+import { nearest } from '../../engine/quantity/nearest.ts';
 import { readBasis } from '../../engine/refit/set.ts';
 import { describeSheet, evaluate, type Outcome, type Sheet } from '../../engine/sheet/index.ts';
 import { shown } from '../arguments.ts';

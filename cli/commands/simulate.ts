@@ -2,8 +2,8 @@
 import { readFileSync, statSync } from 'node:fs';
 import { axisModel } from '../../engine/advice/axis-model.ts';
 import { assess } from '../../engine/assess/index.ts';
+import { nearest } from '../../engine/quantity/nearest.ts';
 import { parseJson } from '../../engine/refit/json.ts';
-import { nearest } from '../../engine/refit/nearest.ts';
 import {
   type AxisModel,
   hunting,

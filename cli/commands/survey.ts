@@ -1,8 +1,8 @@
 /** `fettle survey`: what was looked at, what is still to save and to tag; records it; writes sheets to print. */
 
+import { nearest } from '../../engine/quantity/nearest.ts';
 import { own } from '../../engine/quantity/own.ts';
 import { type Refit, surveyOf, tagsCsv } from '../../engine/refit/index.ts';
-import { nearest } from '../../engine/refit/nearest.ts';
 import { surveyDocument } from '../../engine/refit/sheets/index.ts';
 import { shown } from '../arguments.ts';
 import type { Call, Command } from '../command.ts';

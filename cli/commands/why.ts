@@ -8,7 +8,7 @@ import {
   type Why,
   why,
 } from '../../engine/assess/index.ts';
-import { nearest } from '../../engine/refit/nearest.ts';
+import { nearest } from '../../engine/quantity/nearest.ts';
 import { shown } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';

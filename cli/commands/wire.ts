@@ -4,7 +4,7 @@ import { supplyDrawn } from '../../engine/advice/supply-drawn.ts';
 import { assess } from '../../engine/assess/index.ts';
 import { lookThrough } from '../../engine/circuit/whole/index.ts';
 import { readSetting, WIRE_SETTINGS, type WiringFinding } from '../../engine/circuit/wiring/index.ts';
-import { nearest } from '../../engine/refit/nearest.ts';
+import { nearest } from '../../engine/quantity/nearest.ts';
 import type { Change, Refit, WiringWire } from '../../engine/refit/types.ts';
 import { shown } from '../arguments.ts';
 import type { Command } from '../command.ts';

@@ -6,9 +6,9 @@ import { LISTS, type List, type ListId, listCsv, listDocument } from '../../engi
 import { type Looked, lookThrough, photosOf } from '../../engine/circuit/whole/index.ts';
 import { proposeWiring } from '../../engine/circuit/wiring/index.ts';
 import { askedOfWiring } from '../../engine/control/index.ts';
+import { nearest } from '../../engine/quantity/nearest.ts';
 import { countVerdicts } from '../../engine/quantity/verdict.ts';
 import type { Refit } from '../../engine/refit/index.ts';
-import { nearest } from '../../engine/refit/nearest.ts';
 import { shown } from '../arguments.ts';
 import type { Call, Command } from '../command.ts';
 import { EXIT } from '../exit.ts';

@@ -1,7 +1,7 @@
 /** What a person types for a policy, as a change. Facts and places are set in the refit room, which knows no policies. */
 import { POLICIES, POLICY, type Policy } from '../checks/policies.ts';
 import { formatQuantity, ok, parseQuantity, type Result, refuse } from '../quantity/index.ts';
-import { nearest } from '../refit/nearest.ts';
+import { nearest } from '../quantity/nearest.ts';
 import { type SetOptions, type Setting, set } from '../refit/set.ts';
 import type { Refit } from '../refit/types.ts';
 

@@ -1,6 +1,6 @@
 /** Everything typed for a method, as numbers; what cannot be read is refused with the entry or the row named. */
 import { ok, type Result, refuse } from '../quantity/index.ts';
-import { nearest } from '../refit/nearest.ts';
+import { nearest } from '../quantity/nearest.ts';
 import { parseAccuracy } from './accuracy.ts';
 import { withDigits } from './digits.ts';
 import { readValue } from './read-value.ts';

@@ -2,9 +2,9 @@
 
 import { surveyItem } from '../parts/survey/index.ts';
 import type { PartKind } from '../parts/types.ts';
+import { nearest } from '../quantity/nearest.ts';
 import { own } from '../quantity/own.ts';
 import { ok, type Result, refuse } from '../quantity/types.ts';
-import { nearest } from './nearest.ts';
 import { BY_ID, type Namer } from './say.ts';
 import { shorten } from './shape.ts';
 import type { Fact, Part, Place, Refit } from './types.ts';

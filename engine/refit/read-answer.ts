@@ -2,9 +2,9 @@
 
 import { type SurveyItemSpec, surveyItem } from '../parts/survey/index.ts';
 import { parseQuantity } from '../quantity/index.ts';
+import { nearest } from '../quantity/nearest.ts';
 import { own } from '../quantity/own.ts';
 import { ok, type Problem, type Result, refuse } from '../quantity/types.ts';
-import { nearest } from './nearest.ts';
 import { shorten } from './shape.ts';
 import type { SurveyItem } from './types.ts';
 

@@ -1,7 +1,7 @@
 /** What a person types for a path, as changes. The same for command line, server and screen. */
 import { factSpec, PLACES, type PlaceId } from '../parts/index.ts';
+import { nearest } from '../quantity/nearest.ts';
 import { BASES, type Basis, ok, type Problem, type Result, refuse } from '../quantity/types.ts';
-import { nearest } from './nearest.ts';
 import { findPlace } from './place.ts';
 import { oddity, type ReadFact, readFact, typedValue } from './read-fact.ts';
 import type { Change, Fact, Part, Place, Refit } from './types.ts';

@@ -1,6 +1,6 @@
 /** The material of a cut, from the word for it. */
 import type { Result } from '../quantity/index.ts';
-import { nearest } from '../refit/nearest.ts';
+import { nearest } from '../quantity/nearest.ts';
 import { CUTTING_MATERIALS } from '../tables/cutting-materials.ts';
 import { TAPPING_MATERIALS } from '../tables/tapping-materials.ts';
 import type { Operation } from './cut-shapes.ts';

@@ -1,7 +1,8 @@
 /** From a symptom and answers to the causes that remain and the test worth doing next. Pure. */
+
+import { nearest } from '../../quantity/nearest.ts';
 import { own } from '../../quantity/own.ts';
 import { ok, type Result, refuse } from '../../quantity/types.ts';
-import { nearest } from '../../refit/nearest.ts';
 import type { Cause, FaultTest, Symptom } from './types.ts';
 
 /** The answer of somebody who cannot do a test: it tells nothing and is not proposed again. */

@@ -1,8 +1,8 @@
 /** A stop circuit made into a model, or a refusal that names the element, setting or terminal. */
 
+import { nearest } from '../../quantity/nearest.ts';
 import { own } from '../../quantity/own.ts';
 import { ok, type Problem, type Result, refuse } from '../../quantity/types.ts';
-import { nearest } from '../../refit/nearest.ts';
 import type { StopCircuit, StopElement } from '../../refit/types.ts';
 import { Build } from './build.ts';
 import { addElement, type Gathered } from './elements.ts';

@@ -1,5 +1,5 @@
 /** One device read: its settings, its terminals, what is joined inside. */
-import { nearest } from '../../refit/nearest.ts';
+import { nearest } from '../../quantity/nearest.ts';
 import type { Refit, WiringDevice } from '../../refit/types.ts';
 import type { Draft, WiringKind } from './kind.ts';
 import { WIRING_KINDS } from './kinds/index.ts';

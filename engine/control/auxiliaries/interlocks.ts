@@ -1,6 +1,7 @@
 /** What auxiliaries ask of each other before they move, and whether they can wait for each other for ever. */
+
+import { nearest } from '../../quantity/nearest.ts';
 import { ok, type Result, refuse } from '../../quantity/types.ts';
-import { nearest } from '../../refit/nearest.ts';
 import type { AuxiliaryFinding } from './check.ts';
 import type { Operation } from './machine.ts';
 import type { Opened } from './open.ts';

@@ -1,6 +1,7 @@
 /** An auxiliary of a refit with its kind, its settings read and its machine. */
+
+import { nearest } from '../../quantity/nearest.ts';
 import { ok, type Problem, type Result, refuse } from '../../quantity/types.ts';
-import { nearest } from '../../refit/nearest.ts';
 import type { Auxiliary, Refit } from '../../refit/types.ts';
 import { type AuxiliaryFinding, type Checked, seekChecked } from './check.ts';
 import { type Interlocked, interlockFindings, readAsks } from './interlocks.ts';
