@@ -1,4 +1,5 @@
 /** Refits on the disk: `.refit` files and bare refit.json. */
+
 import { randomBytes } from 'node:crypto';
 import {
   closeSync,
@@ -14,6 +15,7 @@ import {
   writeSync,
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
+import { POLICY } from '../engine/checks/policies.ts';
 import { PARTS } from '../engine/parts/index.ts';
 import {
   applyEdit,
@@ -107,7 +109,7 @@ export function openRefit(path: string): RefitFile {
 
 /** The file with these changes as one edit; the history of a `.refit` file grows by it. Nothing is written yet. */
 export function changed(file: RefitFile, changes: readonly Change[], io: Io): RefitFile {
-  const refit = need(applyEdit(file.refit, { changes }, refitNamer(file.refit, PARTS)));
+  const refit = need(applyEdit(file.refit, { changes }, refitNamer(file.refit, PARTS, POLICY)));
   if (file.form === 'json') return { ...file, refit };
   const last = file.edits.at(-1)?.number ?? 0;
   const { USER, LOGNAME, USERNAME } = io.env;
@@ -117,7 +119,7 @@ export function changed(file: RefitFile, changes: readonly Change[], io: Io): Re
     when: io.now(),
     basedOn: last,
     changes,
-    says: sayChanges(changes, refitNamer(refit, PARTS)),
+    says: sayChanges(changes, refitNamer(refit, PARTS, POLICY)),
   };
   return { ...file, refit, edits: [...file.edits, need(parseEdit(edit))] };
 }

@@ -1,5 +1,7 @@
 /** Writes changes to a refit file and says what they did. */
+
 import { assess } from '../engine/assess/index.ts';
+import { POLICY } from '../engine/checks/policies.ts';
 import { PARTS } from '../engine/parts/index.ts';
 import { type Change, refitNamer, sayChange } from '../engine/refit/index.ts';
 import { changed, type RefitFile, writeRefitFile } from './files.ts';
@@ -25,7 +27,7 @@ export function record(
   const before = assess(file.refit);
   const after = changed(file, changes, io);
   writeRefitFile(after, true);
-  const namer = refitNamer(after.refit, PARTS);
+  const namer = refitNamer(after.refit, PARTS, POLICY);
   for (const change of changes) page.prose(`Recorded: ${sayChange(change, namer)}.`, '', '    ');
   for (const remark of remarks) page.prose(remark, '', '    ');
   page.line();

@@ -1,4 +1,5 @@
 /** The log of edits, which is the master, and the state folded from it. */
+import { POLICY } from '../engine/checks/policies.ts';
 import type { PartKind } from '../engine/parts/types.ts';
 import { ok, type Result, refuse } from '../engine/quantity/types.ts';
 import {
@@ -166,7 +167,7 @@ export function makeLog(database: Database, kinds?: Kinds): Log {
   function keep(id: string, before: Cached, edit: Edit): Result<Kept> {
     const parsed = parseEdit(edit);
     if (!parsed.ok) return parsed;
-    const namer = refitNamer(before.refit, kinds);
+    const namer = refitNamer(before.refit, kinds, POLICY);
     const after = applyEdit(before.refit, parsed.value, namer);
     if (!after.ok) return after;
     const size = before.size + growth(parsed.value.changes);
@@ -219,10 +220,10 @@ export function makeLog(database: Database, kinds?: Kinds): Log {
           where: 'basedOn',
         });
       const met = overtaken(id, shaped.value);
-      if (met) return refuse(conflictProblem(refit, met, refitNamer(refit, kinds)));
+      if (met) return refuse(conflictProblem(refit, met, refitNamer(refit, kinds, POLICY)));
       const again = usedAgain(id, refit, shaped.value.changes);
       if (again) return again;
-      const says = sayChanges(shaped.value.changes, refitNamer(refit, kinds));
+      const says = sayChanges(shaped.value.changes, refitNamer(refit, kinds, POLICY));
       return keep(id, loaded.value, { ...shaped.value, says });
     },
 

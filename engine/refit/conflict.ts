@@ -35,7 +35,7 @@ function subjectOf(change: Change, namer: Namer): string {
     case 'chain':
       return `${(change.new ?? change.old)?.kind ?? 'axis'} ${change.id}`;
     case 'policy':
-      return `policy ${change.policy}`;
+      return namer.policy(change.policy);
     case 'evidence':
     case 'tag':
     case 'keep':

@@ -10,6 +10,7 @@ import { shorten } from './shape.ts';
 import type { Fact, Part, Place, Refit } from './types.ts';
 
 type Kinds = Readonly<Record<string, PartKind>>;
+type Policies = ReadonlyMap<string, { readonly name: string }>;
 
 /** A place of a chain, or of the whole machine where `chain` is null. */
 export function findPlace(refit: Refit, chain: string | null, place: string): Place | undefined {
@@ -112,10 +113,14 @@ export function resolvePath(refit: Refit, text: string, kinds?: Kinds): Result<F
 }
 
 /** Calls parts by their place and facts by the name their kind gives them: 'X motor', 'winding resistance'. */
-export function refitNamer(refit: Refit, kinds?: Kinds): Namer {
+export function refitNamer(refit: Refit, kinds?: Kinds, policies?: Policies): Namer {
   return {
     place: placeInWords,
     item: (id) => surveyItem(id)?.name ?? id,
+    policy: (id) => {
+      const name = policies?.get(id)?.name;
+      return name === undefined ? BY_ID.policy(id) : `policy “${name}”`;
+    },
     part: (id) => {
       const name = own(refit.parts, id)?.name ?? id;
       const at = placeOf(refit, id);

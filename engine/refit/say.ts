@@ -14,6 +14,8 @@ export interface Namer {
   readonly place: (chain: string | null, place: string) => string;
   /** An item of the survey: 'coolant pump'. */
   readonly item: (id: string) => string;
+  /** A policy: 'policy “margin below which a verdict is tight”'. */
+  readonly policy: (id: string) => string;
 }
 
 export const BY_ID: Namer = {
@@ -21,6 +23,7 @@ export const BY_ID: Namer = {
   fact: (_part, fact) => fact,
   place: (chain, place) => (chain === null ? place : `${chain} ${place}`),
   item: (id) => id,
+  policy: (id) => `policy ${id}`,
 };
 
 /** A fact as '1.32 ± 0.06 ohm (measured)', or 'nothing'. */
@@ -57,7 +60,7 @@ export function sayChange(change: Change, namer: Namer = BY_ID): string {
     case 'chain':
       return `${(change.new ?? change.old)?.kind ?? 'axis'} ${change.id} ${change.new === null ? 'taken out' : change.old === null ? 'added' : 'changed'}`;
     case 'policy':
-      return `policy ${change.policy}: ${change.new === null ? 'back to its usual value' : brief(change.new)}`;
+      return `${namer.policy(change.policy)}: ${change.new === null ? 'back to its usual value' : brief(change.new)}`;
     case 'evidence':
     case 'tag':
     case 'keep':
