@@ -1,18 +1,15 @@
 /** Reading a measured curve between its points. */
+import { heightOf, type Points } from '../quantity/line.ts';
 import type { Curve } from '../sheet/types.ts';
 
+const POINTS: Points<Curve> = {
+  count: ({ x }) => x.length,
+  x: ({ x }, at) => x[at]!,
+  y: ({ y }, at) => y[at]!,
+};
+
 /** Straight line between the neighbouring points; NaN outside the curve, for which `outside` gives the reason. */
-export function interpolate(points: Curve, x: number): number {
-  const last = points.x.length - 1;
-  if (outside(points, x, String) !== undefined) return Number.NaN;
-  let right = points.x.findIndex((each) => each >= x);
-  if (right === 0) return points.y[0]!;
-  if (right < 0) right = last;
-  const x0 = points.x[right - 1]!;
-  const x1 = points.x[right]!;
-  const y0 = points.y[right - 1]!;
-  return y0 + ((points.y[right]! - y0) * (x - x0)) / (x1 - x0);
-}
+export const interpolate = (points: Curve, x: number): number => heightOf(POINTS, points, x, 'nothing');
 
 /** Why a curve says nothing at x, or undefined when it does. `show` writes a value of x with its unit. */
 export function outside(points: Curve, x: number, show: (x: number) => string): string | undefined {

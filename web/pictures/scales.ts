@@ -2,6 +2,7 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
 import type { ChartPicture, Scale } from '../../engine/assess/pictures/index.ts';
 import { convert, formatNumber } from '../../engine/quantity/index.ts';
+import { heightOf, type Points } from '../../engine/quantity/line.ts';
 
 export interface Tick {
   readonly at: number;
@@ -90,18 +91,15 @@ export function frameOf(picture: ChartPicture, width: number): Frame {
   return { width, height, left, right, top, bottom, x, y };
 }
 
+type Pairs = readonly (readonly [number, number])[];
+const PAIRS: Points<Pairs> = {
+  count: ({ length }) => length,
+  x: (line, at) => line[at]![0],
+  y: (line, at) => line[at]![1],
+};
+
 /** The height of a line at x, between its points; undefined beyond its ends. */
-export function heightAt(points: readonly (readonly [number, number])[], x: number): number | undefined {
-  const first = points[0];
-  const last = points.at(-1);
-  if (!first || !last || x < first[0] || x > last[0]) return undefined;
-  let [low, high] = [0, points.length - 1];
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (points[middle]![0] <= x) low = middle;
-    else high = middle;
-  }
-  const [x0, y0] = points[low]!;
-  const [x1, y1] = points[high]!;
-  return x1 === x0 ? y0 : y0 + ((y1 - y0) * (x - x0)) / (x1 - x0);
+export function heightAt(points: Pairs, x: number): number | undefined {
+  const height = heightOf(PAIRS, points, x, 'nothing');
+  return Number.isNaN(height) ? undefined : height;
 }

@@ -1,4 +1,5 @@
 /** Spindle and axis in step, as the simulation knows them. Everything is SI and radians, at the spindle. */
+import { heightOf, type Points } from '../../quantity/line.ts';
 import type { AxisModel } from '../model.ts';
 
 /** Torque at a speed; speeds rise from point to point, straight lines between, level beyond the last. */
@@ -97,18 +98,12 @@ export interface TapStroke {
   readonly rub: number;
 }
 
-/** Torque of a curve at a speed above zero or at zero. */
-export function torqueAt(curve: TorqueCurve, speed: number): number {
-  let before = curve[0];
-  if (!before) return 0;
-  if (speed <= before.speed) return before.torque;
-  for (let at = 1; at < curve.length; at++) {
-    const point = curve[at]!;
-    if (speed <= point.speed) {
-      const share = (speed - before.speed) / (point.speed - before.speed);
-      return before.torque + share * (point.torque - before.torque);
-    }
-    before = point;
-  }
-  return before.torque;
-}
+const POINTS: Points<TorqueCurve> = {
+  count: ({ length }) => length,
+  x: (curve, at) => curve[at]!.speed,
+  y: (curve, at) => curve[at]!.torque,
+};
+
+/** Torque of a curve at a speed above zero or at zero, level beyond its ends; without points there is none. */
+export const torqueAt = (curve: TorqueCurve, speed: number): number =>
+  curve.length === 0 ? 0 : heightOf(POINTS, curve, speed, 'level');
