@@ -1,6 +1,7 @@
 /** A chart in our own drawing: hairlines, names at the lines, marks in the shape of their verdict. */
 import { useId, useMemo } from 'react';
 import type { ChartPicture, Series } from '../../engine/assess/pictures/index.ts';
+import { Levels, pathThrough } from './axes.tsx';
 import { along, type Box, type Label, type Named, type Point, placeLabels } from './labels.ts';
 import { type Frame, frameOf } from './scales.ts';
 import { Shape } from './shape.tsx';
@@ -16,7 +17,11 @@ interface Drawn {
 }
 
 const path = (points: readonly Point[]): string =>
-  points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('');
+  pathThrough(
+    points.length,
+    (at) => points[at]![0],
+    (at) => points[at]![1],
+  );
 
 /** The later half of a line first: there lines have parted. */
 const fromTheEnd = (points: readonly Point[]): Point[] => points.filter((_, i) => i % 3 === 0).reverse();
@@ -146,14 +151,7 @@ function Axes({ picture, frame }: { picture: ChartPicture; frame: Frame }) {
   const { left, right, top, bottom, x, y } = frame;
   return (
     <g className="axes">
-      {y.ticks.map(({ at, text }) => (
-        <g key={text}>
-          <line x1={left} x2={right} y1={at} y2={at} />
-          <text x={left - 6} y={at + 4} textAnchor="end">
-            {text}
-          </text>
-        </g>
-      ))}
+      <Levels ticks={y.ticks} left={left} right={right} />
       {x.ticks.map(({ at, text }) => (
         <g key={text}>
           <line x1={at} x2={at} y1={bottom} y2={bottom + 5} />

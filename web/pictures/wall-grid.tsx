@@ -1,4 +1,5 @@
 /** The paper of the wall charts: travel of one turn across, spindle speed up, both logarithmic. */
+import { Levels } from './axes.tsx';
 
 /** Millimetres; what lies beyond is only said. */
 export const LEADS = [0.25, 24] as const;
@@ -21,14 +22,12 @@ interface Props {
 export function WallGrid({ x, y, speeds, frame: [left, right, top, bottom] }: Props) {
   return (
     <>
-      {speeds.map((speed) => (
-        <g key={speed}>
-          <line className="mark" x1={left} x2={right} y1={y(speed)} y2={y(speed)} />
-          <text x={left - 6} y={y(speed) + 4} textAnchor="end">
-            {speed}
-          </text>
-        </g>
-      ))}
+      <Levels
+        ticks={speeds.map((speed) => ({ at: y(speed), text: String(speed) }))}
+        left={left}
+        right={right}
+        look={() => 'mark'}
+      />
       {TICKS.map((lead) => (
         <g key={lead}>
           <line className="mark" x1={x(lead)} x2={x(lead)} y1={top} y2={bottom} />

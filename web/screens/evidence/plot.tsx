@@ -3,6 +3,7 @@
 import { scaleLinear } from 'd3-scale';
 import { formatNumber } from '../../../engine/quantity/index.ts';
 import { capital } from '../../../engine/quantity/words.ts';
+import { Levels } from '../../pictures/axes.tsx';
 import { useWidth } from '../../pictures/use-width.ts';
 import type { Plot } from './plot-data.ts';
 import { Dot, Mean, Residuals } from './plot-marks.tsx';
@@ -83,14 +84,11 @@ function Drawn({ plot, odd, width, says }: DrawnProps) {
   return (
     <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="img" aria-label={says}>
       <g className="axes">
-        {yTicks.map((tick) => (
-          <g key={tick}>
-            <line x1={left} x2={right} y1={yScale(tick)} y2={yScale(tick)} />
-            <text x={left - 6} y={yScale(tick) + 4} textAnchor="end">
-              {label(tick)}
-            </text>
-          </g>
-        ))}
+        <Levels
+          ticks={yTicks.map((tick) => ({ at: yScale(tick), text: label(tick) }))}
+          left={left}
+          right={right}
+        />
         {xTicks.map((tick) => (
           <text key={tick} x={xScale(tick)} y={height - 8} textAnchor="middle">
             {label(tick)}

@@ -2,6 +2,7 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { formatNumber, formatQuantity } from '../../../engine/quantity/index.ts';
 import type { Margins } from '../../../engine/simulate/index.ts';
+import { Levels, pathThrough } from '../../pictures/axes.tsx';
 
 const hertz = (w: number): string => formatQuantity(w / (2 * Math.PI), 'Hz', { digits: 3 });
 
@@ -21,11 +22,11 @@ export function Bode({ margins, width }: { margins: Margins; width: number }) {
     [HEIGHT - 10, 20],
   ).clamp(true);
   const line = (values: readonly number[] | Float64Array, y: (value: number) => number): string =>
-    Array.from(
-      values,
-      (value, at) =>
-        `${at === 0 ? 'M' : 'L'}${x(frequency[at]! / (2 * Math.PI)).toFixed(1)} ${y(value).toFixed(1)}`,
-    ).join('');
+    pathThrough(
+      values.length,
+      (at) => x(frequency[at]! / (2 * Math.PI)),
+      (at) => y(values[at]!),
+    );
   const decades = x.ticks().filter((tick) => Number.isInteger(Math.round(Math.log10(tick) * 1e6) / 1e6));
   const panels = [
     {
@@ -57,22 +58,14 @@ export function Bode({ margins, width }: { margins: Margins; width: number }) {
           {decades.map((tick) => (
             <line key={tick} x1={x(tick)} x2={x(tick)} y1={20} y2={HEIGHT - 10} />
           ))}
-          {ticks
-            .filter((tick) => tick >= Math.min(...y.domain()) && tick <= Math.max(...y.domain()))
-            .map((tick) => (
-              <g key={tick}>
-                <line
-                  className={tick === one ? 'limit' : undefined}
-                  x1={46}
-                  x2={width - 8}
-                  y1={y(tick)}
-                  y2={y(tick)}
-                />
-                <text x={40} y={y(tick) + 4} textAnchor="end">
-                  {formatNumber(tick, 4)}
-                </text>
-              </g>
-            ))}
+          <Levels
+            ticks={ticks
+              .filter((tick) => tick >= Math.min(...y.domain()) && tick <= Math.max(...y.domain()))
+              .map((tick) => ({ at: y(tick), text: formatNumber(tick, 4) }))}
+            left={46}
+            right={width - 8}
+            look={({ text }) => (text === formatNumber(one, 4) ? 'limit' : undefined)}
+          />
           <path className="trace main" d={path} fill="none" />
           <text className="title" x={46} y={13}>
             {name}

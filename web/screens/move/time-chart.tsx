@@ -2,6 +2,7 @@
 import { scaleLinear } from 'd3-scale';
 import { useMemo } from 'react';
 import { convert, formatNumber } from '../../../engine/quantity/index.ts';
+import { baseAtZero, Levels, pathThrough } from '../../pictures/axes.tsx';
 import type { RunEvent } from './parts.ts';
 
 export interface Line {
@@ -119,12 +120,12 @@ function PanelDrawing({ panel, width, place, ticks }: PanelProps) {
       [convert(low === 0 ? 0 : low - room, unit), convert(high + room, unit)],
       [HEIGHT - FOOT, topOf(width)],
     );
-    const path = (time: Float64Array, values: Float64Array): string => {
-      let d = '';
-      for (let at = 0; at < values.length; at++)
-        d += `${at === 0 ? 'M' : 'L'}${place(time[at]!).toFixed(1)} ${y(convert(values[at]!, unit)).toFixed(1)}`;
-      return d;
-    };
+    const path = (time: Float64Array, values: Float64Array): string =>
+      pathThrough(
+        values.length,
+        (at) => place(time[at]!),
+        (at) => y(convert(values[at]!, unit)),
+      );
     return {
       y,
       near,
@@ -140,20 +141,12 @@ function PanelDrawing({ panel, width, place, ticks }: PanelProps) {
       {ticks.map((at) => (
         <line key={at} x1={at} x2={at} y1={topOf(width)} y2={HEIGHT - FOOT} />
       ))}
-      {y.ticks(4).map((tick) => (
-        <g key={tick}>
-          <line
-            className={tick === 0 ? 'base' : undefined}
-            x1={LEFT}
-            x2={width - RIGHT}
-            y1={y(tick)}
-            y2={y(tick)}
-          />
-          <text x={LEFT - 6} y={y(tick) + 4} textAnchor="end">
-            {formatNumber(tick, 6)}
-          </text>
-        </g>
-      ))}
+      <Levels
+        ticks={y.ticks(4).map((tick) => ({ at: y(tick), text: formatNumber(tick, 6) }))}
+        left={LEFT}
+        right={width - RIGHT}
+        look={baseAtZero}
+      />
       {drawn.area && <path d={drawn.area} className="band" />}
       {drawn.near.map((limit) => (
         <g key={limit.name}>

@@ -2,6 +2,7 @@
 import { scaleLinear } from 'd3-scale';
 import type { InStepAnswer } from '../../../engine/work/index.ts';
 import { Mark } from '../../parts/verdict.tsx';
+import { baseAtZero, Levels, pathThrough } from '../../pictures/axes.tsx';
 import { useWidth } from '../../pictures/use-width.ts';
 import type { WorkView } from './use-work.ts';
 
@@ -161,9 +162,11 @@ function Graph({ name, xs, ys, width, marks, clip = false, floating = false, lea
   const room = (high - low || 1) * 0.08;
   const x = scaleLinear([Math.min(...xs.slice(0, 1), least(xs)), most(xs)], [LEFT, width - RIGHT]);
   const y = scaleLinear([low - room, high + room], [HEIGHT - FOOT, TOP]).clamp(true);
-  const d = xs
-    .map((each, at) => `${at === 0 ? 'M' : 'L'}${x(each).toFixed(1)} ${y(ys[at]!).toFixed(1)}`)
-    .join('');
+  const d = pathThrough(
+    xs.length,
+    (at) => x(xs[at]!),
+    (at) => y(ys[at]!),
+  );
   const round = (value: number): string => String(Number(value.toPrecision(4)));
   return (
     <svg
@@ -175,20 +178,12 @@ function Graph({ name, xs, ys, width, marks, clip = false, floating = false, lea
       aria-label={`${name}; the numbers stand in the table below.`}
     >
       <g className="axes">
-        {y.ticks(4).map((tick) => (
-          <g key={tick}>
-            <line
-              className={tick === 0 ? 'base' : undefined}
-              x1={LEFT}
-              x2={width - RIGHT}
-              y1={y(tick)}
-              y2={y(tick)}
-            />
-            <text x={LEFT - 6} y={y(tick) + 4} textAnchor="end">
-              {round(tick)}
-            </text>
-          </g>
-        ))}
+        <Levels
+          ticks={y.ticks(4).map((tick) => ({ at: y(tick), text: round(tick) }))}
+          left={LEFT}
+          right={width - RIGHT}
+          look={baseAtZero}
+        />
         {x.ticks(Math.max(3, Math.floor(width / 110))).map((tick) => (
           <g key={tick}>
             <line x1={x(tick)} x2={x(tick)} y1={TOP} y2={HEIGHT - FOOT} />
