@@ -1,5 +1,7 @@
 /** Diodes on the diode range, both ways round. */
-import { DIODE_METER, diodeOf, type Element, ohmsTo } from '../network/index.ts';
+import { DIODE_METER, diodeOf, type Element, nodesOf, operatingPoint } from '../network/index.ts';
+import { MeshOrder } from '../network/mesh-order.ts';
+import { SteadyMesh } from '../network/steady-mesh.ts';
 import { pairsOf } from '../power/conductors.ts';
 import type { ReadWiring, Terminal } from '../wiring/types.ts';
 import type { RingRow, RingStep } from './types.ts';
@@ -60,7 +62,7 @@ export function diodeStep(wiring: ReadWiring): readonly RingStep[] {
   const diodes = junctions
     .filter(({ anode, cathode }) => node(anode.id) !== node(cathode.id))
     .map(({ id, anode, cathode }) => diodeOf(`diode ${id}`, node(anode.id), node(cathode.id), SILICON));
-  const circuit = { elements: [...beside, ...diodes], references: [] };
+  const shownAt = diodeMeter([...beside, ...diodes]);
   const rows = junctions.flatMap(({ id, anode, cathode }): readonly RingRow[] =>
     [
       [anode, cathode, 'forward'],
@@ -69,14 +71,8 @@ export function diodeStep(wiring: ReadWiring): readonly RingStep[] {
       const [red, black, way] = each as [Terminal, Terminal, 'forward' | 'back'];
       const [a, b] = [node(red.id), node(black.id)];
       if (a === b) return [];
-      const answer = ohmsTo(circuit, b, [a], DIODE_METER);
-      if (!answer.ok) return [];
-      const resistance = answer.ohms.get(a)!;
-      const inner = DIODE_METER.openVolts / DIODE_METER.shortAmps;
-      const shown =
-        resistance === Number.POSITIVE_INFINITY
-          ? DIODE_METER.openVolts
-          : (DIODE_METER.openVolts * resistance) / (resistance + inner);
+      const shown = shownAt(a, b);
+      if (shown === undefined) return [];
       const blocks = shown > 2.5;
       const [low, high] = [shown * (1 - SPREAD) - 0.02, shown * (1 + SPREAD) + 0.02];
       return [
@@ -107,4 +103,26 @@ export function diodeStep(wiring: ReadWiring): readonly RingStep[] {
       rows,
     },
   ];
+}
+
+/** Volts that a meter on its diode range shows between two nodes that a junction joins; undefined: not found. */
+function diodeMeter(elements: readonly Element[]): (plus: string, minus: string) => number | undefined {
+  const order = new MeshOrder(elements.map((e) => nodesOf(e) as [string, string]));
+  // Without the meter everything stands at 0 V; each measurement is a state near that.
+  const dead = SteadyMesh.at(order, elements, [], { volts: () => 0 });
+  const { openVolts, shortAmps } = DIODE_METER;
+  return (plus, minus) => {
+    const meter: Element = {
+      kind: 'voltage',
+      id: ' meter',
+      plus,
+      minus,
+      volts: openVolts,
+      ohms: openVolts / shortAmps,
+    };
+    const near = dead?.near([meter], [])?.level(order.node(plus), order.node(minus));
+    if (near !== undefined) return near;
+    const solved = operatingPoint({ elements: [...elements, meter], references: [minus] });
+    return solved.ok ? solved.point.volts(plus, minus) : undefined;
+  };
 }

@@ -106,6 +106,7 @@ function pathSteps(wiring: ReadWiring, commons: Commons, paths: OhmPaths): reado
   const company = companyOf(wiring, paths.ways);
   const nets = wiring.nets.filter(({ wires }) => wires.length > 0);
   const node = (id: string): string => wiring.netOf.get(id)?.id ?? id;
+  const fills = fillsBetween(wiring);
   const rowsAgainst = (
     step: string,
     of: (net: string) => string | undefined,
@@ -124,7 +125,7 @@ function pathSteps(wiring: ReadWiring, commons: Commons, paths: OhmPaths): reado
           at: touched(wiring, net),
           against: black,
           ...judged,
-          ...(fills(wiring, net.terminals, black)
+          ...(fills(net.terminals, black)
             ? { says: `${judged.says}; it climbs to that while the capacitors fill` }
             : {}),
           otherwise: otherwise(short),
@@ -167,16 +168,27 @@ function pathSteps(wiring: ReadWiring, commons: Commons, paths: OhmPaths): reado
   return steps;
 }
 
-/** Whether the meter fills capacitors there: both sides of a rectifier's bus. */
-function fills(wiring: ReadWiring, ids: readonly string[], black: string): boolean {
-  const bus = (id: string): string | undefined => {
+/** Whether the meter fills capacitors between the nets of these terminals and another: both sides of a bus. */
+function fillsBetween(wiring: ReadWiring): (ids: readonly string[], black: string) => boolean {
+  const busOf = (id: string): string | undefined => {
     const terminal = wiring.terminals.get(id);
     const isBus = terminal?.nature.kind === 'supply' && terminal.nature.regulated === false;
     return isBus ? terminal.device : undefined;
   };
-  const other = wiring.netOf.get(black)?.terminals ?? [black];
-  const devices = new Set(other.map(bus).filter((device) => device !== undefined));
-  return ids.some((id) => devices.has(bus(id) ?? ''));
+  const known = new Map<string, ReadonlySet<string>>();
+  const buses = (black: string): ReadonlySet<string> => {
+    const found =
+      known.get(black) ??
+      new Set(
+        (wiring.netOf.get(black)?.terminals ?? [black]).map(busOf).filter((each) => each !== undefined),
+      );
+    known.set(black, found);
+    return found;
+  };
+  return (ids, black) => {
+    const devices = buses(black);
+    return devices.size > 0 && ids.some((id) => devices.has(busOf(id) ?? ''));
+  };
 }
 
 /** Each earth terminal and each metal part against the bar, through its protective conductor. */
