@@ -19,6 +19,7 @@ import {
   type WorkMachine,
   workMachineOf,
 } from '../../engine/work/index.ts';
+import { noSuchField } from '../../engine/work/settings.ts';
 import { shown } from '../arguments.ts';
 import type { Call, Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
@@ -119,12 +120,7 @@ function fields(kind: WorkKind, typed: readonly string[]): Record<string, string
       throw new Refusal(`“${shown(word)}” was not understood; write field=value, such as length=30mm.`);
     const key = word.slice(0, at).trim().toLowerCase();
     const value = word.slice(at + 1).trim();
-    if (!known.includes(key)) {
-      const near = nearest(shown(key), [...known]);
-      throw new Refusal(
-        `A ${kind} has no “${shown(key)}”.${near ? ` Did you mean ${near}?` : ''} It takes ${known.join(', ')}.`,
-      );
-    }
+    if (!known.includes(key)) throw new Refusal(noSuchField(kind, shown(key)));
     if (Object.hasOwn(settings, key)) throw new Refusal(`${key} was given twice; give it once.`);
     if (value.length > MOST_NAME) throw new Refusal(`${key}: that is too long to be a value.`);
     settings[key] = value;

@@ -1,5 +1,6 @@
 /** What work asks of the thread book and of units, remembered: draw after draw asks the same. */
 import { parseQuantity } from '../quantity/index.ts';
+import { readSetting } from '../quantity/read-setting.ts';
 import { basicSizes, cutOf, parseThread, planThread } from '../threads/index.ts';
 import { remember } from './remember.ts';
 
@@ -7,6 +8,7 @@ export const cutFor = remember((operation: string, typed: Readonly<Record<string
   cutOf(operation, typed),
 );
 
+export const settingOf = remember(readSetting);
 export const quantityOf = remember((text: string, unit: string) => parseQuantity(text, unit));
 
 /** A thread with its basic sizes. */

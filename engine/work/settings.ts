@@ -1,14 +1,23 @@
 /** Reads what was typed for a piece of work; what cannot be read becomes a finding that says what would be right. */
 
 import { nearest } from '../quantity/nearest.ts';
+import { own } from '../quantity/own.ts';
+import { amount, choice, count, type Setting, type SettingSpec } from '../quantity/settings.ts';
 import { capital } from '../quantity/words.ts';
 import type { Work } from '../refit/types.ts';
 import type { Basic, Thread } from '../threads/index.ts';
-import { quantityOf, threadOf } from './asked.ts';
+import { quantityOf, settingOf, threadOf } from './asked.ts';
 import { WORK_FIELDS, type WorkField, type WorkKind } from './fields.ts';
 import { told, type WorkFinding } from './finding.ts';
 
 const LONGEST = 80;
+
+/** What is said of a field that such a piece of work has not. */
+export function noSuchField(kind: string, typed: string): string {
+  const known = WORK_FIELDS[kind as WorkKind].map(({ key }) => key);
+  const near = nearest(typed, known);
+  return `A ${kind} has no “${typed}”.${near ? ` Did you mean ${near}?` : ''} It takes ${known.join(', ')}.`;
+}
 
 export class Settings {
   readonly findings: WorkFinding[] = [];
@@ -18,73 +27,55 @@ export class Settings {
   constructor(work: Work) {
     this.work = work;
     this.fields = WORK_FIELDS[work.kind as WorkKind];
-    const known = this.fields.map(({ key }) => key);
     for (const key of Object.keys(work.settings)) {
-      if (known.includes(key)) continue;
-      const near = nearest(key.slice(0, LONGEST), known);
-      this.refuse(
-        key.slice(0, LONGEST),
-        `A ${work.kind} has no “${key.slice(0, LONGEST)}”.${near ? ` Did you mean ${near}?` : ''} It takes ${known.join(', ')}.`,
-      );
+      const typed = key.slice(0, LONGEST);
+      if (!this.fields.some((each) => each.key === key)) this.refuse(typed, noSuchField(work.kind, typed));
     }
   }
 
   /** As typed; undefined for an empty field. */
   text(key: string): string | undefined {
-    const text = Object.hasOwn(this.work.settings, key) ? this.work.settings[key]!.trim() : '';
+    const text = (own(this.work.settings, key) ?? '').trim();
     return text === '' ? undefined : text;
   }
 
+  private name(key: string): string {
+    return this.fields.find((each) => each.key === key)?.name ?? key;
+  }
+
   refuse(key: string, message: string): void {
-    const name = this.fields.find((each) => each.key === key)?.name ?? key;
     this.findings.push(
       told(this.work.id, {
         check: `setting-${key.replace(/[^a-z0-9-]/gi, '').slice(0, 30) || 'name'}`,
         link: 'settings',
-        title: capital(name),
+        title: capital(this.name(key)),
         verdict: 'fails',
         sentence: message,
       }),
     );
   }
 
-  /** SI, above zero; undefined where nothing was typed or what was typed is refused. */
-  quantity(key: string, unit: string, most = 1e9): number | undefined {
+  private read(key: string, spec: SettingSpec): Setting {
     const text = this.text(key);
     if (text === undefined) return undefined;
-    const name = this.fields.find((each) => each.key === key)?.name ?? key;
-    if (text.length > LONGEST) {
-      this.refuse(key, `${name}: that is too long to be a value.`);
-      return undefined;
-    }
-    const read = quantityOf(text, unit);
-    if (!read.ok) {
-      this.refuse(key, `${name}: ${read.problem.message}`);
-      return undefined;
-    }
-    if (!(read.value.value > 0 && read.value.value < most)) {
-      this.refuse(key, `${name}: it must be above zero, and no more than a machine can have.`);
-      return undefined;
-    }
-    return read.value.value;
+    const read = settingOf(spec, text);
+    if (read.ok) return read.value;
+    this.refuse(key, read.problem.message);
+    return undefined;
+  }
+
+  /** SI, above zero; undefined where nothing was typed or what was typed is refused. */
+  quantity(key: string, unit: string, most: number): number | undefined {
+    return this.read(key, amount(this.name(key), unit, '', most)) as number | undefined;
   }
 
   /** An option, or the first one where nothing was typed. */
   option<T extends string>(key: string, options: readonly [T, ...T[]]): T {
-    const text = this.text(key)?.toLowerCase();
-    if (text === undefined) return options[0];
-    const found = options.find((each) => each === text);
-    if (!found) this.refuse(key, `${key}: there is ${options.join(', ')}, not “${text.slice(0, LONGEST)}”.`);
-    return found ?? options[0];
+    return (this.read(key, choice(this.name(key), options)) as T | undefined) ?? options[0];
   }
 
   count(key: string, most: number): number | undefined {
-    const text = this.text(key);
-    if (text === undefined) return undefined;
-    const value = Number(text);
-    if (/^\d{1,4}$/.test(text) && value >= 1 && value <= most) return value;
-    this.refuse(key, `${key}: it must be a whole number from 1 to ${most}.`);
-    return undefined;
+    return this.read(key, count(this.name(key), '', most, 1)) as number | undefined;
   }
 
   thread(): { readonly thread: Thread; readonly basic: Basic } | undefined {
@@ -114,10 +105,6 @@ export class Settings {
   speed(diameter: number): number | 'zero' | undefined {
     const text = this.text('speed');
     if (text === undefined) return undefined;
-    if (text.length > LONGEST) {
-      this.refuse('speed', 'speed: that is too long to be a value.');
-      return undefined;
-    }
     const turning = quantityOf(text, 'r/min');
     const cutting = turning.ok ? turning : quantityOf(text, 'm/min');
     if (!turning.ok && !cutting.ok) {

@@ -120,7 +120,7 @@ describe('bad input becomes a finding that explains itself', () => {
     ['too little room', { thread: 'M20', speed: '900 r/min', room: '0.5 mm' }, 'run-in', /wrong lead/],
     ['another axis', { thread: 'M20', axis: 'Q' }, 'setting-axis', /no axis “Q”/],
     ['a word nobody knows', { thread: 'M20', lenght: '3 mm' }, 'setting-lenght', /Did you mean length/],
-    ['no length', { thread: 'M20', length: 'long' }, 'setting-length', /length of thread/],
+    ['no length', { thread: 'M20', length: 'long' }, 'setting-length', /Length of thread/],
     ['no thread at all', {}, 'setting-thread', /missing/],
     ['no such thread', { thread: 'banana' }, 'setting-thread', /./],
     ['no such material', { thread: 'M10', material: 'cheese' }, 'setting-material', /no “cheese”/],
