@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { SAMPLES } from '../../samples/index.ts';
 import { sample } from '../../samples/read.fixture.ts';
 import { assess } from '../assess/index.ts';
-import { powerContext, sizesToBuy } from '../circuit/power/index.ts';
+import { judgeSupply } from '../circuit/power/index.ts';
 import { readWiring } from '../circuit/wiring/read.ts';
 import { newRefit } from '../refit/index.ts';
 import { supplyDrawn } from './supply-drawn.ts';
@@ -22,7 +22,7 @@ describe.each(SAMPLES.map(({ id }) => id))('%s', (id) => {
     expect(drawn.busOneAmps!).toBeLessThanOrEqual(drawn.busPeakAmps!);
   });
   test('derived: sizes to buy for a transformer’s bus, none for a bought supply', () => {
-    const sizes = sizesToBuy(powerContext(refit, readWiring(refit.wiring, refit), drawn));
+    const { sizes } = judgeSupply(refit, readWiring(refit.wiring, refit), drawn);
     const kinds = sizes.filter(({ device }) => device === null).map(({ what }) => what);
     const isTransformer = refit.parts.supply!.facts.type!.value;
     const wanted =

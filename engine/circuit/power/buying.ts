@@ -5,7 +5,7 @@ import { transformerRating } from '../../handbook/transformer-rating.ts';
 import { evaluate, type Outcome } from '../../sheet/index.ts';
 import { RATINGS } from '../../tables/breakers.ts';
 import type { PowerContext } from './context.ts';
-import { guardingPoles } from './rules/protection.ts';
+import { guardingEnd } from './rules/protection.ts';
 
 export interface Size {
   readonly what: 'transformer' | 'capacitor' | 'bleeder' | 'fuse' | 'supply';
@@ -24,11 +24,8 @@ const RIPPLE = 0.05;
 const value = (outcome: Outcome | undefined): number | undefined =>
   outcome?.state === 'known' ? outcome.value : undefined;
 
-export function sizesToBuy(context: PowerContext): readonly Size[] {
-  return [...busSizes(context), ...fuseSizes(context), ...supplySizes(context)];
-}
-
-function busSizes({ facts }: PowerContext): readonly Size[] {
+/** What stands behind the transformer of the drives, drawn or not. */
+export function busSizes({ facts }: PowerContext): readonly Size[] {
   const { supply, site, drawn } = facts;
   if (supply.choice('type') !== 'transformer') return [];
   const sizes: Size[] = [];
@@ -80,43 +77,42 @@ function busSizes({ facts }: PowerContext): readonly Size[] {
   return sizes;
 }
 
-function fuseSizes(context: PowerContext): readonly Size[] {
-  const sizes: Size[] = [];
-  for (const { terminal } of guardingPoles(context)) {
-    const load = context.flow.pairs.get(terminal.id);
-    if (!load || load.amps === 0 || load.needs.length > 0) continue;
-    const rated = terminal.nature.amps;
-    if (rated !== undefined && rated >= load.amps) continue;
-    const size = RATINGS.find((each) => each >= load.amps * 1.25);
-    if (size === undefined || sizes.some(({ device }) => device === terminal.device)) continue;
-    sizes.push({
+/** @param pole either end of a fuse or breaker */
+export function fuseSizes(context: PowerContext, pole: string): readonly Size[] {
+  const terminal = guardingEnd(context, pole);
+  const load = terminal && context.flow.pairs.get(terminal.id);
+  if (!terminal || !load || load.amps === 0 || load.needs.length > 0) return [];
+  const rated = terminal.nature.amps;
+  if (rated !== undefined && rated >= load.amps) return [];
+  const size = RATINGS.find((each) => each >= load.amps * 1.25);
+  if (size === undefined) return [];
+  return [
+    {
       what: 'fuse',
       device: terminal.device,
       value: size,
       unit: 'A',
       sentence: `${terminal.device}: ${size} A, a quarter over its load (habit); the wires behind it must carry that.`,
       source: 'IEC 60364-4-43, 433.1: load ≤ fuse ≤ wire',
-    });
-  }
-  return sizes;
+    },
+  ];
 }
 
-function supplySizes(context: PowerContext): readonly Size[] {
-  return context.flow.sources.flatMap((source): Size[] => {
-    const load = context.flow.gives.get(source.id);
-    if (source.kind !== 'supply' || !source.limits || !load || load.amps === 0 || load.needs.length > 0)
-      return [];
-    if (source.amps !== undefined && source.amps >= load.amps) return [];
-    const size = Math.ceil(load.amps * 1.25 * 10) / 10;
-    return [
-      {
-        what: 'supply',
-        device: source.device,
-        value: size,
-        unit: 'A',
-        sentence: `${source.device}: one that gives ${size} A or more, a quarter over its load (habit).`,
-        source: 'sum of the currents that hang on it',
-      },
-    ];
-  });
+export function supplySizes(context: PowerContext, id: string): readonly Size[] {
+  const source = context.flow.source.get(id);
+  const load = context.flow.gives.get(id);
+  if (source?.kind !== 'supply' || !source.limits || !load || load.amps === 0 || load.needs.length > 0)
+    return [];
+  if (source.amps !== undefined && source.amps >= load.amps) return [];
+  const size = Math.ceil(load.amps * 1.25 * 10) / 10;
+  return [
+    {
+      what: 'supply',
+      device: source.device,
+      value: size,
+      unit: 'A',
+      sentence: `${source.device}: one that gives ${size} A or more, a quarter over its load (habit).`,
+      source: 'sum of the currents that hang on it',
+    },
+  ];
 }

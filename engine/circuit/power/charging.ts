@@ -1,8 +1,9 @@
 /** Empty capacitors at switching on: the peak each takes, and what that does to a fuse. */
 import { inrush } from '../../handbook/inrush.ts';
 import { evaluate, type Outcome } from '../../sheet/index.ts';
-import type { Device, ReadWiring } from '../wiring/types.ts';
+import type { Device } from '../wiring/types.ts';
 import type { PowerContext } from './context.ts';
+import { byName } from './sorted.ts';
 import type { Source } from './sources.ts';
 
 /** Ω in series while the capacitors charge, where nobody has said: an NTC, cold. Common practice, no source. */
@@ -40,17 +41,20 @@ interface Behind {
 
 /** Everything with empty capacitors behind the mains or a transformer. */
 export function chargingOf(context: PowerContext): readonly Charging[] {
-  const { wiring, guards } = context;
-  return [...wiring.devices.values()].flatMap((device): readonly Charging[] => {
-    const at = device.terminals.filter((id) => {
-      const { nature } = wiring.terminals.get(id)!;
+  const { wiring, guards, terminalsOf } = context;
+  const devices = new Set(terminalsOf('charges').map((id) => wiring.terminals.get(id)!.device));
+  return [...devices].sort(byName).flatMap((id): readonly Charging[] => {
+    const device = wiring.devices.get(id)!;
+    const at = device.terminals.filter((each) => {
+      const { nature } = wiring.terminals.get(each)!;
       return nature.kind === 'mains'
         ? nature.side === 'takes'
         : nature.kind === 'rectifier' && nature.leg === 'ac';
     });
-    const guard = at.map((id) => guards.terminals.get(id)).find((each) => each !== undefined);
-    return guard && (Object.hasOwn(USUAL_RESISTOR, device.kind) || device.kind === 'bus')
-      ? [chargingAt(context, device, at, guard.source)]
+    const guard = at.map((each) => guards.terminals.get(each)).find((each) => each !== undefined);
+    const source = guard && context.flow.source.get(guard.source);
+    return source && (Object.hasOwn(USUAL_RESISTOR, device.kind) || device.kind === 'bus')
+      ? [chargingAt(context, device, at, source)]
       : [];
   });
 }
@@ -151,7 +155,7 @@ function behindOf(
   };
 }
 
-const betweenPhases = (wiring: ReadWiring, at: readonly string[]): boolean =>
+const betweenPhases = (wiring: PowerContext['wiring'], at: readonly string[]): boolean =>
   !at.some((id) => {
     const { nature } = wiring.terminals.get(id)!;
     return nature.kind === 'mains' && nature.pole === 'N';

@@ -1,5 +1,4 @@
-/** Everything the rules of the supply look at, worked out once. */
-import type { Refit } from '../../refit/types.ts';
+/** Everything the rules of the supply look at. Each look is noted, so that a rule is asked anew when what it saw changes. */
 import {
   AMBIENT_FACTORS,
   ambientFactor,
@@ -9,25 +8,69 @@ import {
   multicoreFactor,
   tableCurrent,
 } from '../../tables/conductor-current.ts';
-import type { Net, ReadWiring, Wire, WiringProblem } from '../wiring/types.ts';
-import { type Current, type Flow, flowOf } from './flow.ts';
-import { type Drawn, type PowerFacts, powerFacts } from './given.ts';
-import { type Guards, guardsOf } from './guards.ts';
-import { settingOf } from './setting-of.ts';
-import { type PowerSettings, readPowerSettings } from './settings.ts';
+import type { Cable, Device, Terminal, Wire, WiringProblem } from '../wiring/types.ts';
+import type { Current, Flow } from './flow.ts';
+import type { PowerFacts } from './given.ts';
+import type { PowerSettings } from './settings.ts';
+
+/** One by its id; whoever looks is told when it changes. */
+export interface Lookup<T> {
+  readonly get: (id: string) => T | undefined;
+}
+
+/** What stands between a terminal and the source it is fed from. */
+export interface Guarded {
+  /** Id of the source. */
+  readonly source: string;
+  /** Its terminal. */
+  readonly pole: string;
+  /** Terminals (the side towards the source) of fuses and breakers passed on the way, nearest to the source first. */
+  readonly passed: readonly string[];
+  /** Residual current devices passed on every way there is. */
+  readonly residual: readonly string[];
+}
+
+/** The way of a load: wires there and back. */
+export interface Way {
+  /** Device of its source. */
+  readonly device: string;
+  /** Volts of its source, where they are known. */
+  readonly volts?: number;
+  readonly wires: readonly string[];
+}
+
+/** Terminals by what the supply is asked about them. */
+export type Role = 'takes' | 'leaks' | 'residual' | 'primary' | 'inlet' | 'charges' | 'power-feed';
 
 export interface PowerContext {
-  readonly wiring: ReadWiring;
+  readonly wiring: {
+    readonly devices: Lookup<Device>;
+    readonly terminals: Lookup<Terminal>;
+    readonly wires: Lookup<Wire>;
+    readonly cables: Lookup<Cable>;
+  };
   readonly settings: PowerSettings;
   readonly problems: readonly WiringProblem[];
   readonly facts: PowerFacts;
   readonly flow: Flow;
-  readonly guards: Guards;
-  /** The same from the side the current comes back to. */
-  readonly returns: Guards;
+  readonly guards: { readonly terminals: Lookup<Guarded>; readonly wires: Lookup<Guarded> };
   /** Current of each wire, motor leads included. */
-  readonly currents: ReadonlyMap<string, Current>;
+  readonly currents: Lookup<Current>;
   readonly capacity: (wire: Wire) => Capacity;
+  /** Ids of all devices, in their order. */
+  readonly devices: () => readonly string[];
+  /** Ids of terminals, in their order. */
+  readonly terminalsOf: (role: Role) => readonly string[];
+  /** Ids of wires that name this terminal. */
+  readonly wiresAt: (terminal: string) => readonly string[];
+  /** Of a load: the wires there and back, from what gives to it. */
+  readonly ways: Lookup<Way>;
+  /** Live terminals of the mains that a terminal hangs on, everything switched on. */
+  readonly phases: (terminal: string) => readonly string[];
+  /** Wires whose nearest fuse this is. */
+  readonly wiresBehind: (pole: string) => readonly string[];
+  /** Cables that motor leads of a device lie in. */
+  readonly motorCables: (device: string) => readonly string[];
 }
 
 /** What a wire may carry: between the worst and the best of what is not known about how it lies. */
@@ -51,53 +94,8 @@ const COOLEST = AMBIENT_FACTORS[0]![1];
 /** Whether a device sits in the cabinet; what has no place said does. */
 export const inCabinet = (where: string): boolean => /^$|cabinet|panel|box/i.test(where.trim());
 
-export function powerContext(refit: Refit, wiring: ReadWiring, drawn: Drawn = {}): PowerContext {
-  const problems: WiringProblem[] = [];
-  const settings = readPowerSettings(refit.wiring.settings, problems);
-  const flow = flowOf(wiring);
-  const currents = new Map(flow.wires);
-  // Once for each net: a common net of thousands of terminals has as many wires.
-  const leads = new Map<Net, Current | undefined>();
-  for (const wire of wiring.wires.values()) {
-    const net = wiring.netOf.get(wire.from) ?? wiring.netOf.get(wire.to);
-    if (!net) continue;
-    if (!leads.has(net)) leads.set(net, motorLead(wiring, net));
-    const lead = leads.get(net);
-    if (lead) currents.set(wire.id, lead);
-  }
-  return {
-    wiring,
-    settings,
-    problems,
-    facts: powerFacts(refit, drawn),
-    flow,
-    guards: guardsOf(wiring, flow.sources),
-    returns: guardsOf(wiring, flow.sources, ({ back }) => back),
-    currents,
-    capacity: (wire) => capacityOf(wiring, settings, currents, wire),
-  };
-}
-
-/** What a motor lead carries for good: what the motor takes, or else what the drive gives. */
-function motorLead(wiring: ReadWiring, net: Net): Current | undefined {
-  const leads = net.terminals.flatMap((id) => {
-    const nature = wiring.terminals.get(id)!.nature;
-    return nature.kind === 'motor-phase' ? [{ id, nature }] : [];
-  });
-  if (leads.length === 0) return undefined;
-  const takes = leads.find(({ nature }) => nature.side === 'takes' && nature.amps !== undefined);
-  const gives = leads.find(({ nature }) => nature.side === 'gives' && nature.amps !== undefined);
-  // A drive may give more than the motor's plate for as long as it is set to: the larger counts where both are known.
-  const amps = Math.max(takes?.nature.amps ?? 0, gives?.nature.amps ?? 0);
-  if (amps > 0) return { amps, needs: [] };
-  const device = wiring.terminals.get(leads[0]!.id)!.device;
-  return { amps: 0, needs: [settingOf(wiring, device, 'motor-current', 'current')] };
-}
-
-function capacityOf(
-  wiring: ReadWiring,
-  settings: PowerSettings,
-  currents: ReadonlyMap<string, Current>,
+export function capacityOf(
+  { wiring, settings, currents }: Pick<PowerContext, 'wiring' | 'settings' | 'currents'>,
   wire: Wire,
 ): Capacity {
   const place = (terminal: string): string =>
@@ -122,7 +120,7 @@ function capacityOf(
   const grouping =
     together === undefined ? undefined : (groupingFactor(together, laying) ?? groupingFactor(9, laying)!);
   const cable = wire.cable === null ? undefined : wiring.cables.get(wire.cable);
-  const loaded = cable ? cable.wires.filter((id) => (currents.get(id)?.amps ?? 0) > 0.2).length : 0;
+  const loaded = cable ? cable.wires.filter((id) => (currents.get(id)?.amps ?? 0) >= 0.2).length : 0;
   const cores = multicoreFactor(loaded) ?? 0.4;
   return {
     ...base,

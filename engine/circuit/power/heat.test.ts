@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { WiringFinding } from '../wiring/types.ts';
 import { cabinetWith, WIRING } from './cabinet.fixture.ts';
-import { BRIDGE_VOLTS, HEAT_SOURCE, type Heat, heatOf, LOST } from './heat.ts';
+import { BRIDGE_VOLTS, HEAT_SOURCE, type Heat, heatIn, LOST } from './heat.ts';
 import { judgeSupply, type PowerAnswer } from './index.ts';
 
 function judged(...given: Parameters<typeof cabinetWith>): PowerAnswer {
@@ -9,8 +9,11 @@ function judged(...given: Parameters<typeof cabinetWith>): PowerAnswer {
   expect(wiring.problems).toEqual([]);
   return judgeSupply(refit, wiring);
 }
-const heats = (...given: Parameters<typeof cabinetWith>): ReadonlyMap<string, Heat> =>
-  new Map(heatOf(judged(...given).context).map((each) => [each.device, each]));
+const heats = (...given: Parameters<typeof cabinetWith>): ReadonlyMap<string, Heat> => {
+  const { context } = judged(...given);
+  const all = context.devices().flatMap((device) => heatIn(context, device) ?? []);
+  return new Map(all.map((each) => [each.device, each]));
+};
 const cabinet = (answer: PowerAnswer): WiringFinding =>
   answer.findings.find(({ id }) => id === 'cabinet-heat:cabinet')!;
 
@@ -40,7 +43,10 @@ describe('heat of each device', () => {
     expect(watts('K1') / (24 * 0.15)).toBeCloseTo(1, 1);
     expect([...warm.values()].flatMap(({ needs }) => needs)).toEqual([]);
     // Largest first.
-    const order = [...warm.values()].map((each) => each.watts);
+    const order = cabinet(judged(BOX))
+      .figures.filter(({ name }) => name.startsWith('from '))
+      .map(({ value }) => value);
+    expect(order.length).toBeGreaterThan(5);
     expect(order).toEqual([...order].sort((a, b) => b - a));
   });
   test('derived: an inverter by its power, three phases three times', () => {

@@ -31,13 +31,12 @@ export interface Heat {
   readonly needs: readonly string[];
 }
 
-/** Largest first; devices that give off nothing and wait for nothing are left out. */
-export function heatOf(context: PowerContext): readonly Heat[] {
-  return [...context.wiring.devices.values()]
-    .filter(({ where }) => inCabinet(where))
-    .map((device) => ofDevice(context, device))
-    .filter(({ watts, needs }) => watts > 0 || needs.length > 0)
-    .sort((a, b) => b.watts - a.watts);
+/** Undefined of a device outside, and of one that gives off nothing and waits for nothing. */
+export function heatIn(context: PowerContext, id: string): Heat | undefined {
+  const device = context.wiring.devices.get(id);
+  if (!device || !inCabinet(device.where)) return undefined;
+  const heat = ofDevice(context, device);
+  return heat.watts > 0 || heat.needs.length > 0 ? heat : undefined;
 }
 
 type Part = Pick<Heat, 'watts' | 'needs'>;
@@ -80,12 +79,13 @@ function lossOf(context: PowerContext, device: Device): Part {
 
 /** Volts times amperes of all it takes; the larger guess where its supply's current has not been said. */
 function taken({ flow, guards, wiring }: PowerContext, device: Device): Part {
-  return flow.loads
-    .filter((load) => load.device === device.id)
+  return flow
+    .loadsOf(device.id)
     .map((load): Part => {
       const takes = flow.takes.get(load.id);
       if (!takes?.fed) return NOTHING;
-      const source = (guards.terminals.get(load.from) ?? guards.terminals.get(load.to))?.source;
+      const guard = guards.terminals.get(load.from) ?? guards.terminals.get(load.to);
+      const source = guard && flow.source.get(guard.source);
       // Without volts of its source the solver lets one volt stand in.
       const volts = source !== undefined && source.volts === undefined ? printed(load) : takes.volts;
       if (volts === undefined) return { watts: 0, needs: [`${source!.device}.volts`] };
@@ -104,8 +104,8 @@ const printed = ({ volts, ac, to }: Load): number | undefined =>
 
 /** What it gives: watts, or its amperes times some volts lost on the way. */
 function given({ flow }: PowerContext, device: Device, lost?: number): Part {
-  return flow.sources
-    .filter((source) => source.device === device.id)
+  return flow
+    .sourcesOf(device.id)
     .map((source): Part => {
       const gives = flow.gives.get(source.id);
       if (!gives) return NOTHING;

@@ -1,6 +1,7 @@
 /** The supply: from the mains socket to every load. */
-export { type Size, sizesToBuy } from './buying.ts';
-export { type Capacity, type PowerContext, powerContext } from './context.ts';
+export type { Size } from './buying.ts';
+export { type Changed, type Drawing, SupplyChecker } from './checker.ts';
+export type { Capacity, PowerContext } from './context.ts';
 export { COUNTRIES, type Country, countryOf } from './countries/index.ts';
 export type { Current, Flow } from './flow.ts';
 export type { Drawn } from './given.ts';

@@ -1,10 +1,10 @@
 /** What leaks to earth all the time through the filters of what hangs on the mains, phase by phase. */
 import { andList } from '../../quantity/words.ts';
 import { filterLeakage } from '../wiring/kinds/mains-filter.ts';
-import type { Device, ReadWiring } from '../wiring/types.ts';
+import type { Device } from '../wiring/types.ts';
 import type { PowerContext } from './context.ts';
-import { phasesOf } from './phases.ts';
 import { amps } from './say.ts';
+import { byName } from './sorted.ts';
 
 /**
  * Usual leakage of a filter in A, where the manual has not been read: common practice, no source. Inverters with
@@ -49,21 +49,22 @@ export interface Leakage {
 }
 
 export function leaksOf(context: PowerContext): readonly Leak[] {
-  const { wiring, flow, guards } = context;
+  const { wiring, flow, guards, phases, terminalsOf } = context;
   const mains = flow.sources.filter(({ kind }) => kind === 'mains');
   if (mains.length === 0) return [];
-  const phases = phasesOf(wiring, flow.sources);
   const all = mains.flatMap(({ live }) => live);
-  return [...wiring.devices.values()].flatMap((device): readonly Leak[] => {
+  const devices = new Set(terminalsOf('leaks').map((id) => wiring.terminals.get(id)!.device));
+  return [...devices].sort(byName).flatMap((name): readonly Leak[] => {
+    const device = wiring.devices.get(name)!;
     const usual = Object.hasOwn(USUAL_LEAKAGE, device.kind) ? USUAL_LEAKAGE[device.kind] : undefined;
     const at = device.terminals.filter((id) => {
       const { nature } = wiring.terminals.get(id)!;
       return nature.kind === 'mains' && nature.side !== 'gives';
     });
     if (usual === undefined || at.length === 0) return [];
-    const found = [...new Set(at.flatMap((id) => phases.get(id) ?? []))];
+    const found = [...new Set(at.flatMap((id) => phases(id)))];
     // Behind a transformer of its own it is not joined to the mains' earth; without a wire yet, any phase may be meant.
-    if (found.length === 0 && at.some((id) => guards.terminals.has(id))) return [];
+    if (found.length === 0 && at.some((id) => guards.terminals.get(id) !== undefined)) return [];
     const lines = found.length > 0 ? found : all;
     const typed =
       device.kind === 'mains-filter'
@@ -80,12 +81,12 @@ export function leaksOf(context: PowerContext): readonly Leak[] {
 
 /** Screened motor cables behind it: the chopped voltage drives current through the capacitance to their screen. */
 function cablesOf(
-  { wiring, settings }: PowerContext,
+  { wiring, settings, motorCables }: PowerContext,
   device: Device,
   base: Pick<Leak, 'device' | 'at' | 'lines'>,
 ): readonly Leak[] {
   if (device.kind === 'supply') return [];
-  return motorCables(wiring, device).map((id): Leak => {
+  return shielded(wiring, motorCables(device.id)).map((id): Leak => {
     const { length } = wiring.cables.get(id)!;
     const per = settings.cableLeakage;
     const needs =
@@ -104,17 +105,9 @@ function cablesOf(
   });
 }
 
-function motorCables(wiring: ReadWiring, device: Device): readonly string[] {
-  const wires = device.terminals.flatMap((id) => {
-    const { nature } = wiring.terminals.get(id)!;
-    return nature.kind === 'motor-phase' && nature.side === 'gives'
-      ? (wiring.netOf.get(id)?.wires ?? [])
-      : [];
-  });
-  const cables = wires.flatMap((id) => wiring.wires.get(id)?.cable ?? []);
-  // One whose screen has not been described counts as screened: motor cables are.
-  return [...new Set(cables)].filter((id) => (wiring.cables.get(id)?.shield ?? 'none') !== 'none');
-}
+/** One whose screen has not been described counts as screened: motor cables are. */
+const shielded = (wiring: PowerContext['wiring'], cables: readonly string[]): readonly string[] =>
+  cables.filter((id) => (wiring.cables.get(id)?.shield ?? 'none') !== 'none');
 
 /** Adds up by phase; the heaviest counts. */
 export function addUp(leaks: readonly Leak[]): Leakage {

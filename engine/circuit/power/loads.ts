@@ -9,7 +9,9 @@ import type {
   Terminal,
   Winding,
 } from '../wiring/types.ts';
+import type { Shape } from './grid/channels.ts';
 import { settingOf } from './setting-of.ts';
+import { shapeOf } from './shape.ts';
 import { byGroup, NEUTRAL, type Source } from './sources.ts';
 
 export interface Load {
@@ -26,6 +28,8 @@ export interface Load {
   readonly ac: boolean;
   /** Takes what this source gives, times the factor. */
   readonly follows?: { readonly source: Source; readonly factor: (volts: number) => number };
+  /** Where its phase shift and its harmonics have been said. */
+  readonly shape?: Shape;
   /** The setting to fill in, where it is not known. */
   readonly needs: string;
 }
@@ -137,6 +141,7 @@ function mainsLoads(wiring: ReadWiring, sources: readonly Source[]): readonly Lo
         needs: settingOf(wiring, line.device, 'mains-current', 'supply-current', 'current'),
         ...known({ amps: line.nature.amps, volts: line.nature.volts }),
         ...(follows ? { follows } : {}),
+        ...shapeOf(wiring.devices.get(line.device)),
       };
     });
   });

@@ -148,6 +148,12 @@ function suppliesOf(wiring: ReadWiring): readonly Source[] {
   });
 }
 
+const ORDER: readonly SourceKind[] = ['mains', 'secondary', 'rectifier', 'supply'];
+
+/** Mains first, then what hangs on them; of one kind by their ids. */
+export const inSourceOrder = (a: Source, b: Source): number =>
+  ORDER.indexOf(a.kind) - ORDER.indexOf(b.kind) || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
+
 /** Sources as elements: every live terminal against the back, or against the neutral of the mains. */
 export function sourceElements(sources: readonly Source[]): Element[] {
   const elements: Element[] = [];

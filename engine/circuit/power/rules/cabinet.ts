@@ -4,8 +4,10 @@ import { formatQuantity } from '../../../quantity/index.ts';
 import { evaluate } from '../../../sheet/index.ts';
 import type { Figure, WiringFinding } from '../../wiring/types.ts';
 import type { PowerContext } from '../context.ts';
-import { HEAT_SOURCE, heatOf, inWatts, namedHeat } from '../heat.ts';
+import { HEAT_SOURCE, type Heat, heatIn, inWatts, namedHeat } from '../heat.ts';
 import { byMargin, figure, finding, TIGHT } from '../say.ts';
+import { byName } from '../sorted.ts';
+import { NOTHING, type SupplyRule } from './rule.ts';
 
 const SOURCE =
   'VDE 0660-500 / IEC 60890 as quoted in an enclosure data sheet; 5.5 W/(m²·K) for painted steel, 3.5 for plastic (approximate)';
@@ -16,7 +18,18 @@ const AIR = 3.1 / 3600;
 /** A sum of usual losses is right within a third or so: less in hand than that is tight. */
 const TIGHT_WHEN_USUAL = 1.3;
 
-export function cabinet(context: PowerContext): readonly WiringFinding[] {
+export const cabinetRule: SupplyRule<Heat> = {
+  id: 'cabinet-heat',
+  of: 'device',
+  needs: 'nothing',
+  judge: (context, subject) => {
+    const heat = heatIn(context, subject);
+    return heat ? { ...NOTHING, open: heat } : NOTHING;
+  },
+  gather: { order: (a, b) => b.watts - a.watts || byName(a.device, b.device), judge: cabinet },
+};
+
+function cabinet(context: PowerContext, all: readonly Heat[]): readonly WiringFinding[] {
   const { settings } = context;
   const { height, width, depth, material, stands, fan, roomTemperature, limit } = settings;
   const asked = { height, width, depth, material, stands, limit };
@@ -35,7 +48,7 @@ export function cabinet(context: PowerContext): readonly WiringFinding[] {
     .filter((key) => asked[key] === undefined)
     .map((key) => settingOf[key]);
   if (roomTemperature === undefined) needs.push('settings.room-temperature');
-  const heats = settings.heat === undefined ? heatOf(context) : [];
+  const heats = settings.heat === undefined ? all : [];
   const heat = settings.heat ?? heats.reduce((sum, { watts }) => sum + watts, 0);
   const gaps = [...new Set(heats.flatMap((each) => each.needs))];
   // Where no current could be worked out, so is no heat.

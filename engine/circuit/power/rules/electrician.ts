@@ -4,12 +4,20 @@ import type { WiringFinding } from '../../wiring/types.ts';
 import type { PowerContext } from '../context.ts';
 import { countryOf } from '../countries/index.ts';
 import { finding } from '../say.ts';
+import type { SupplyRule } from './rule.ts';
 
 const ALWAYS =
   'The fixed mains connection or a new circuit, a three-phase supply or converter, the type of the residual current device, the main earthing, the measured fault current, any voltage test, a damaged main switch, a building without protective earth, and any machine that employees or pupils use or that is sold';
 
 /** Never more than 'unknown': nobody is told by a program that their mains are in order. */
-export function electrician(context: PowerContext): readonly WiringFinding[] {
+export const electricianRule: SupplyRule = {
+  id: 'electrician',
+  of: 'whole',
+  needs: 'nothing',
+  judge: (context) => ({ findings: electrician(context) }),
+};
+
+function electrician(context: PowerContext): readonly WiringFinding[] {
   const { settings } = context;
   const country = countryOf(settings.country);
   const made = [

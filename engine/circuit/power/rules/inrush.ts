@@ -7,10 +7,10 @@ import { BREAKER_SOURCE, type BreakerCurve, INSTANT } from '../../../tables/brea
 import type { Protection, WiringFinding } from '../../wiring/types.ts';
 import { CHARGING_SOURCE, type Charging, chargingOf } from '../charging.ts';
 import type { PowerContext } from '../context.ts';
-import { phasesOf } from '../phases.ts';
 import { amps, byMargin, figure, finding } from '../say.ts';
+import { byName } from '../sorted.ts';
 import { mainsOf } from './mains.ts';
-import { guardingPoles } from './protection.ts';
+import type { SupplyRule } from './rule.ts';
 
 const FUSE_SOURCE =
   'a fuse goes when the integral of the current squared reaches what its sheet gives; half of it each time ages it (from memory)';
@@ -28,21 +28,37 @@ interface Before {
   readonly charging: readonly Charging[];
 }
 
-export function charging(context: PowerContext): readonly WiringFinding[] {
+export const chargingRule: SupplyRule = {
+  id: 'inrush',
+  of: 'whole',
+  needs: 'nothing',
+  judge: (context) => ({ findings: charging(context) }),
+};
+
+function charging(context: PowerContext): readonly WiringFinding[] {
   const all = chargingOf(context);
   if (all.length === 0) return [];
-  const { guards } = context;
-  const poles = guardingPoles(context).map(
-    ({ terminal }): Before => ({
-      about: [terminal.device, terminal.id],
-      name: terminal.device,
-      nature: terminal.nature,
-      needs: [`${terminal.device}.curve`, `${terminal.device}.amps`],
-      charging: all.filter(({ at }) =>
-        at.some((id) => guards.terminals.get(id)?.passed.includes(terminal.id)),
-      ),
-    }),
-  );
+  const { guards, wiring } = context;
+  const behind = new Map<string, Set<Charging>>();
+  for (const each of all)
+    for (const id of each.at)
+      for (const pole of guards.terminals.get(id)?.passed ?? [])
+        behind.set(pole, (behind.get(pole) ?? new Set()).add(each));
+  const poles = [...behind]
+    .sort(([a], [b]) => byName(a, b))
+    .flatMap(([id, charging]): readonly Before[] => {
+      const { device, nature } = wiring.terminals.get(id)!;
+      if (nature.kind !== 'protection') return [];
+      return [
+        {
+          about: [device, id],
+          name: device,
+          nature,
+          needs: [`${device}.curve`, `${device}.amps`],
+          charging: [...charging],
+        },
+      ];
+    });
   // Of several poles the one with the most behind it counts; they trip together.
   const worst = new Map<string, Before>();
   for (const pole of [...poles, ...socketPoles(context, all)]) {
@@ -60,7 +76,6 @@ function socketPoles(context: PowerContext, all: readonly Charging[]): readonly 
   const { socketAmps, socketCurve } = context.settings;
   if (socketAmps === undefined || socketCurve === undefined || socketCurve === 'fuse') return [];
   const mains = mainsOf(context);
-  const phases = phasesOf(context.wiring, context.flow.sources);
   return mains.flatMap(({ device, live }) =>
     live.map(
       (line): Before => ({
@@ -68,7 +83,7 @@ function socketPoles(context: PowerContext, all: readonly Charging[]): readonly 
         name: 'the breaker before the socket',
         nature: { form: 'breaker', amps: socketAmps, curve: socketCurve },
         needs: [],
-        charging: all.filter(({ at }) => at.some((id) => phases.get(id)?.includes(line))),
+        charging: all.filter(({ at }) => at.some((id) => context.phases(id).includes(line))),
       }),
     ),
   );

@@ -8,10 +8,8 @@ import {
 import type { Verdict, WiringFinding } from '../../wiring/types.ts';
 import type { PowerContext } from '../context.ts';
 import { addUp, type Leak, leaksOf, namedLeaks, USUAL_SOURCE } from '../leakage.ts';
-import { behind } from '../phases.ts';
 import { amps, figure, finding, percent } from '../say.ts';
 import type { Source } from '../sources.ts';
-import { mainsOf } from './mains.ts';
 
 /** A residual current device; `device` is null for the one before the socket. */
 export interface Fitted {
@@ -79,8 +77,9 @@ function fromLeaks(
   source: string,
 ): WiringFinding {
   const { leakageShare } = context.settings;
-  const inside =
-    device.device === null ? () => true : behind(context.wiring, mainsOf(context), device.device);
+  const inside = (terminal: string): boolean =>
+    device.device === null ||
+    context.guards.terminals.get(terminal)?.residual.includes(device.device) === true;
   const sum = addUp(all.filter(({ at }) => at.some(inside)));
   const from = sum.leaks.length > 0 ? ` It comes from ${namedLeaks(sum.leaks)}.` : '';
   const sure = verdictOf(sum.sure, device.amps, leakageShare);

@@ -6,6 +6,7 @@ import type { Protection, Terminal, WiringFinding } from '../../wiring/types.ts'
 import type { PowerContext } from '../context.ts';
 import { amps, byMargin, figure, finding, volts } from '../say.ts';
 import type { Source } from '../sources.ts';
+import { NOTHING, type SupplyRule } from './rule.ts';
 import { HOW_IT_LIES, thicker } from './wire-current.ts';
 
 export const OVERLOAD =
@@ -13,29 +14,40 @@ export const OVERLOAD =
 
 type Guarding = Terminal & { readonly nature: Protection };
 
-/** Fuses and breakers, each pole by its end towards the source. */
-export function guardingPoles({ wiring, guards }: PowerContext): readonly {
-  readonly terminal: Guarding;
-  readonly wires: readonly string[];
-  readonly source: Source;
-}[] {
-  const behind = new Map<string, { wires: string[]; source: Source }>();
-  for (const guard of guards.terminals.values())
-    for (const id of guard.passed) if (!behind.has(id)) behind.set(id, { wires: [], source: guard.source });
-  for (const [wire, guard] of guards.wires) {
-    const nearest = guard.passed.at(-1);
-    if (nearest !== undefined) behind.get(nearest)!.wires.push(wire);
-  }
-  return [...behind].map(([id, each]) => ({ terminal: wiring.terminals.get(id) as Guarding, ...each }));
+/**
+ * The end of a pole that looks towards the source; undefined of one that nothing hangs behind.
+ *
+ * @param one either end
+ */
+export function guardingEnd({ wiring, guards }: PowerContext, one: string): Guarding | undefined {
+  const other = wiring.terminals.get(one)?.with;
+  if (!other) return undefined;
+  for (const [end, behind] of [
+    [one, other],
+    [other, one],
+  ] as const)
+    if (guards.terminals.get(behind)?.passed.at(-1) === end) return wiring.terminals.get(end) as Guarding;
+  return undefined;
 }
 
-export function fuses(context: PowerContext): readonly WiringFinding[] {
-  return guardingPoles(context).flatMap(({ terminal, wires, source }) => [
-    againstLoad(context, terminal),
-    ...againstWires(context, terminal, wires),
-    ...forDirectCurrent(terminal, source),
-  ]);
-}
+export const fusesRule: SupplyRule = {
+  id: 'fuse',
+  of: 'fuse',
+  needs: 'currents',
+  judge: (context, subject) => {
+    const terminal = guardingEnd(context, subject);
+    const guard = terminal && context.guards.terminals.get(terminal.id);
+    const source = guard && context.flow.source.get(guard.source);
+    if (!terminal || !source) return NOTHING;
+    return {
+      findings: [
+        againstLoad(context, terminal),
+        ...againstWires(context, terminal, context.wiresBehind(terminal.id)),
+        ...forDirectCurrent(terminal, source),
+      ],
+    };
+  },
+};
 
 const called = (terminal: Guarding): string =>
   `${terminal.nature.form === 'fuse' ? 'Fuse' : 'Breaker'} ${terminal.device}`;

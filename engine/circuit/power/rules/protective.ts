@@ -10,28 +10,38 @@ import type { Device, Wire, WiringFinding } from '../../wiring/types.ts';
 import type { PowerContext } from '../context.ts';
 import { addUp, leaksOf, namedLeaks, USUAL_SOURCE } from '../leakage.ts';
 import { amps, area, byMargin, figure, finding } from '../say.ts';
+import { byName } from '../sorted.ts';
+import { NOTHING, type SupplyRule } from './rule.ts';
+
+const wiresOn = ({ wiring, wiresAt }: PowerContext, terminal: string): readonly Wire[] =>
+  wiresAt(terminal).flatMap((id) => wiring.wires.get(id) ?? []);
 
 const POWER = new Set(['mains', 'winding', 'motor-phase', 'rectifier', 'supply']);
 
-export function protectiveConductors(context: PowerContext): readonly WiringFinding[] {
-  const { wiring } = context;
-  const at = new Map<string, Wire[]>();
-  for (const wire of wiring.wires.values())
-    for (const end of [wire.from, wire.to]) at.set(end, [...(at.get(end) ?? []), wire]);
-  const made: WiringFinding[] = [];
-  for (const device of wiring.devices.values()) {
-    const found = ofDevice(context, device, at);
-    if (found) made.push(found);
-  }
-  return [...gathered(made), ...ofMachine(context, at)];
-}
+export const protectiveRule: SupplyRule<WiringFinding> = {
+  id: 'protective',
+  of: 'device',
+  needs: 'nothing',
+  judge: (context, subject) => {
+    const device = context.wiring.devices.get(subject);
+    const found = device && ofDevice(context, device);
+    if (!found) return NOTHING;
+    return found.verdict === 'unknown' ? { ...NOTHING, open: found } : { findings: [found] };
+  },
+  gather: { order: (a, b) => byName(a.id, b.id), judge: (_, open) => gathered(open) },
+};
+
+export const machineEarthRule: SupplyRule = {
+  id: 'protective-leakage',
+  of: 'whole',
+  needs: 'nothing',
+  judge: (context) => ({ findings: ofMachine(context) }),
+};
 
 /** One question for all devices whose wires have not been described. */
-function gathered(made: readonly WiringFinding[]): readonly WiringFinding[] {
-  const open = made.filter(({ verdict }) => verdict === 'unknown');
-  if (open.length < 2) return made;
+function gathered(open: readonly WiringFinding[]): readonly WiringFinding[] {
+  if (open.length < 2) return open;
   return [
-    ...made.filter(({ verdict }) => verdict !== 'unknown'),
     finding(
       'protective',
       ['unsaid', ...open.flatMap(({ about }) => about)],
@@ -44,16 +54,13 @@ function gathered(made: readonly WiringFinding[]): readonly WiringFinding[] {
   ];
 }
 
-function ofDevice(
-  { wiring }: PowerContext,
-  device: Device,
-  at: ReadonlyMap<string, readonly Wire[]>,
-): WiringFinding | undefined {
+function ofDevice(context: PowerContext, device: Device): WiringFinding | undefined {
+  const { wiring } = context;
   const wiresOf = (is: (kind: string, power: boolean) => boolean): readonly Wire[] =>
     device.terminals.flatMap((id) => {
       const { nature } = wiring.terminals.get(id)!;
       const power = POWER.has(nature.kind) || (nature.kind === 'feed' && nature.role === 'power');
-      return is(nature.kind, power) ? (at.get(id) ?? []) : [];
+      return is(nature.kind, power) ? wiresOn(context, id) : [];
     });
   const earths = wiresOf((kind) => kind === 'earth');
   const lines = wiresOf((_, power) => power);
@@ -96,21 +103,16 @@ function ofDevice(
 }
 
 /** Above 10 mA of leakage the protective conductor of the whole machine needs more than the ordinary. */
-function ofMachine(
-  context: PowerContext,
-  at: ReadonlyMap<string, readonly Wire[]>,
-): readonly WiringFinding[] {
+function ofMachine(context: PowerContext): readonly WiringFinding[] {
   const typed = context.settings.leakage;
   const sum = addUp(typed === undefined ? leaksOf(context) : []);
   if (typed === undefined && sum.leaks.length === 0) return [];
   const [sure, likely] = typed === undefined ? [sum.sure, sum.likely] : [typed, typed];
   const from = typed === undefined ? ` It comes from ${namedLeaks(sum.leaks)}.` : '';
   const source = `${LEAKAGE_SOURCE.source}${typed === undefined ? `; ${USUAL_SOURCE}` : ''}`;
-  const inlets = [...context.wiring.terminals.values()].filter(
-    ({ nature }) => nature.kind === 'earth' && nature.role === 'source',
-  );
-  return inlets.map(({ id, device }) => {
-    const wires = at.get(id) ?? [];
+  return context.terminalsOf('inlet').map((id) => {
+    const { device } = context.wiring.terminals.get(id)!;
+    const wires = wiresOn(context, id);
     const leaks = `${amps(likely)} leak to earth`;
     const answer = (
       verdict: WiringFinding['verdict'],

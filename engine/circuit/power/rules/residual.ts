@@ -8,16 +8,16 @@ import { finding } from '../say.ts';
 import type { Source } from '../sources.ts';
 import { type Fitted, residualLeakage } from './leakage.ts';
 import { mainsOf } from './mains.ts';
+import type { SupplyRule } from './rule.ts';
 
 /** What a fault to earth behind each device on the mains can look like. */
 export function astrayOf({
   wiring,
+  terminalsOf,
 }: PowerContext): readonly { readonly device: string; readonly astray: Astray }[] {
   const made = new Map<string, { device: string; astray: Astray }>();
-  for (const terminal of wiring.terminals.values()) {
-    const { nature } = terminal;
-    if (nature.kind !== 'mains' || nature.side !== 'takes') continue;
-    const device = wiring.devices.get(terminal.device);
+  for (const id of terminalsOf('takes')) {
+    const device = wiring.devices.get(wiring.terminals.get(id)!.device);
     if (!device || made.has(device.id)) continue;
     const poles = device.terminals.flatMap((id) => {
       const each = wiring.terminals.get(id)!.nature;
@@ -35,15 +35,23 @@ export function astrayOf({
   return [...made.values()];
 }
 
-export function residual(context: PowerContext): readonly WiringFinding[] {
+export const residualRule: SupplyRule = {
+  id: 'residual',
+  of: 'whole',
+  needs: 'nothing',
+  judge: (context) => ({ findings: residual(context) }),
+};
+
+function residual(context: PowerContext): readonly WiringFinding[] {
   const sources = mainsOf(context);
   if (sources.length === 0) return [];
   return [residualType(context, sources[0]!), ...residualLeakage(context, sources[0]!, fitted(context))];
 }
 
-function fitted({ wiring, settings }: PowerContext): readonly Fitted[] {
+function fitted({ wiring, settings, terminalsOf }: PowerContext): readonly Fitted[] {
   const own = new Map<string, Fitted>();
-  for (const { device, nature } of wiring.terminals.values())
+  for (const id of terminalsOf('residual')) {
+    const { device, nature } = wiring.terminals.get(id)!;
     if (nature.kind === 'protection' && nature.form === 'residual')
       own.set(device, {
         device,
@@ -51,6 +59,7 @@ function fitted({ wiring, settings }: PowerContext): readonly Fitted[] {
         ...(nature.type ? { type: nature.type } : {}),
         ...(nature.residual ? { amps: nature.residual } : {}),
       });
+  }
   const before = settings.residualType;
   return [
     ...own.values(),

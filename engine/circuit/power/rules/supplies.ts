@@ -5,34 +5,34 @@ import type { WiringFinding } from '../../wiring/types.ts';
 import type { PowerContext } from '../context.ts';
 import { amps, byMargin, figure, finding, volts } from '../say.ts';
 import type { Source } from '../sources.ts';
+import { NOTHING, type SupplyRule } from './rule.ts';
 
 const SUM = 'sum of the currents that hang on it, by Kirchhoff’s laws';
 
-export function supplies(context: PowerContext): readonly WiringFinding[] {
-  // What a supply gives is added up with the wiring's own rules; here stand transformers, bridges, and the drives' bus
-  // where its current has been worked out.
-  return context.flow.sources
-    .filter(
-      (source) =>
-        source.kind === 'secondary' ||
-        source.kind === 'rectifier' ||
-        drawnFrom(context, source) !== undefined,
-    )
-    .map((source) => judge(context, source));
-}
+/**
+ * What a supply gives is added up with the wiring's own rules; here stand transformers, bridges, and the drives' bus where
+ * its current has been worked out.
+ */
+export const suppliesRule: SupplyRule = {
+  id: 'supply-load',
+  of: 'source',
+  needs: 'currents',
+  judge: (context, subject) => {
+    const source = context.flow.source.get(subject);
+    return source &&
+      (source.kind === 'secondary' || source.kind === 'rectifier' || drawnFrom(context, source) !== undefined)
+      ? { findings: [judge(context, source)] }
+      : NOTHING;
+  },
+};
 
 /** Whether the drives' bus is this source: drives hang on it, and nothing else says their current. */
 function drawnFrom(context: PowerContext, source: Source): number | undefined {
   const { busSteadyAmps } = context.facts.drawn;
   if (busSteadyAmps === undefined || source.ac) return undefined;
-  const feeds = context.flow.loads.some((load) => {
-    const nature = context.wiring.terminals.get(load.from)?.nature;
-    return (
-      nature?.kind === 'feed' &&
-      nature.role === 'power' &&
-      context.guards.terminals.get(load.from)?.source === source
-    );
-  });
+  const feeds = context
+    .terminalsOf('power-feed')
+    .some((id) => context.guards.terminals.get(id)?.source === source.id);
   return feeds ? busSteadyAmps : undefined;
 }
 

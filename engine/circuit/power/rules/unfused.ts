@@ -4,6 +4,7 @@ import type { PowerContext } from '../context.ts';
 import { amps, figure, finding, metres } from '../say.ts';
 import type { Source } from '../sources.ts';
 import { OVERLOAD } from './protection.ts';
+import { NOTHING, type SupplyRule } from './rule.ts';
 import { HOW_IT_LIES, thicker } from './wire-current.ts';
 
 const SHORT_TAIL =
@@ -15,97 +16,94 @@ const isInside = ({ wiring }: PowerContext, source: Source): boolean =>
   source.kind === 'supply' && source.limits && wiring.devices.get(source.device)?.kind !== 'supply';
 
 /** Wires between a source and the first fuse. */
-export function unfused(context: PowerContext): readonly WiringFinding[] {
-  const made: WiringFinding[] = [];
-  for (const [id, guard] of context.guards.wires) {
-    if (guard.passed.length > 0 || isInside(context, guard.source)) continue;
-    const wire = context.wiring.wires.get(id)!;
-    const { source } = guard;
-    const about = [id, source.device];
-    const title = `Wire ${id} without a fuse`;
-    const capacity = context.capacity(wire);
-    const limit = source.kind === 'mains' ? (source.amps ?? context.settings.socketAmps) : source.amps;
-    if (source.kind === 'mains' || source.limits) {
-      const what = source.kind === 'mains' ? 'the fuse before the machine lets' : `${source.device} can give`;
-      const why =
-        source.kind === 'mains'
-          ? OVERLOAD
-          : `${OVERLOAD}; a supply that limits its current protects what carries it (common practice)`;
-      if (limit === undefined || capacity.worst === undefined) {
-        made.push(
-          finding(
-            'unfused',
-            about,
-            title,
-            'unknown',
-            `Wire ${id} has no fuse of its own; whether it carries what ${source.kind === 'mains' ? 'the fuse before the machine lets pass' : `${source.device} can give`} is not known.`,
-            why,
-            {
-              needs: [
-                ...(limit === undefined
-                  ? [source.kind === 'mains' ? 'settings.socket-amps' : `${source.device}.current`]
-                  : []),
-                ...(capacity.worst === undefined ? capacity.needs : []),
-              ],
-            },
-          ),
-        );
-        continue;
-      }
-      const margin = capacity.worst / limit;
-      const figures = [
-        figure('current that can come', limit, 'A'),
-        figure('what the wire may carry at worst', capacity.worst, 'A'),
-      ];
-      if (margin >= 1) {
-        made.push(
-          finding(
-            'unfused',
-            about,
-            title,
-            'fits',
-            `Wire ${id} has no fuse of its own and needs none: ${what} ${amps(limit)}${source.kind === 'mains' ? ' pass' : ''}, and it may carry ${amps(capacity.worst)}.`,
-            why,
-            { margin, figures },
-          ),
-        );
-        continue;
-      }
-      const sure = capacity.best! < limit;
-      made.push(
-        finding(
-          'unfused',
-          about,
-          title,
-          sure ? 'fails' : 'unknown',
-          `Wire ${id} has no fuse of its own; ${what} ${amps(limit)}${source.kind === 'mains' ? ' pass' : ''}, and it may carry ${sure ? `${amps(capacity.best!)} at most` : `${amps(capacity.worst)} to ${amps(capacity.best!)}`}.`,
-          why,
-          {
-            figures,
-            remedy: sure
-              ? `A fuse at its beginning, or a thicker wire. ${thicker(limit, capacity) ?? ''}`.trim()
-              : HOW_IT_LIES,
-            ...(sure ? { margin: capacity.best! / limit } : { needs: capacity.needs }),
-          },
-        ),
-      );
-      continue;
-    }
-    const short = wire.length !== undefined && wire.length <= TAIL_METRES;
-    made.push(
-      finding(
+export const unfusedRule: SupplyRule = {
+  id: 'unfused',
+  of: 'wire',
+  needs: 'nothing',
+  judge: (context, subject) => {
+    const found = unfused(context, subject);
+    return found ? { findings: [found] } : NOTHING;
+  },
+};
+
+function unfused(context: PowerContext, id: string): WiringFinding | undefined {
+  const wire = context.wiring.wires.get(id);
+  const guard = context.guards.wires.get(id);
+  if (!wire || !guard || guard.passed.length > 0) return undefined;
+  const source = context.flow.source.get(guard.source);
+  if (!source || isInside(context, source)) return undefined;
+  const about = [id, source.device];
+  const title = `Wire ${id} without a fuse`;
+  const capacity = context.capacity(wire);
+  const limit = source.kind === 'mains' ? (source.amps ?? context.settings.socketAmps) : source.amps;
+  if (source.kind === 'mains' || source.limits) {
+    const what = source.kind === 'mains' ? 'the fuse before the machine lets' : `${source.device} can give`;
+    const why =
+      source.kind === 'mains'
+        ? OVERLOAD
+        : `${OVERLOAD}; a supply that limits its current protects what carries it (common practice)`;
+    if (limit === undefined || capacity.worst === undefined) {
+      return finding(
         'unfused',
         about,
         title,
-        wire.length === undefined ? 'unknown' : short ? 'tight' : 'fails',
-        `Wire ${id} hangs on ${source.device} without a fuse, and ${source.device} does not limit its current${wire.length === undefined ? '' : ` over ${metres(wire.length)}`}. ${wire.length === undefined ? 'Up to 3 m, laid so that it cannot chafe, such a tail is allowed; longer, it burns in a short circuit.' : short ? 'Short and laid so that it cannot chafe, such a tail is allowed up to 3 m.' : 'In a short circuit it burns.'}`,
-        SHORT_TAIL,
+        'unknown',
+        `Wire ${id} has no fuse of its own; whether it carries what ${source.kind === 'mains' ? 'the fuse before the machine lets pass' : `${source.device} can give`} is not known.`,
+        why,
         {
-          remedy: `A fuse next to ${source.device}.`,
-          needs: wire.length === undefined ? [`${id}.length`] : undefined,
+          needs: [
+            ...(limit === undefined
+              ? [source.kind === 'mains' ? 'settings.socket-amps' : `${source.device}.current`]
+              : []),
+            ...(capacity.worst === undefined ? capacity.needs : []),
+          ],
         },
-      ),
+      );
+    }
+    const margin = capacity.worst / limit;
+    const figures = [
+      figure('current that can come', limit, 'A'),
+      figure('what the wire may carry at worst', capacity.worst, 'A'),
+    ];
+    if (margin >= 1) {
+      return finding(
+        'unfused',
+        about,
+        title,
+        'fits',
+        `Wire ${id} has no fuse of its own and needs none: ${what} ${amps(limit)}${source.kind === 'mains' ? ' pass' : ''}, and it may carry ${amps(capacity.worst)}.`,
+        why,
+        { margin, figures },
+      );
+    }
+    const sure = capacity.best! < limit;
+    return finding(
+      'unfused',
+      about,
+      title,
+      sure ? 'fails' : 'unknown',
+      `Wire ${id} has no fuse of its own; ${what} ${amps(limit)}${source.kind === 'mains' ? ' pass' : ''}, and it may carry ${sure ? `${amps(capacity.best!)} at most` : `${amps(capacity.worst)} to ${amps(capacity.best!)}`}.`,
+      why,
+      {
+        figures,
+        remedy: sure
+          ? `A fuse at its beginning, or a thicker wire. ${thicker(limit, capacity) ?? ''}`.trim()
+          : HOW_IT_LIES,
+        ...(sure ? { margin: capacity.best! / limit } : { needs: capacity.needs }),
+      },
     );
   }
-  return made;
+  const short = wire.length !== undefined && wire.length <= TAIL_METRES;
+  return finding(
+    'unfused',
+    about,
+    title,
+    wire.length === undefined ? 'unknown' : short ? 'tight' : 'fails',
+    `Wire ${id} hangs on ${source.device} without a fuse, and ${source.device} does not limit its current${wire.length === undefined ? '' : ` over ${metres(wire.length)}`}. ${wire.length === undefined ? 'Up to 3 m, laid so that it cannot chafe, such a tail is allowed; longer, it burns in a short circuit.' : short ? 'Short and laid so that it cannot chafe, such a tail is allowed up to 3 m.' : 'In a short circuit it burns.'}`,
+    SHORT_TAIL,
+    {
+      remedy: `A fuse next to ${source.device}.`,
+      needs: wire.length === undefined ? [`${id}.length`] : undefined,
+    },
+  );
 }

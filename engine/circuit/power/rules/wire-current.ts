@@ -9,6 +9,8 @@ import { leastArea, type WireUse } from '../../../tables/conductor-least.ts';
 import type { Wire, WiringFinding } from '../../wiring/types.ts';
 import type { Capacity, PowerContext } from '../context.ts';
 import { amps, area, byMargin, figure, finding, TIGHT } from '../say.ts';
+import { byName } from '../sorted.ts';
+import { NOTHING, type SupplyRule } from './rule.ts';
 
 /** Before a thicker wire is bought. */
 export const HOW_IT_LIES =
@@ -17,36 +19,45 @@ export const HOW_IT_LIES =
 /** Currents below this belong to signals, which no wire is too thin for. */
 export const SIGNAL_AMPS = 0.05;
 
-export function wireCurrent(context: PowerContext): readonly WiringFinding[] {
-  const made: WiringFinding[] = [];
-  const unsaid: { readonly wire: Wire; readonly amps: number }[] = [];
-  for (const wire of context.wiring.wires.values()) {
-    const current = context.currents.get(wire.id);
-    if (!current || (current.amps < SIGNAL_AMPS && current.needs.length === 0)) continue;
-    const capacity = context.capacity(wire);
-    if (wire.section === undefined) unsaid.push({ wire, amps: current.amps });
-    else made.push(judge(wire, current.amps, current.needs, capacity));
-  }
-  return [...made, ...withoutArea(unsaid)];
+/** A wire whose thickness nobody has said. */
+interface Unsaid {
+  readonly id: string;
+  readonly amps: number;
+  readonly need: string;
 }
 
+export const wireCurrentRule: SupplyRule<Unsaid> = {
+  id: 'wire-current',
+  of: 'wire',
+  needs: 'currents',
+  judge: (context, subject) => {
+    const wire = context.wiring.wires.get(subject);
+    const current = context.currents.get(subject);
+    if (!wire || !current || (current.amps < SIGNAL_AMPS && current.needs.length === 0)) return NOTHING;
+    if (wire.section === undefined)
+      return { ...NOTHING, open: { id: wire.id, amps: current.amps, need: `${wire.id}.section` } };
+    return { findings: [judge(wire, current.amps, current.needs, context.capacity(wire))] };
+  },
+  gather: {
+    order: (a, b) => b.amps - a.amps || byName(a.id, b.id),
+    judge: (_, unsaid) => withoutArea(unsaid),
+  },
+};
+
 /** One question for all wires whose thickness nobody has said, the heaviest load first. */
-function withoutArea(
-  unsaid: readonly { readonly wire: Wire; readonly amps: number }[],
-): readonly WiringFinding[] {
-  if (unsaid.length === 0) return [];
-  const sorted = [...unsaid].sort((a, b) => b.amps - a.amps || (a.wire.id < b.wire.id ? -1 : 1));
-  const [heaviest] = sorted;
-  const ids = sorted.map(({ wire }) => wire.id);
+function withoutArea(unsaid: readonly Unsaid[]): readonly WiringFinding[] {
+  const [heaviest] = unsaid;
+  if (!heaviest) return [];
+  const ids = unsaid.map(({ id }) => id);
   return [
     finding(
       'wire-current',
       ['unsaid', ...ids],
       'Wires whose thickness has not been said',
       'unknown',
-      `${ids.length === 1 ? `Wire ${ids[0]} carries` : `${ids.length} wires carry`} current and how thick ${ids.length === 1 ? 'it is' : 'they are'} has not been said; the most is ${amps(heaviest!.amps)} in wire ${heaviest!.wire.id}.`,
+      `${ids.length === 1 ? `Wire ${ids[0]} carries` : `${ids.length} wires carry`} current and how thick ${ids.length === 1 ? 'it is' : 'they are'} has not been said; the most is ${amps(heaviest.amps)} in wire ${heaviest.id}.`,
       'IEC 60204-1:2016, 12.4',
-      { needs: ids.map((id) => `${id}.section`) },
+      { needs: unsaid.map(({ need }) => need) },
     ),
   ];
 }
@@ -141,43 +152,48 @@ export function thicker(load: number, capacity: Capacity): string | undefined {
   return row ? `Take ${row.area} mm².` : 'Split the load over more wires, or ask somebody who can reckon it.';
 }
 
-export function leastWire(context: PowerContext): readonly WiringFinding[] {
+export const leastWireRule: SupplyRule = {
+  id: 'least-wire',
+  of: 'wire',
+  needs: 'nothing',
+  judge: (context, subject) => {
+    const found = leastWire(context, subject);
+    return found ? { findings: [found] } : NOTHING;
+  },
+};
+
+function leastWire(context: PowerContext, subject: string): WiringFinding | undefined {
   const { wiring, currents } = context;
-  const made: WiringFinding[] = [];
-  for (const wire of wiring.wires.values()) {
-    if (wire.section === undefined) continue;
-    const { inside } = context.capacity(wire);
-    const cable = wire.cable === null ? undefined : wiring.cables.get(wire.cable);
-    const { area: least, row } = leastArea(
-      inside ? 'inside' : 'outside',
-      cable?.moved ?? false,
-      purposeOf(context, wire, currents.get(wire.id)?.amps ?? 0),
-      cable
-        ? {
-            cores: cable.cores ?? cable.wires.length,
-            shielded: cable.shield === 'foil' || cable.shield === 'braid',
-          }
-        : undefined,
-    );
-    const margin = (wire.section * 1e6) / least;
-    if (margin >= 0.995) continue;
-    made.push(
-      finding(
-        'least-wire',
-        [wire.id],
-        `Thickness of wire ${wire.id}`,
-        'fails',
-        `Wire ${wire.id} is ${area(wire.section)}; ${inside ? 'inside the cabinet' : 'outside the cabinet'} the least for ${row.use === 'power' ? 'power' : row.use === 'control' ? 'control circuits' : 'data'} is ${least} mm², so that it does not break when it is pulled.`,
-        row.source,
-        {
-          margin,
-          figures: [figure('its area', wire.section, 'mm²'), figure('least area', least * 1e-6, 'mm²')],
-          remedy: `Take ${least} mm².`,
-        },
-      ),
-    );
-  }
-  return made;
+  const wire = wiring.wires.get(subject);
+  if (wire?.section === undefined) return undefined;
+  const { inside } = context.capacity(wire);
+  const cable = wire.cable === null ? undefined : wiring.cables.get(wire.cable);
+  const { area: least, row } = leastArea(
+    inside ? 'inside' : 'outside',
+    cable?.moved ?? false,
+    purposeOf(context, wire, currents.get(wire.id)?.amps ?? 0),
+    cable
+      ? {
+          cores: cable.cores ?? cable.wires.length,
+          shielded: cable.shield === 'foil' || cable.shield === 'braid',
+        }
+      : undefined,
+  );
+  const margin = (wire.section * 1e6) / least;
+  if (margin >= 0.995) return undefined;
+  return finding(
+    'least-wire',
+    [wire.id],
+    `Thickness of wire ${wire.id}`,
+    'fails',
+    `Wire ${wire.id} is ${area(wire.section)}; ${inside ? 'inside the cabinet' : 'outside the cabinet'} the least for ${row.use === 'power' ? 'power' : row.use === 'control' ? 'control circuits' : 'data'} is ${least} mm², so that it does not break when it is pulled.`,
+    row.source,
+    {
+      margin,
+      figures: [figure('its area', wire.section, 'mm²'), figure('least area', least * 1e-6, 'mm²')],
+      remedy: `Take ${least} mm².`,
+    },
+  );
 }
 
 /** Power: mains, drives, motors. Data: encoders and other signals. Control: the rest. */
