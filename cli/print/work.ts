@@ -117,6 +117,14 @@ function printDetail(page: Page, detail: NonNullable<JudgedWork['detail']>): voi
         INDENT,
       );
   }
+  if (detail.kind === 'milled' && detail.feed !== null && detail.time !== null) {
+    page.heading('The helix');
+    page.prose(`! ${detail.caution}`, INDENT, `${INDENT}  `);
+    page.prose(
+      `The middle of the ${mm(detail.cutter)} mm cutter goes round on ${mm(detail.radius)} mm of radius at ${formatQuantity(detail.feed, 'mm/min', { digits: 3 })}, ${detail.axis} climbs at ${formatQuantity(detail.climb ?? 0, 'mm/min', { digits: 3 })}; about ${formatQuantity(detail.time, 's', { digits: 2 })} in all.`,
+      INDENT,
+    );
+  }
   if (detail.kind === 'tap') {
     page.heading('Highest speed by size of tap, overrun two pitches, a worn tap');
     page.prose(`! ${detail.caution}`, INDENT, `${INDENT}  `);

@@ -329,6 +329,15 @@ export const POLICIES: readonly Policy[] = [
     source: HABIT,
   },
   {
+    id: 'spindle-slip',
+    name: 'how far a spindle that nothing reports may be off its speed',
+    unit: '1',
+    usual: '3 %',
+    domain: 'fraction',
+    why: 'An induction motor turns slower the harder it works, by some per cent, and an inverter without an encoder does not know. Where the axis feeds at its own pace, a holder with float has to give by that share of the depth.',
+    source: HABIT,
+  },
+  {
     id: 'control-look',
     name: 'time between two looks of a control at the spindle',
     unit: 'ms',

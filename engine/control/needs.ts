@@ -71,6 +71,8 @@ export function needsOf(assessment: Assessment): Needs {
   };
   const lathe = refit.machine !== 'mill';
   for (const { kind, name, settings } of Object.values(refit.work)) {
+    // A milled thread asks only for axes that move together, and that is asked in any case.
+    if (kind === 'thread' && settings.way === 'mill') continue;
     if (kind === 'thread') singlePoint(settings.thread ?? '');
     else if (kind === 'tap') {
       if ((settings.holder ?? 'rigid') !== 'floating')

@@ -48,6 +48,7 @@ import { cutBoring } from './cut-boring.ts';
 import { cutDrilling } from './cut-drilling.ts';
 import { cutMilling } from './cut-milling.ts';
 import { cutParting } from './cut-parting.ts';
+import { cutThreadMilling } from './cut-thread-milling.ts';
 import { cutThreading } from './cut-threading.ts';
 import { cutTurning } from './cut-turning.ts';
 import { dcEquivalent } from './dc-equivalent.ts';
@@ -200,6 +201,7 @@ export const HANDBOOK: readonly Sheet[] = [
   cutDrilling,
   cutMilling,
   cutParting,
+  cutThreadMilling,
   cutThreading,
   cutTurning,
   dcEquivalent,

@@ -46,7 +46,7 @@ export function chartFor(
   const ofSpindle = machine.spindle ? spindleLimits(machine.spindle) : [];
   const all = (lead: number): readonly LinkLimit[] => [...ofSpindle, ...leadLimits(machine, axis, lead)];
   const points = judged.flatMap(({ work, detail, verdict }): readonly WorkChartPoint[] =>
-    detail && detail.kind !== 'cut' && detail.speed !== null && detail.speed > 0
+    detail && (detail.kind === 'thread' || detail.kind === 'tap') && detail.speed !== null && detail.speed > 0
       ? [
           {
             id: work.id,

@@ -45,6 +45,13 @@ const THREAD: readonly WorkField[] = [
     example: 'external',
   },
   {
+    key: 'way',
+    name: 'how it is cut',
+    options: { point: 'with a single point, axis and spindle in step', mill: 'milled, a cutter going round' },
+    usual: 'with a single point',
+    example: 'mill',
+  },
+  {
     key: 'length',
     name: 'length of thread',
     unit: 'mm',
@@ -75,8 +82,29 @@ const THREAD: readonly WorkField[] = [
     usual: 'along a flank',
     example: 'flank',
   },
+  {
+    key: 'cutter',
+    name: 'diameter of the thread mill',
+    unit: 'mm',
+    usual: 'six tenths of the bore',
+    example: '12 mm',
+  },
+  { key: 'teeth', name: 'teeth round the thread mill', usual: '3', example: '3' },
+  { key: 'rows', name: 'rows of teeth in the work', usual: 'one for each turn of the thread', example: '1' },
+  { key: 'feed', name: 'feed a tooth of the thread mill', unit: 'mm', usual: '0.03 mm', example: '0.03 mm' },
   axis,
 ];
+/** Fields of a thread that only one way of cutting it has. */
+const BY_WAY: Readonly<Record<string, 'point' | 'mill'>> = {
+  room: 'point',
+  lead: 'point',
+  passes: 'point',
+  infeed: 'point',
+  cutter: 'mill',
+  teeth: 'mill',
+  rows: 'mill',
+  feed: 'mill',
+};
 
 const TAP: readonly WorkField[] = [
   thread,
@@ -154,7 +182,7 @@ const CUT: readonly WorkField[] = [
 export const WORK_FIELDS = { cut: CUT, thread: THREAD, tap: TAP } as const;
 export type WorkKind = keyof typeof WORK_FIELDS;
 export const WORK_KINDS: Readonly<Record<WorkKind, string>> = {
-  thread: 'thread with a single point',
+  thread: 'thread with a single point, or milled',
   tap: 'tapped hole',
   cut: 'cut',
 };
@@ -172,6 +200,10 @@ const BY_OPERATION: Readonly<Record<string, readonly string[]>> = {
 
 /** The fields that matter for what has been filled in so far. */
 export function fieldsOf(kind: WorkKind, settings: Readonly<Record<string, string>>): readonly WorkField[] {
+  if (kind === 'thread') {
+    const way = settings.way === 'mill' ? 'mill' : 'point';
+    return THREAD.filter(({ key }) => (BY_WAY[key] ?? way) === way);
+  }
   if (kind !== 'cut') return WORK_FIELDS[kind];
   const used = BY_OPERATION[settings.operation ?? ''];
   return CUT.filter(({ key }) =>

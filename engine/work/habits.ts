@@ -16,6 +16,8 @@ export const HABITS = {
   bandwidth: 'spindle-bandwidth',
   /** s between two looks of the control at the spindle. */
   look: 'control-look',
+  /** Share by which a spindle is off its speed where the axis does not follow it. */
+  slip: 'spindle-slip',
   /** Share of the pitch that a rigid holder and the flanks bear. */
   rigid: 'tap-rigid',
   /** Torque of a worn tap over that of a sharp one. */

@@ -50,6 +50,8 @@ export function runInStep(machine: WorkMachine, judged: JudgedWork): InStepAnswe
   const { detail } = judged;
   if (!detail) return 'It cannot be simulated before its settings can be read.';
   if (detail.kind === 'cut') return 'A cut does not run in step with the spindle; threads and taps do.';
+  if (detail.kind === 'milled')
+    return 'A milled thread does not run in step with the spindle: its climb goes with the circle.';
   const { spindle, habits } = machine;
   if (!spindle) return 'The spindle is not known well enough to be simulated.';
   if (!spindle.feedback) return 'Nothing is known that tells the control the angle of the spindle.';

@@ -9,6 +9,7 @@ export { type InStepAnswer, type InStepTap, type InStepThread, runInStep } from 
 export { type JudgedWork, judgeOne, judgeWork } from './judge.ts';
 export { highestAllowed, type LinkLimit } from './limits.ts';
 export { sayNeeds, type WorkMachine, workMachine, workMachineOf } from './machine.ts';
+export type { MilledDetail } from './milled.ts';
 export { newWorkId } from './new.ts';
 export type { Reversal } from './tap-reversal.ts';
 export type { TapSize } from './tap-sizes.ts';

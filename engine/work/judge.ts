@@ -4,6 +4,7 @@ import type { Refit, Work } from '../refit/types.ts';
 import { type CutDetail, judgeCut } from './cuts.ts';
 import { inOrder, LINKS, sayChance, told, type WorkFinding, worstOf } from './finding.ts';
 import type { WorkMachine } from './machine.ts';
+import type { MilledDetail } from './milled.ts';
 import { judgeTap, type TapDetail } from './taps.ts';
 import { judgeThread, type ThreadDetail } from './threads.ts';
 import type { WayRound } from './ways-round.ts';
@@ -15,7 +16,7 @@ export interface JudgedWork {
   readonly findings: readonly WorkFinding[];
   /** One sentence for a list: what is wrong first, or that it fits and what gives way first. */
   readonly summary: string;
-  readonly detail: CutDetail | ThreadDetail | TapDetail | null;
+  readonly detail: CutDetail | ThreadDetail | MilledDetail | TapDetail | null;
   readonly ways: readonly WayRound[];
   /** Draws in all, and the share in which nothing fails; absent until it is drawn, or where nothing is in doubt. */
   readonly draws?: { readonly lanes: number; readonly chance: number };

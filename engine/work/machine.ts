@@ -65,6 +65,8 @@ export interface WorkMachine {
   readonly feedbackType: string | null;
   readonly feedbackDriven: string | null;
   readonly can: (ability: string) => Ability;
+  /** Axes the control moves together. */
+  readonly coordinated: Known;
   readonly chuck: ChuckFacts;
   /** Margin below which something is tight. */
   readonly tight: number;
@@ -296,6 +298,7 @@ function machineAt(
     feedbackType: choice(refit, id, 'spindle-feedback', 'type'),
     feedbackDriven: choice(refit, id, 'spindle-feedback', 'driven'),
     can: (name) => ability(refit, name),
+    coordinated: known(scopeFor(null), fact('control', 'coordinated-axes')),
     chuck: chuckOf(refit, chain, chain ? scopeFor(chain) : null),
     tight: habits.margin.value,
     habits,

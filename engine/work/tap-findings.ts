@@ -74,7 +74,7 @@ export function reversalFindings(
   spindle: SpindleModel,
 ): readonly WorkFinding[] {
   if (!reversal) return [];
-  const { thread, depth, hole, float, habits } = wanted;
+  const { thread, depth, hole, float, slip, habits } = wanted;
   const brakes = spindle.ranges.some(({ braking }) => braking.some(({ torque }) => torque > 0));
   const because = [
     `In the ${reversal.range} from ${rpm(speed)}: the drive acts after ${habits.delay.says}, ${brakes ? 'then brakes' : 'and nothing brakes: the spindle runs down by its own drag'}.`,
@@ -163,7 +163,10 @@ export function reversalFindings(
           fails:
             'The holder has to give {asked} but gives only {there}: the thread strips or the tap breaks.',
         },
-        because,
+        because: [
+          `Overrun ${mm(reversal.overrun)}, axis and spindle out of step ${mm(2 * reversal.step)}${slip > 0 ? `, and ${mm(slip * (depth + reversal.overrun))} because the axis keeps its own pace while the spindle may be off its speed by ${habits.slip.says}` : ''}.`,
+          ...because,
+        ],
         basis,
       }),
     );

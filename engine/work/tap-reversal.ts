@@ -28,6 +28,8 @@ export interface Wanted {
   readonly depth: number;
   readonly hole: number | 'through' | null;
   readonly float: number | null;
+  /** Share by which the spindle may be off its speed while the axis keeps its own pace; 0 where the axis follows. */
+  readonly slip: number;
   readonly chamfer: number;
   readonly habits: Habits;
 }
@@ -39,7 +41,7 @@ const outOfStep = (axis: WorkAxis | undefined, lead: number, speed: number): num
 export function reversalAt(
   spindle: SpindleModel,
   axis: WorkAxis | undefined,
-  { thread, depth, chamfer, habits }: Wanted,
+  { thread, depth, chamfer, slip, habits }: Wanted,
   speed: number,
   highest: number | null,
 ): Reversal | null {
@@ -54,7 +56,7 @@ export function reversalAt(
     overrun,
     step,
     hole: depth + chamfer * thread.pitch + overrun + step + habits.chips.value,
-    float: overrun + 2 * step,
+    float: overrun + 2 * step + slip * (depth + overrun),
     highest,
   };
 }

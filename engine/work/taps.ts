@@ -110,6 +110,10 @@ export function judgeTap(machine: WorkMachine, work: Work): JudgedTap {
     depth,
     hole: isThrough ? 'through' : (holeTyped ?? null),
     float: holder === 'floating' ? (floatTyped ?? null) : null,
+    slip:
+      holder === 'floating' && (!spindle.feedback || machine.can('rigid-tapping') === 'no')
+        ? machine.habits.slip.value
+        : 0,
     chamfer: CHAMFER[kind] ?? 3,
     habits: machine.habits,
   };

@@ -1,4 +1,4 @@
-/** A wanted thread with a single point, judged on this machine. */
+/** A wanted thread, with a single point or milled, judged on this machine. */
 
 import type { Work } from '../refit/types.ts';
 import { PLAN_CAUTION, type Plan, type Side, type Thread, usualPasses } from '../threads/index.ts';
@@ -6,6 +6,7 @@ import { missing, told, type WorkFinding } from './finding.ts';
 import { type LinkLimit, leadLimits, sorted, spindleLimits } from './limits.ts';
 import { abilityFinding, feedbackFindings, noSpindle, speedFinding } from './links.ts';
 import type { WorkMachine } from './machine.ts';
+import { judgeMilled, type MilledDetail } from './milled.ts';
 import { Settings } from './settings.ts';
 import { accelerationLimit, axisFor, noAxis, planAt, travelFindings } from './thread-axis.ts';
 import { leadFinding, torqueFindings, waysFor } from './thread-findings.ts';
@@ -32,7 +33,7 @@ export interface ThreadDetail {
 
 export interface JudgedThread {
   readonly findings: readonly WorkFinding[];
-  readonly detail: ThreadDetail | null;
+  readonly detail: ThreadDetail | MilledDetail | null;
   readonly ways: readonly WayRound[];
 }
 
@@ -40,6 +41,7 @@ export function judgeThread(machine: WorkMachine, work: Work): JudgedThread {
   const s = new Settings(work);
   const read = s.thread();
   const side = s.option('side', ['external', 'internal']);
+  const way = s.option('way', ['point', 'mill']);
   const infeed = s.option('infeed', ['flank', 'straight']);
   const length = s.quantity('length', 'mm', 100);
   const room = s.quantity('room', 'mm', 100);
@@ -48,6 +50,16 @@ export function judgeThread(machine: WorkMachine, work: Work): JudgedThread {
   const axisId = s.text('axis') ?? 'Z';
   if (!read) return { findings: s.findings, detail: null, ways: [] };
   const { thread, basic } = read;
+  if (way === 'mill') {
+    const milled = judgeMilled(machine, work, s, {
+      thread,
+      basic,
+      side,
+      length: length ?? 1.5 * thread.diameter,
+      axisId,
+    });
+    return { ...milled, ways: waysFor(machine, thread, side, milled.findings) };
+  }
   const typedSpeed = s.speed(basic.major);
   const found: WorkFinding[] = [...s.findings];
   const add = (...more: readonly WorkFinding[]): void => {

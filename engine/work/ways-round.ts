@@ -95,6 +95,15 @@ function multiStart({ thread }: Trouble): readonly WayRound[] {
   ];
 }
 
+const threadMilling = ({ machine }: Trouble): WayRound =>
+  way(
+    'thread milling',
+    machine === 'mill'
+      ? 'A cutter smaller than the hole goes round in a circle while the axis climbs one lead. Want it here as a thread that is milled, and it is judged.'
+      : 'Not on a lathe without a driven tool.',
+    'Needs three axes that move together and about 1.3 times the time; a broken cutter does not spoil the hole, and one cutter does all diameters of a pitch. Below about M4 the cutters are frail.',
+  );
+
 function tapping(of: Trouble): readonly WayRound[] {
   const large = size(of.thread) > 12;
   return [
@@ -108,13 +117,7 @@ function tapping(of: Trouble): readonly WayRound[] {
       'The head turns the tap back by its own gears when the axis withdraws; the spindle never stops.',
       `Each head takes a range of sizes (small ones about M2 to M7, middle ones to M12${large ? '; this size wants a large one' : ''}), right-hand taps only, and needs an arm against turning. One speed for in and out.`,
     ),
-    way(
-      'thread milling',
-      of.machine === 'mill'
-        ? 'A cutter smaller than the hole goes round in a circle while the axis climbs one pitch a turn.'
-        : 'Not on a lathe without a driven tool.',
-      'Needs three axes that move together and about 1.3 times the time; a broken cutter does not spoil the hole, and one cutter does all diameters of a pitch. Below about M4 the cutters are frail.',
-    ),
+    threadMilling(of),
     way(
       'tap by hand with the machine as guide',
       'Drill on the machine without moving the work, then turn the tap by hand under a centre.',
@@ -125,6 +128,7 @@ function tapping(of: Trouble): readonly WayRound[] {
 }
 
 const straight = (of: Trouble): readonly WayRound[] => [
+  ...(of.machine === 'mill' ? [threadMilling(of)] : []),
   formDie(of),
   way(
     'change gears, where they are still there',

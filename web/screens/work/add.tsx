@@ -17,7 +17,7 @@ interface Props {
 
 /** Asked at once; the rest can wait for the page of the work itself. */
 const FIRST: Readonly<Record<WorkKind, readonly string[]>> = {
-  thread: ['thread', 'length', 'material', 'speed'],
+  thread: ['thread', 'side', 'way', 'length', 'material', 'cutter', 'speed'],
   tap: ['thread', 'depth', 'hole', 'material', 'holder'],
   cut: [
     'operation',

@@ -16,6 +16,7 @@ import { Mark, VerdictWord } from '../../parts/verdict.tsx';
 import type { Session } from '../../state/session.ts';
 import { CutDetails } from './cut-detail.tsx';
 import { WorkInput } from './input.tsx';
+import { MilledDetails } from './milled-detail.tsx';
 import { TapDetails } from './tap-detail.tsx';
 import { ThreadDetails } from './thread-detail.tsx';
 import type { WorkView } from './use-work.ts';
@@ -75,6 +76,7 @@ export function WorkDetail({ judged, state, record, session }: Props) {
       )}
       {detail?.kind === 'cut' && <CutDetails detail={detail} />}
       {detail?.kind === 'thread' && <ThreadDetails work={work} detail={detail} state={state} />}
+      {detail?.kind === 'milled' && <MilledDetails detail={detail} />}
       {detail?.kind === 'tap' && <TapDetails work={work} detail={detail} state={state} />}
       <button type="button" onClick={() => record(work, null)}>
         Take this {work.kind} off the list
