@@ -1,8 +1,7 @@
 export { MOST_ELEMENTS, nodesOf } from './check.ts';
 export { diodeOf } from './kinds.ts';
 export { type Drawn, type Flowing, LinearNetwork } from './linear-network.ts';
-export { nearPoint } from './near.ts';
-export { DIODE_METER, deadElements, HAND_METER, type Meter, ohmsTo, resistancesTo } from './ohms.ts';
+export { DIODE_METER, deadElements, HAND_METER, type Meter, ohmsTo } from './ohms.ts';
 export { operatingPoint, type Point, type Volts, wattsOf } from './operate.ts';
 export { THERMAL_VOLTS } from './physics.ts';
 export { piecesOf } from './pieces.ts';

@@ -90,18 +90,6 @@ export class Factors {
     return find(this.#columns, column, this.#start[row]!, this.#start[row + 1]!);
   }
 
-  /** A matrix of the same pattern, times a vector. */
-  times(values: Float64Array, x: Float64Array): Float64Array {
-    const product = new Float64Array(this.n);
-    for (let row = 0; row < this.n; row++) {
-      let sum = 0;
-      for (let at = this.#start[row]!; at < this.#start[row + 1]!; at++)
-        sum += values[at]! * x[this.#columns[at]!]!;
-      product[row] = sum;
-    }
-    return product;
-  }
-
   /** Factors `matrix`, which stays as it is; the unknown at which it turned out singular, or −1. */
   factor(): number {
     const { n, matrix } = this;

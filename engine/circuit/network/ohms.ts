@@ -53,47 +53,6 @@ export function ohmsTo(
   return { ok: true, ohms };
 }
 
-/**
- * Resistances of a network of resistors and contacts against one node, by one factoring for all: 0 at the node
- * itself, `Infinity` where no path leads. Elements that are no plain resistance are left out.
- */
-export function resistancesTo(
-  circuit: Circuit,
-  common: string,
-  nodes: readonly string[],
-): Answer<{ ohms: ReadonlyMap<string, number> }> {
-  const plain: Circuit = {
-    elements: circuit.elements.filter(({ kind }) => kind === 'resistor' || kind === 'switch'),
-    references: [common],
-  };
-  const wrong = checkCircuit(plain);
-  if (wrong) return { ok: false, trouble: wrong };
-  const cut = piecesOf(plain);
-  if (!cut.ok) return cut;
-  const ohms = new Map(nodes.map((node) => [node, node === common ? 0 : Number.POSITIVE_INFINITY] as const));
-  const piece = cut.pieces.find((each) => each.nodes.includes(common));
-  if (!piece) return { ok: true, ohms };
-  const system = new System([piece]);
-  system.prepare({ time: 0, share: 1, leak: 0 });
-  const inside = new Set(piece.nodes);
-  const asked = nodes.filter((node) => node !== common && inside.has(node));
-  const shown = system.drivingOhms(asked.map((node) => system.node(node)));
-  if (!shown)
-    return {
-      ok: false,
-      trouble: {
-        kind: 'singular',
-        nodes: [common],
-        elements: [],
-        sentence: `Nothing settles what stands against ${common}.`,
-      },
-    };
-  asked.forEach((node, k) => {
-    ohms.set(node, shown[k]!);
-  });
-  return { ok: true, ohms };
-}
-
 function oneReading(piece: Piece, plus: string, minus: string, meter: Meter): Answer<{ ohms: number }> {
   const probe: Element = {
     kind: 'voltage',

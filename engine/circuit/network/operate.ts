@@ -32,10 +32,6 @@ export interface Point extends Volts {
 
 export interface PointInside extends Point {
   readonly solved: readonly Solved[];
-  /** Those solved together with a node. */
-  solvedAt(node: string): Solved | undefined;
-  /** The same with other unknowns in some groups. */
-  moved(unknowns: ReadonlyMap<Solved, Float64Array>): Volts;
 }
 
 /** Pieces in groups: those whose currents follow each other are solved together. */
@@ -148,14 +144,13 @@ function pointOf(
   const solvedAt = new Map<string, Solved>();
   for (const each of solved)
     for (const piece of each.pieces) for (const node of piece.nodes) solvedAt.set(node, each);
-  const voltsBy =
-    (unknowns?: ReadonlyMap<Solved, Float64Array>) =>
-    (node: string, against?: string): number | undefined => {
-      const raw = (each: string): number => {
-        const there = solvedAt.get(each)!;
-        const at = there.system.node(each);
-        return at < 0 ? 0 : (unknowns?.get(there) ?? there.x)[at]!;
-      };
+  const raw = (node: string): number => {
+    const { system, x } = solvedAt.get(node)!;
+    const at = system.node(node);
+    return at < 0 ? 0 : x[at]!;
+  };
+  return {
+    volts: (node, against) => {
       const piece = nodePiece.get(node);
       if (!piece) return undefined;
       if (against === undefined) return piece.anchored ? raw(node) : undefined;
@@ -163,16 +158,12 @@ function pointOf(
       if (!other) return undefined;
       const together = other === piece || (other.anchored && piece.anchored);
       return together ? raw(node) - raw(against) : undefined;
-    };
-  return {
-    volts: voltsBy(),
+    },
     amps: (id) => {
       const found = home.get(id);
       return found ? ampsOf(found[1], found[0].system, found[0].x, time) : 0;
     },
     pieceOf: (node) => nodePiece.get(node),
-    solvedAt: (node) => solvedAt.get(node),
-    moved: (unknowns) => ({ volts: voltsBy(unknowns), pieceOf: (node) => nodePiece.get(node) }),
     pieces,
     solved,
     kept,

@@ -5,7 +5,6 @@
 import { nodesOf } from './check.ts';
 import { type Junction, junction, limited, through } from './junction.ts';
 import { Factors, fewestNeighbours } from './linear.ts';
-import { type Between, withChanges } from './rank.ts';
 import type { Diode, Element, Piece, Transistor } from './types.ts';
 import { closedAt, valueAt } from './value.ts';
 
@@ -36,23 +35,6 @@ interface Exponential {
   readonly n: number;
 }
 
-/** A conductance more or less, and the amperes a source in it drives into `a`. */
-export interface Changed extends Between {
-  readonly amps: number;
-}
-
-/** Equations factored at a steady state. */
-interface Held {
-  readonly bias: Float64Array;
-  readonly slopes: Float64Array;
-  /** Answers to one ampere between two unknowns. */
-  readonly columns: Map<string, Float64Array>;
-}
-
-/** Share by which a junction's slope may stray before the factored equations are mended for it. */
-const STRAY = 0.02;
-const NEAR_STEPS = 50;
-
 interface Active {
   readonly element: Transistor;
   readonly c: number;
@@ -78,7 +60,6 @@ export class System {
   readonly #index: Map<string, number>;
   readonly #diodes: readonly Exponential[];
   readonly #actives: readonly Active[];
-  #held: Held | undefined;
   readonly #nodes: number;
   /** Nodes, by the order of elimination. */
   readonly #nodeAt: readonly number[];
@@ -168,7 +149,6 @@ export class System {
 
   /** Puts down all that does not change from one step of Newton's to the next. */
   prepare({ time, share, leak, rule }: Drive): void {
-    this.#held = undefined;
     const m = this.#base;
     const right = this.#known;
     m.fill(0);
@@ -313,22 +293,6 @@ export class System {
     return { singular: -1, held };
   }
 
-  /**
-   * Resistance that each of these nodes shows against the reference of its piece, as prepared: the volts there for
-   * one ampere into it. For a system of resistors and contacts; undefined where the equations are singular.
-   */
-  drivingOhms(unknowns: readonly number[]): Float64Array | undefined {
-    this.#factors.matrix.set(this.#base);
-    if (this.#factors.factor() >= 0) return undefined;
-    return Float64Array.from(unknowns, (unknown) => {
-      if (unknown < 0) return 0;
-      this.#right.fill(0);
-      this.#right[unknown] = 1;
-      this.#factors.solve(this.#right);
-      return this.#right[unknown]!;
-    });
-  }
-
   /** Factors the equations as prepared, for `respond`; false where they are singular. */
   hold(): boolean {
     this.#factors.matrix.set(this.#base);
@@ -343,91 +307,6 @@ export class System {
     for (const [unknown, amps] of currents) if (unknown >= 0) right[unknown]! += amps;
     this.#factors.solve(right);
     return right.slice();
-  }
-
-  /**
-   * The steady state with a few conductances changed, from the one without: the equations are factored once at that
-   * one and only mended for what changes much, so each answer costs a few substitutions.
-   *
-   * @param from the unknowns as solved and last prepared; must be the same at each call
-   * @returns undefined where it does not settle so, or there are transistors
-   */
-  near(from: Float64Array, changes: readonly Changed[]): Float64Array | undefined {
-    if (this.#actives.length > 0) return undefined;
-    const held = this.#held ?? this.#holdAt(from);
-    if (!held) return undefined;
-    this.#held = held;
-    const x = from.slice();
-    const bias = held.bias.slice();
-    const drop = (a: number, b: number): number => (a < 0 ? 0 : x[a]!) - (b < 0 ? 0 : x[b]!);
-    for (let n = 0; n < NEAR_STEPS; n++) {
-      const rest = this.#factors.times(this.#base, x);
-      for (let k = 0; k < rest.length; k++) rest[k] = this.#known[k]! - rest[k]!;
-      const flows = (a: number, b: number, amps: number): void => {
-        if (a >= 0) rest[a]! -= amps;
-        if (b >= 0) rest[b]! += amps;
-      };
-      const moved: Between[] = [...changes];
-      for (const { a, b, siemens, amps } of changes) flows(a, b, siemens * drop(a, b) - amps);
-      let heldBack = false;
-      this.#diodes.forEach(({ junction: j, p, n: cathode }, k) => {
-        const wanted = drop(p, cathode);
-        const next = limited(j, wanted, bias[k]!);
-        if (Math.abs(next - wanted) > 1e-9 + 1e-6 * Math.abs(wanted)) heldBack = true;
-        bias[k] = next;
-        const [current, slope] = through(j, next);
-        flows(p, cathode, current + slope * (wanted - next));
-        const more = slope - held.slopes[k]!;
-        if (Math.abs(more) > 1e-9 && Math.abs(more) > STRAY * Math.max(slope, held.slopes[k]!))
-          moved.push({ a: p, b: cathode, siemens: more });
-      });
-      this.#factors.solve(rest);
-      const columns = moved.map(({ a, b }) => this.#column(held, a, b));
-      if (!withChanges(rest, moved, columns)) return undefined;
-      let off = 0;
-      for (let k = 0; k < x.length; k++) {
-        x[k]! += rest[k]!;
-        const change = Math.abs(rest[k]!) / (1e-9 + 1e-8 * Math.abs(x[k]!));
-        if (!(change <= off)) off = change;
-      }
-      if (!Number.isFinite(off)) return undefined;
-      // Steps shrink by a share here and not by squares, so the last one is to be smaller than Newton's.
-      if (n > 0 && !heldBack && off <= 0.01) return x;
-    }
-    return undefined;
-  }
-
-  #holdAt(x: Float64Array): Held | undefined {
-    this.startFrom(x);
-    const m = this.#factors.matrix;
-    m.set(this.#base);
-    const add = (row: number, column: number, value: number): void => {
-      if (row >= 0 && column >= 0) m[this.#factors.slot(row, column)]! += value;
-    };
-    const slopes = Float64Array.from(this.#diodes, ({ junction: j, p, n }, k) => {
-      const [, slope] = through(j, this.bias[k]!);
-      add(p, p, slope);
-      add(n, n, slope);
-      add(p, n, -slope);
-      add(n, p, -slope);
-      return slope;
-    });
-    if (this.#factors.factor() >= 0) return undefined;
-    return { bias: this.bias.slice(), slopes, columns: new Map() };
-  }
-
-  #column({ columns }: Held, a: number, b: number): Float64Array {
-    const key = `${a} ${b}`;
-    const kept = columns.get(key);
-    if (kept) return kept;
-    const column = new Float64Array(this.size);
-    if (a >= 0) column[a]! += 1;
-    if (b >= 0) column[b]! -= 1;
-    this.#factors.solve(column);
-    // A few at a time: those of one change are asked for again and again, then those of the next.
-    if (columns.size >= 64) columns.clear();
-    columns.set(key, column);
-    return column;
   }
 
   /** Junctions at the voltages of these unknowns, to start from. */

@@ -1,5 +1,5 @@
 /** Diodes on the diode range, both ways round. */
-import { DIODE_METER, diodeOf, type Element, nodesOf, operatingPoint } from '../network/index.ts';
+import { DIODE_METER, diodeOf, type Element, nodesOf, ohmsTo } from '../network/index.ts';
 import { MeshOrder } from '../network/mesh-order.ts';
 import { SteadyMesh } from '../network/steady-mesh.ts';
 import { pairsOf } from '../power/conductors.ts';
@@ -122,7 +122,7 @@ function diodeMeter(elements: readonly Element[]): (plus: string, minus: string)
     };
     const near = dead?.near([meter], [])?.level(order.node(plus), order.node(minus));
     if (near !== undefined) return near;
-    const solved = operatingPoint({ elements: [...elements, meter], references: [minus] });
-    return solved.ok ? solved.point.volts(plus, minus) : undefined;
+    const answer = ohmsTo({ elements, references: [] }, minus, [plus], DIODE_METER);
+    return answer.ok ? openVolts / (1 + openVolts / shortAmps / answer.ohms.get(plus)!) : undefined;
   };
 }
