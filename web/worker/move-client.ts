@@ -1,6 +1,7 @@
 /** Workers that simulate: one answers at once, all share a band between them. */
 import type { Problem } from '../../engine/quantity/types.ts';
 import { type AxisModel, type Band, joinBands, type Move, type Spread } from '../../engine/simulate/index.ts';
+import { Asking } from './asking.ts';
 import type { MoveAsked, MoveReply } from './move-protocol.ts';
 
 /** The model or the move cannot be, and why, field by field. */
@@ -13,50 +14,12 @@ export class CannotMove extends Error {
   }
 }
 
-interface Waiting {
-  readonly done: (answer: never) => void;
-  readonly failed: (fault: Error) => void;
-  readonly progress: ((done: number) => void) | undefined;
-}
-
-class MoveWorker {
-  readonly #worker = new Worker(new URL('./move-worker.ts', import.meta.url), { type: 'module' });
-  readonly #waiting = new Map<number, Waiting>();
-  #last = 0;
-
+class MoveWorker extends Asking<MoveAsked, MoveReply> {
   constructor() {
-    this.#worker.onmessage = ({ data }: MessageEvent<MoveReply>) => {
-      const waiting = this.#waiting.get(data.n);
-      if (!waiting) return;
-      if ('progress' in data) {
-        waiting.progress?.(data.progress);
-        return;
-      }
-      this.#waiting.delete(data.n);
-      if ('problems' in data) waiting.failed(new CannotMove(data.problems));
-      else waiting.done(data.answer as never);
-    };
-  }
-
-  ask<K extends keyof MoveAsked>(
-    what: K,
-    ask: MoveAsked[K]['ask'],
-    options: { progress?: (done: number) => void; signal?: AbortSignal } = {},
-  ): Promise<MoveAsked[K]['answer']> {
-    const n = ++this.#last;
-    return new Promise((done, failed) => {
-      this.#waiting.set(n, { done, failed, progress: options.progress });
-      options.signal?.addEventListener('abort', () => {
-        if (!this.#waiting.delete(n)) return;
-        this.#worker.postMessage({ cancel: n });
-        failed(new DOMException('cancelled', 'AbortError'));
-      });
-      this.#worker.postMessage({ n, do: what, ask });
+    super(new Worker(new URL('./move-worker.ts', import.meta.url), { type: 'module' }), (data) => {
+      if ('progress' in data) return { progress: data.progress };
+      return 'problems' in data ? { failed: new CannotMove(data.problems) } : { done: data.answer };
     });
-  }
-
-  stop(): void {
-    this.#worker.terminate();
   }
 }
 
