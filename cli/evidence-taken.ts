@@ -1,10 +1,12 @@
 /** Readings as a person types them on a command line or keeps them in a table. */
+
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import type { Method, Taken } from '../engine/evidence/index.ts';
 import { parseReadings } from '../engine/metrology/index.ts';
 import { convert, formatNumber, parseQuantity } from '../engine/quantity/index.ts';
 import { nearest } from '../engine/quantity/nearest.ts';
 import { shown } from './arguments.ts';
+import { assignment } from './assignment.ts';
 import { replaceFile } from './files.ts';
 import { need, Refusal } from './refusal.ts';
 
@@ -23,11 +25,8 @@ export function readTaken(
     csv === undefined ? {} : readTable(method, csv),
   );
   for (const word of words) {
-    const at = word.indexOf('=');
-    if (at < 1)
-      throw new Refusal(`“${shown(word)}” was not understood; write NAME=VALUE, such as ${example(method)}.`);
-    const key = keyOf(method, word.slice(0, at).trim());
-    const text = word.slice(at + 1).trim();
+    const [name, text] = assignment(word, `NAME=VALUE, such as ${example(method)}`);
+    const key = keyOf(method, name);
     const twice = (): never => {
       throw new Refusal(`${key} was given twice; give it once, with all its readings.`);
     };

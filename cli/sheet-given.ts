@@ -1,9 +1,11 @@
 /** What a person types for the symbols of a sheet, as numbers in SI with their doubt. */
+
 import { type Basis, parseQuantity, standardUncertainty } from '../engine/quantity/index.ts';
 import { nearest } from '../engine/quantity/nearest.ts';
 import { readFact } from '../engine/refit/read-fact.ts';
 import type { Argument, CurveSymbol, Sheet, SheetDescription } from '../engine/sheet/index.ts';
 import { shown } from './arguments.ts';
+import { assignment } from './assignment.ts';
 import { Refusal } from './refusal.ts';
 
 export interface SheetGiven {
@@ -27,15 +29,10 @@ export function readGiven(
   const doubts = new Map<string, number>();
   const notes: string[] = [];
   for (const word of words) {
-    const at = word.indexOf('=');
-    if (at < 1)
-      throw new Refusal(
-        `“${shown(word)}” was not understood; write symbol=value, such as ${example(sheet)}.`,
-      );
-    const key = symbolOf(sheet, description, word.slice(0, at).trim());
+    const [name, text] = assignment(word, `symbol=value, such as ${example(sheet)}`);
+    const key = symbolOf(sheet, description, name);
     if (Object.hasOwn(values, key)) throw new Refusal(`${key} was given twice; give it once.`);
     const spec = sheet.symbols[key]!;
-    const text = word.slice(at + 1).trim();
     const before = `${key} (${spec.name}): `;
     if (text === '')
       throw new Refusal(`${before}nothing was given after the “=”; leave it out while it is not known.`);

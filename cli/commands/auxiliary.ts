@@ -15,6 +15,7 @@ import { capital } from '../../engine/quantity/words.ts';
 import { LIMITS, type Refit } from '../../engine/refit/index.ts';
 import type { Auxiliary } from '../../engine/refit/types.ts';
 import { shown } from '../arguments.ts';
+import { assignment } from '../assignment.ts';
 import type { Call, Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { openRefit, type RefitFile } from '../files.ts';
@@ -101,13 +102,7 @@ function settingsOf(
   const settings: Record<string, string> = { ...old };
   const specs = kindOf(kind)?.settings ?? {};
   for (const word of words) {
-    const at = word.indexOf('=');
-    if (at < 1)
-      throw new Refusal(
-        `“${shown(word)}” was not understood; write SETTING=VALUE, such as ${Object.keys(specs)[0] ?? 'name'}=….`,
-      );
-    const id = word.slice(0, at).trim();
-    const value = word.slice(at + 1).trim();
+    const [id, value] = assignment(word, `SETTING=VALUE, such as ${Object.keys(specs)[0] ?? 'name'}=…`);
     need(readNamed(specs, id, value));
     if (value === '') delete settings[id];
     else settings[id] = value;

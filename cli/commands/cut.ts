@@ -1,7 +1,9 @@
 /** `fettle cut`: what a cut asks of spindle and axes. */
+
 import { parseQuantity } from '../../engine/quantity/index.ts';
 import { type Capacity, cutOf, OPERATIONS } from '../../engine/threads/index.ts';
 import { shown } from '../arguments.ts';
+import { assignment } from '../assignment.ts';
 import type { Call, Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { cutJson } from '../json/cut.ts';
@@ -30,12 +32,10 @@ export const cut: Command = {
     const { io, words, has } = call;
     const typed: Record<string, string> = Object.create(null);
     for (const word of words.slice(1)) {
-      const at = word.indexOf('=');
-      if (at < 1)
-        throw new Refusal(`“${shown(word)}” was not understood; write word=value, such as feed=0.2mm.`);
-      const key = word.slice(0, at).trim().toLowerCase();
+      const [name, value] = assignment(word, 'word=value, such as feed=0.2mm');
+      const key = name.toLowerCase();
       if (key in typed) throw new Refusal(`${shown(key)} was given twice; give it once.`);
-      typed[key] = word.slice(at + 1).trim();
+      typed[key] = value;
     }
     const capacity = capacityOf(call);
     const answer = need(cutOf(words[0]!, typed, capacity));

@@ -1,4 +1,5 @@
 /** `fettle simulate`: one move of an axis in time, from a refit or from a model file. */
+
 import { readFileSync, statSync } from 'node:fs';
 import { axisModel } from '../../engine/advice/axis-model.ts';
 import { assess } from '../../engine/assess/index.ts';
@@ -20,9 +21,11 @@ import {
   type SimulateOptions,
 } from '../../engine/simulate/index.ts';
 import { shown } from '../arguments.ts';
+import { assignment } from '../assignment.ts';
 import type { Command } from '../command.ts';
+import { writeCsv } from '../csv.ts';
 import { EXIT } from '../exit.ts';
-import { openRefit, replaceFile } from '../files.ts';
+import { openRefit } from '../files.ts';
 import { runCsv, runJson } from '../json/simulate.ts';
 import { pageOn } from '../print/page.ts';
 import { printMoves, printRun } from '../print/simulate.ts';
@@ -94,7 +97,7 @@ export const simulate: Command = {
     const move = moveOf(kind, { ...subject.usual[kind], ...fieldsOf(words.slice(least)) });
     const answer = runIt(subject, move);
     const csv = text('csv');
-    if (csv !== undefined) writeCsv(csv, answer);
+    if (csv !== undefined) writeCsv(csv, runCsv(answer));
     if (has('json')) json(runJson(subject.name, move, answer, subject.notes, hunting(subject.model)));
     else printRun(page, { ...subject, move, run: answer });
     return answer.trips.length > 0 || answer.summary.stalled || answer.summary.unstable
@@ -115,12 +118,9 @@ function moveKind(typed: string): MoveKind {
 function fieldsOf(words: readonly string[]): Record<string, string> {
   const fields: Record<string, string> = Object.create(null);
   for (const word of words) {
-    const at = word.indexOf('=');
-    if (at < 1)
-      throw new Refusal(`“${shown(word)}” was not understood; write field=value, such as speed='6 m/min'.`);
-    const name = word.slice(0, at).trim();
+    const [name, value] = assignment(word, "field=value, such as speed='6 m/min'");
     if (Object.hasOwn(fields, name)) throw new Refusal(`${shown(name)} was given twice; give it once.`);
-    fields[name] = word.slice(at + 1).trim();
+    fields[name] = value;
   }
   return fields;
 }
@@ -203,17 +203,4 @@ function fromModel(path: string): Subject {
     notes: usual.length > 0 ? [`Left out of the file, so at their usual values: ${usual.join(', ')}.`] : [],
     words: {},
   };
-}
-
-function writeCsv(path: string, answer: Run): void {
-  if (path.trim() === '') throw new Refusal('The name of the CSV file is empty.');
-  if (/\.(refit|json)$/i.test(path))
-    throw new Refusal('A CSV file does not end in .refit or .json; name another.');
-  try {
-    replaceFile(path, Buffer.from(runCsv(answer)));
-  } catch {
-    throw new Refusal(
-      `${shown(path)} could not be written; look whether the folder is there and yours to write in.`,
-    );
-  }
 }

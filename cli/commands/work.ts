@@ -1,4 +1,5 @@
 /** `fettle work`: what the machine must cut, judged on the machine as it is. */
+
 import { assess } from '../../engine/assess/index.ts';
 import { nearest } from '../../engine/quantity/nearest.ts';
 import type { Work } from '../../engine/refit/index.ts';
@@ -21,9 +22,11 @@ import {
 } from '../../engine/work/index.ts';
 import { noSuchField } from '../../engine/work/settings.ts';
 import { shown } from '../arguments.ts';
+import { assignment } from '../assignment.ts';
 import type { Call, Command } from '../command.ts';
+import { writeCsv } from '../csv.ts';
 import { EXIT } from '../exit.ts';
-import { openRefit, type RefitFile, replaceFile } from '../files.ts';
+import { openRefit, type RefitFile } from '../files.ts';
 import { chartJson, inStepCsv, inStepJson, workJson } from '../json/work.ts';
 import { pageOn } from '../print/page.ts';
 import { quoted } from '../print/text.ts';
@@ -115,11 +118,8 @@ function fields(kind: WorkKind, typed: readonly string[]): Record<string, string
   const known: readonly string[] = WORK_FIELDS[kind].map(({ key }) => key);
   const settings: Record<string, string> = Object.create(null);
   for (const word of typed) {
-    const at = word.indexOf('=');
-    if (at < 1)
-      throw new Refusal(`“${shown(word)}” was not understood; write field=value, such as length=30mm.`);
-    const key = word.slice(0, at).trim().toLowerCase();
-    const value = word.slice(at + 1).trim();
+    const [name, value] = assignment(word, 'field=value, such as length=30mm');
+    const key = name.toLowerCase();
     if (!known.includes(key)) throw new Refusal(noSuchField(kind, shown(key)));
     if (Object.hasOwn(settings, key)) throw new Refusal(`${key} was given twice; give it once.`);
     if (value.length > MOST_NAME) throw new Refusal(`${key}: that is too long to be a value.`);
@@ -241,7 +241,7 @@ function inStep(call: Call, file: RefitFile): number {
     return EXIT.unknown;
   }
   const csv = call.text('csv');
-  if (csv !== undefined) writeCsv(csv, answer);
+  if (csv !== undefined) writeCsv(csv, inStepCsv(answer));
   if (call.has('json')) json(call, inStepJson(each, answer));
   else printInStep(pageOn(call.io), each, answer);
   return answer.of.run.faults.length > 0 ? EXIT.fails : EXIT.fine;
@@ -254,18 +254,5 @@ function run(machine: WorkMachine, each: JudgedWork): InStepAnswer | string {
     if (fault instanceof ModelError)
       return `It cannot be simulated. ${fault.problems.map(({ message }) => message).join(' ')}`;
     throw fault;
-  }
-}
-
-function writeCsv(path: string, answer: InStepAnswer): void {
-  if (path.trim() === '') throw new Refusal('The name of the CSV file is empty.');
-  if (/\.(refit|json)$/i.test(path))
-    throw new Refusal('A CSV file does not end in .refit or .json; name another.');
-  try {
-    replaceFile(path, Buffer.from(inStepCsv(answer)));
-  } catch {
-    throw new Refusal(
-      `${shown(path)} could not be written; look whether the folder is there and yours to write in.`,
-    );
   }
 }
