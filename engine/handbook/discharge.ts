@@ -1,5 +1,6 @@
 import { defineSheet, formula, input, procedure } from '../sheet/index.ts';
 import { dischargeTime, safeVoltage } from './electrical-constants.ts';
+import { numbers } from './numbers.ts';
 
 const DECAY = 'derived: exponential decay of a capacitor through a resistor';
 
@@ -24,7 +25,7 @@ export const discharge = defineSheet({
       tex: 'R_{max}',
       reads: ['V0', 'C', 'V60', 't5'],
       run: (...x) => {
-        const [V0, C, V60, t5] = x as number[] as [number, number, number, number];
+        const [V0, C, V60, t5] = numbers<4>(x);
         return t5 / (C * Math.log(V0 / V60));
       },
       refuses: (...x) =>

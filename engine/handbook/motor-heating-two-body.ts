@@ -1,4 +1,5 @@
 import { defineSheet, formula, input, procedure } from '../sheet/index.ts';
+import { numbers } from './numbers.ts';
 
 const TWO = 'derived: linear heat balance of winding and housing, closed form';
 
@@ -84,15 +85,7 @@ export const motorHeatingTwoBody = defineSheet({
       reads: ['P', 'Rwh', 'Rha', 'Cw', 'l1', 'l2', 'dT'],
       run: timeToRise,
       refuses: (...x) => {
-        const [P, Rwh, Rha, , , , dT] = x as number[] as [
-          number,
-          number,
-          number,
-          number,
-          number,
-          number,
-          number,
-        ];
+        const [P, Rwh, Rha, , , , dT] = numbers<7>(x);
         return P * (Rwh + Rha) > dT ? undefined : 'this heat never warms the winding that far';
       },
       says: 'How long this current may flow from cold.',

@@ -1,5 +1,6 @@
 import { defineSheet, formula, input, procedure } from '../sheet/index.ts';
 import { copperZero } from './electrical-constants.ts';
+import { numbers } from './numbers.ts';
 
 const BALANCE = 'derived: energy balance of one body, copper loss only';
 
@@ -59,12 +60,12 @@ export const motorHeating = defineSheet({
       tex: '\\Delta T',
       reads: ['I', 'R_a', 'Rth', 'Ta', 'T0'],
       run: (...x) => {
-        const [I, R_a, Rth, Ta, T0] = x as number[] as [number, number, number, number, number];
+        const [I, R_a, Rth, Ta, T0] = numbers<5>(x);
         const cold = I * I * R_a * Rth;
         return cold / (1 - cold / (Ta - T0));
       },
       refuses: (...x) => {
-        const [I, R_a, Rth, Ta, T0] = x as number[] as [number, number, number, number, number];
+        const [I, R_a, Rth, Ta, T0] = numbers<5>(x);
         return I * I * R_a * Rth < Ta - T0
           ? undefined
           : 'above the runaway current the winding never settles; it heats until it burns';
@@ -80,18 +81,11 @@ export const motorHeating = defineSheet({
       tex: 't_{lim}',
       reads: ['I', 'R_hot', 'Rth', 'Tmax', 'Ta', 'tau'],
       run: (...x) => {
-        const [I, R_hot, Rth, Tmax, Ta, tau] = x as number[] as [
-          number,
-          number,
-          number,
-          number,
-          number,
-          number,
-        ];
+        const [I, R_hot, Rth, Tmax, Ta, tau] = numbers<6>(x);
         return -tau * Math.log1p(-(Tmax - Ta) / (I * I * R_hot * Rth));
       },
       refuses: (...x) => {
-        const [I, R_hot, Rth, Tmax, Ta] = x as number[] as [number, number, number, number, number];
+        const [I, R_hot, Rth, Tmax, Ta] = numbers<5>(x);
         if (Tmax <= Ta) return 'the room is already as hot as the winding may be';
         return I * I * R_hot * Rth > Tmax - Ta
           ? undefined
@@ -104,15 +98,7 @@ export const motorHeating = defineSheet({
       tex: 't_{lim,exact}',
       reads: ['I', 'R_a', 'Rth', 'Tmax', 'Ta', 'T0', 'tau'],
       run: (...x) => {
-        const [I, R_a, Rth, Tmax, Ta, T0, tau] = x as number[] as [
-          number,
-          number,
-          number,
-          number,
-          number,
-          number,
-          number,
-        ];
+        const [I, R_a, Rth, Tmax, Ta, T0, tau] = numbers<7>(x);
         const cold = I * I * R_a * Rth;
         const rise = Tmax - Ta;
         // tau·dT' = cold − a·dT; a turns negative above the runaway current, where the rise is exponential.
@@ -121,7 +107,7 @@ export const motorHeating = defineSheet({
         return Math.abs(u) < 1e-9 ? (tau * rise) / cold : (-tau / a) * Math.log1p(-u);
       },
       refuses: (...x) => {
-        const [I, R_a, Rth, Tmax, Ta, T0] = x as number[] as [number, number, number, number, number, number];
+        const [I, R_a, Rth, Tmax, Ta, T0] = numbers<6>(x);
         if (Tmax <= Ta) return 'the room is already as hot as the winding may be';
         const cold = I * I * R_a * Rth;
         return cold > (1 - cold / (Ta - T0)) * (Tmax - Ta)
