@@ -33,7 +33,7 @@ const OWN = new Set(['operation', 'grip']);
 
 export function judgeCut(machine: WorkMachine, work: Work): JudgedCut {
   const s = new Settings(work);
-  const grip = s.quantity('grip', 'mm', 10);
+  const grip = s.number('grip');
   const operation = s.text('operation')?.toLowerCase();
   if (operation === undefined) s.refuse('operation', `The operation is missing: ${OPERATIONS.join(', ')}.`);
   const typed = Object.fromEntries(

@@ -1,97 +1,89 @@
 /** What is typed for a piece of work: the fields of each kind, in the words a person reads. */
 
+import { amount, choiceOf, count, type SettingSpec, text } from '../quantity/settings.ts';
 import { CUTTING_MATERIALS } from '../tables/cutting-materials.ts';
 import { TAP_KINDS } from '../tables/tapping-materials.ts';
 import { OPERATIONS } from '../threads/index.ts';
 
-export interface WorkField {
+/** A field: its setting, by which name it is given, and how it is shown while it is empty. */
+export type WorkField = SettingSpec & {
   readonly key: string;
-  readonly name: string;
-  /** Absent for a text. */
-  readonly unit?: string;
-  readonly options?: Readonly<Record<string, string>>;
   /** Must be filled in. */
   readonly needed?: boolean;
-  /** What is taken where it is left empty. */
-  readonly usual?: string;
+  /** What is taken where it is left empty, in words. */
+  readonly usually?: string;
   readonly example: string;
-}
-
-const MATERIALS = Object.fromEntries(CUTTING_MATERIALS.map(({ id, name }) => [id, name]));
-const material: WorkField = {
-  key: 'material',
-  name: 'material',
-  options: MATERIALS,
-  usual: 'medium carbon steel',
-  example: 'c45',
 };
-const axis: WorkField = { key: 'axis', name: 'axis along the work', usual: 'Z', example: 'Z' };
-const thread: WorkField = { key: 'thread', name: 'thread', needed: true, example: 'M20x1.5' };
-const speed = (usual: string): WorkField => ({
-  key: 'speed',
-  name: 'spindle speed or cutting speed',
-  unit: 'r/min',
-  usual,
-  example: '300 r/min',
+
+const field = (key: string, spec: SettingSpec, example: string, usually?: string): WorkField => ({
+  ...spec,
+  key,
+  example,
+  ...(usually === undefined ? {} : { usually }),
 });
+
+/** Without one that is usual: where it is left empty, what else is typed decides. */
+const choiceFrom = (name: string, words: Readonly<Record<string, string>>) => ({
+  ...choiceOf(name, words),
+  usual: '',
+});
+const named = (all: readonly { readonly id: string; readonly name: string }[]) =>
+  Object.fromEntries(all.map(({ id, name }) => [id, name]));
+
+const material = field(
+  'material',
+  choiceFrom('material', named(CUTTING_MATERIALS)),
+  'c45',
+  'medium carbon steel',
+);
+const axis = field('axis', text('axis along the work'), 'Z', 'Z');
+const thread: WorkField = { ...field('thread', text('thread'), 'M20x1.5'), needed: true };
+const speed = (usually: string): WorkField =>
+  field('speed', amount('spindle speed or cutting speed', 'r/min'), '300 r/min', usually);
 
 const THREAD: readonly WorkField[] = [
   thread,
-  {
-    key: 'side',
-    name: 'where',
-    options: { external: 'outside (bolt)', internal: 'inside (nut)' },
-    usual: 'outside',
-    example: 'external',
-  },
-  {
-    key: 'way',
-    name: 'how it is cut',
-    options: { point: 'with a single point, axis and spindle in step', mill: 'milled, a cutter going round' },
-    usual: 'with a single point',
-    example: 'mill',
-  },
-  {
-    key: 'length',
-    name: 'length of thread',
-    unit: 'mm',
-    usual: 'one and a half diameters',
-    example: '30 mm',
-  },
+  field(
+    'side',
+    choiceOf('where', { external: 'outside (bolt)', internal: 'inside (nut)' }),
+    'external',
+    'outside',
+  ),
+  field(
+    'way',
+    choiceOf('how it is cut', {
+      point: 'with a single point, axis and spindle in step',
+      mill: 'milled, a cutter going round',
+    }),
+    'mill',
+    'with a single point',
+  ),
+  field('length', amount('length of thread', 'mm', '', 100), '30 mm', 'one and a half diameters'),
   material,
   speed('the highest that every link allows'),
-  {
-    key: 'room',
-    name: 'free length before the thread',
-    unit: 'mm',
-    usual: 'as much as the run-in needs',
-    example: '8 mm',
-  },
-  {
-    key: 'lead',
-    name: 'travel of one turn, as it will be programmed',
-    unit: 'mm',
-    usual: 'the thread’s own',
-    example: '1.5 mm',
-  },
-  { key: 'passes', name: 'passes', usual: 'as usual for the pitch', example: '8' },
-  {
-    key: 'infeed',
-    name: 'how the tool goes in',
-    options: { flank: 'along a flank', straight: 'straight' },
-    usual: 'along a flank',
-    example: 'flank',
-  },
-  {
-    key: 'cutter',
-    name: 'diameter of the thread mill',
-    unit: 'mm',
-    usual: 'six tenths of the bore',
-    example: '12 mm',
-  },
-  { key: 'teeth', name: 'teeth round the thread mill', usual: '3', example: '3' },
-  { key: 'rows', name: 'rows of teeth in the work', usual: 'one for each turn of the thread', example: '1' },
-  { key: 'feed', name: 'feed a tooth of the thread mill', unit: 'mm', usual: '0.03 mm', example: '0.03 mm' },
+  field(
+    'room',
+    amount('free length before the thread', 'mm', '', 100),
+    '8 mm',
+    'as much as the run-in needs',
+  ),
+  field(
+    'lead',
+    amount('travel of one turn, as it will be programmed', 'mm', '', 1),
+    '1.5 mm',
+    'the thread’s own',
+  ),
+  field('passes', count('passes', '', 200, 1), '8', 'as usual for the pitch'),
+  field(
+    'infeed',
+    choiceOf('how the tool goes in', { flank: 'along a flank', straight: 'straight' }),
+    'flank',
+    'along a flank',
+  ),
+  field('cutter', amount('diameter of the thread mill', 'mm', '', 0.5), '12 mm', 'six tenths of the bore'),
+  field('teeth', count('teeth round the thread mill', '', 20, 1), '3', '3'),
+  field('rows', count('rows of teeth in the work', '', 200, 1), '1', 'one for each turn of the thread'),
+  field('feed', amount('feed a tooth of the thread mill', 'mm', '', 0.01), '0.03 mm', '0.03 mm'),
   axis,
 ];
 /** Fields of a thread that only one way of cutting it has. */
@@ -108,75 +100,61 @@ const BY_WAY: Readonly<Record<string, 'point' | 'mill'>> = {
 
 const TAP: readonly WorkField[] = [
   thread,
-  {
-    key: 'depth',
-    name: 'depth of full thread',
-    unit: 'mm',
-    usual: 'one and a half diameters',
-    example: '15 mm',
-  },
-  {
-    key: 'hole',
-    name: 'depth of the hole, or “through”',
-    unit: 'mm',
-    usual: 'as deep as it needs',
-    example: '25 mm',
-  },
+  field('depth', amount('depth of full thread', 'mm', '', 10), '15 mm', 'one and a half diameters'),
+  field(
+    'hole',
+    { ...amount('depth of the hole, or “through”', 'mm', '', 10), instead: ['through'] },
+    '25 mm',
+    'as deep as it needs',
+  ),
   material,
-  {
-    key: 'tap',
-    name: 'kind of tap',
-    options: Object.fromEntries(TAP_KINDS.map(({ id, name }) => [id, name])),
-    usual: 'spiral flute',
-    example: 'spiral-flute',
-  },
-  {
-    key: 'holder',
-    name: 'holder',
-    options: { rigid: 'rigid', floating: 'with float in tension and compression' },
-    usual: 'rigid',
-    example: 'rigid',
-  },
-  { key: 'float', name: 'float of the holder, each way', unit: 'mm', usual: 'none', example: '3 mm' },
-  {
-    key: 'turned-by',
-    name: 'turned by',
-    options: { spindle: 'the spindle', tool: 'a tool with a motor of its own' },
-    usual: 'the spindle',
-    example: 'spindle',
-  },
+  field(
+    'tap',
+    { ...choiceOf('kind of tap', named(TAP_KINDS)), usual: 'spiral-flute' },
+    'spiral-flute',
+    'spiral flute',
+  ),
+  field(
+    'holder',
+    choiceOf('holder', { rigid: 'rigid', floating: 'with float in tension and compression' }),
+    'rigid',
+    'rigid',
+  ),
+  field('float', amount('float of the holder, each way', 'mm', '', 1), '3 mm', 'none'),
+  field(
+    'turned-by',
+    choiceOf('turned by', { spindle: 'the spindle', tool: 'a tool with a motor of its own' }),
+    'spindle',
+    'the spindle',
+  ),
   speed('the highest that hole and links allow'),
   axis,
 ];
 
+/** All but the grip are read by the thread book, which says itself what it cannot take. */
 const CUT: readonly WorkField[] = [
   {
-    key: 'operation',
-    name: 'operation',
-    options: Object.fromEntries(OPERATIONS.map((each) => [each, each])),
+    ...field(
+      'operation',
+      choiceFrom('operation', Object.fromEntries(OPERATIONS.map((each) => [each, each]))),
+      'turning',
+    ),
     needed: true,
-    example: 'turning',
   },
   { ...material, needed: true },
-  { key: 'thread', name: 'thread, when threading or tapping', example: 'M20x1.5' },
-  { key: 'diameter', name: 'diameter of work or tool', unit: 'mm', example: '60 mm' },
-  { key: 'depth', name: 'depth of cut', unit: 'mm', example: '2 mm' },
-  { key: 'width', name: 'width of cut or blade', unit: 'mm', example: '3 mm' },
-  { key: 'feed', name: 'feed a turn, or a tooth when milling', unit: 'mm', example: '0.2 mm' },
-  { key: 'teeth', name: 'teeth of the cutter', example: '4' },
-  { key: 'speed', name: 'cutting speed or spindle speed', unit: 'm/min', example: '120 m/min' },
-  { key: 'bar', name: 'diameter of the boring bar', unit: 'mm', example: '20 mm' },
-  { key: 'overhang', name: 'length the bar stands out', unit: 'mm', example: '80 mm' },
-  { key: 'wear', name: 'wear of the tool', usual: '1.3', example: '1.3' },
-  { key: 'edge', name: 'angle of the edge', unit: 'deg', usual: '95°', example: '95 deg' },
-  { key: 'point', name: 'point angle of the drill', unit: 'deg', usual: '118°', example: '118 deg' },
-  {
-    key: 'grip',
-    name: 'diameter the jaws grip',
-    unit: 'mm',
-    usual: 'the diameter being cut',
-    example: '60 mm',
-  },
+  field('thread', text('thread, when threading or tapping'), 'M20x1.5'),
+  field('diameter', amount('diameter of work or tool', 'mm'), '60 mm'),
+  field('depth', amount('depth of cut', 'mm'), '2 mm'),
+  field('width', amount('width of cut or blade', 'mm'), '3 mm'),
+  field('feed', amount('feed a turn, or a tooth when milling', 'mm'), '0.2 mm'),
+  field('teeth', amount('teeth of the cutter', '1'), '4'),
+  field('speed', amount('cutting speed or spindle speed', 'm/min'), '120 m/min'),
+  field('bar', amount('diameter of the boring bar', 'mm'), '20 mm'),
+  field('overhang', amount('length the bar stands out', 'mm'), '80 mm'),
+  field('wear', amount('wear of the tool', '1'), '1.3', '1.3'),
+  field('edge', amount('angle of the edge', 'deg'), '95 deg', '95°'),
+  field('point', amount('point angle of the drill', 'deg'), '118 deg', '118°'),
+  field('grip', amount('diameter the jaws grip', 'mm', '', 10), '60 mm', 'the diameter being cut'),
 ];
 
 export const WORK_FIELDS = { cut: CUT, thread: THREAD, tap: TAP } as const;

@@ -60,12 +60,11 @@ export function judgeMilled(
   },
 ): { readonly findings: readonly WorkFinding[]; readonly detail: MilledDetail | null } {
   const { thread, basic, side, length, axisId } = asked;
-  const cutter =
-    s.quantity('cutter', 'mm', 0.5) ?? (side === 'internal' ? USUAL_CUTTER * basic.bore : OUTSIDE_CUTTER);
-  const teeth = s.count('teeth', 20) ?? USUAL_TEETH;
-  const feed = s.quantity('feed', 'mm', 0.01) ?? USUAL_FEED;
+  const cutter = s.number('cutter') ?? (side === 'internal' ? USUAL_CUTTER * basic.bore : OUTSIDE_CUTTER);
+  const teeth = s.number('teeth') ?? USUAL_TEETH;
+  const feed = s.number('feed') ?? USUAL_FEED;
   const turns = Math.max(1, Math.ceil(length / thread.pitch - 1e-9));
-  const rows = Math.min(turns, s.count('rows', 200) ?? turns);
+  const rows = Math.min(turns, s.number('rows') ?? turns);
   const typedSpeed = s.speed(cutter);
   const material = materialOf(s.text('material') ?? 'c45', 'milling');
   if (!material.ok) s.refuse('material', material.problem.message);

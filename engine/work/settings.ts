@@ -2,7 +2,7 @@
 
 import { nearest } from '../quantity/nearest.ts';
 import { own } from '../quantity/own.ts';
-import { amount, choice, count, type Setting, type SettingSpec } from '../quantity/settings.ts';
+import type { Setting } from '../quantity/settings.ts';
 import { capital } from '../quantity/words.ts';
 import type { Work } from '../refit/types.ts';
 import type { Basic, Thread } from '../threads/index.ts';
@@ -39,8 +39,8 @@ export class Settings {
     return text === '' ? undefined : text;
   }
 
-  private name(key: string): string {
-    return this.fields.find((each) => each.key === key)?.name ?? key;
+  private field(key: string): WorkField | undefined {
+    return this.fields.find((each) => each.key === key);
   }
 
   refuse(key: string, message: string): void {
@@ -48,34 +48,33 @@ export class Settings {
       told(this.work.id, {
         check: `setting-${key.replace(/[^a-z0-9-]/gi, '').slice(0, 30) || 'name'}`,
         link: 'settings',
-        title: capital(this.name(key)),
+        title: capital(this.field(key)?.name ?? key),
         verdict: 'fails',
         sentence: message,
       }),
     );
   }
 
-  private read(key: string, spec: SettingSpec): Setting {
+  /** As its field says; undefined where nothing was typed or what was typed is refused. */
+  private read(key: string): Setting {
     const text = this.text(key);
-    if (text === undefined) return undefined;
+    const spec = this.field(key);
+    if (text === undefined || spec === undefined) return undefined;
     const read = settingOf(spec, text);
     if (read.ok) return read.value;
     this.refuse(key, read.problem.message);
     return undefined;
   }
 
-  /** SI, above zero; undefined where nothing was typed or what was typed is refused. */
-  quantity(key: string, unit: string, most: number): number | undefined {
-    return this.read(key, amount(this.name(key), unit, '', most)) as number | undefined;
+  /** A quantity in SI or a count; undefined where a word stands instead. */
+  number(key: string): number | undefined {
+    const value = this.read(key);
+    return typeof value === 'number' ? value : undefined;
   }
 
-  /** An option, or the first one where nothing was typed. */
-  option<T extends string>(key: string, options: readonly [T, ...T[]]): T {
-    return (this.read(key, choice(this.name(key), options)) as T | undefined) ?? options[0];
-  }
-
-  count(key: string, most: number): number | undefined {
-    return this.read(key, count(this.name(key), '', most, 1)) as number | undefined;
+  /** An option, or the usual one. */
+  option(key: string): string {
+    return String(this.read(key) ?? this.field(key)?.usual ?? '');
   }
 
   thread(): { readonly thread: Thread; readonly basic: Basic } | undefined {

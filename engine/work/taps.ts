@@ -1,6 +1,5 @@
 /** A wanted tapped hole, judged on this machine: torque, overrun at the reversal, depth of the hole, float. */
 import type { Work } from '../refit/types.ts';
-import { TAP_KINDS } from '../tables/tapping-materials.ts';
 import type { Thread } from '../threads/index.ts';
 import { missing, told, type WorkFinding } from './finding.ts';
 import { type LinkLimit, leadLimits, sorted, spindleLimits } from './limits.ts';
@@ -49,16 +48,13 @@ const CAUTION =
 export function judgeTap(machine: WorkMachine, work: Work): JudgedTap {
   const s = new Settings(work);
   const read = s.thread();
-  const kind = s.option('tap', [
-    'spiral-flute',
-    ...TAP_KINDS.map(({ id }) => id).filter((each) => each !== 'spiral-flute'),
-  ]);
-  const holder = s.option('holder', ['rigid', 'floating']);
-  const turnedBy = s.option('turned-by', ['spindle', 'tool']);
-  const depthTyped = s.quantity('depth', 'mm', 10);
+  const kind = s.option('tap');
+  const holder = s.option('holder');
+  const turnedBy = s.option('turned-by');
+  const depthTyped = s.number('depth');
   const isThrough = s.text('hole')?.toLowerCase() === 'through';
-  const holeTyped = isThrough ? undefined : s.quantity('hole', 'mm', 10);
-  const floatTyped = s.quantity('float', 'mm', 1);
+  const holeTyped = s.number('hole');
+  const floatTyped = s.number('float');
   const axisId = s.text('axis') ?? 'Z';
   if (!read) return { findings: s.findings, detail: null, ways: [] };
   const { thread } = read;

@@ -40,13 +40,13 @@ export interface JudgedThread {
 export function judgeThread(machine: WorkMachine, work: Work): JudgedThread {
   const s = new Settings(work);
   const read = s.thread();
-  const side = s.option('side', ['external', 'internal']);
-  const way = s.option('way', ['point', 'mill']);
-  const infeed = s.option('infeed', ['flank', 'straight']);
-  const length = s.quantity('length', 'mm', 100);
-  const room = s.quantity('room', 'mm', 100);
-  const lead = s.quantity('lead', 'mm', 1);
-  const passes = s.count('passes', 200);
+  const side: Side = s.option('side') === 'internal' ? 'internal' : 'external';
+  const way = s.option('way');
+  const infeed = s.option('infeed') === 'straight' ? 'straight' : 'flank';
+  const length = s.number('length');
+  const room = s.number('room');
+  const lead = s.number('lead');
+  const passes = s.number('passes');
   const axisId = s.text('axis') ?? 'Z';
   if (!read) return { findings: s.findings, detail: null, ways: [] };
   const { thread, basic } = read;

@@ -1,4 +1,5 @@
 /** One field of a piece of work. */
+import { wordsOf } from '../../../engine/quantity/settings.ts';
 import { capital } from '../../../engine/quantity/words.ts';
 import type { WorkField } from '../../../engine/work/index.ts';
 
@@ -13,15 +14,15 @@ interface Props {
 }
 
 export function WorkInput({ id, field, value, change, keep, fault }: Props) {
-  const { name, options, usual, example, needed } = field;
+  const { name, usually, example, needed } = field;
   const described = fault ? `${id}-fault` : undefined;
   return (
     <label htmlFor={id}>
       <span>{capital(name)}</span>
-      {options ? (
+      {field.kind === 'choice' ? (
         <select
           id={id}
-          value={Object.hasOwn(options, value) ? value : ''}
+          value={field.options.includes(value) ? value : ''}
           aria-invalid={fault !== undefined}
           aria-describedby={described}
           onChange={(event) => {
@@ -29,10 +30,10 @@ export function WorkInput({ id, field, value, change, keep, fault }: Props) {
             keep?.(event.target.value);
           }}
         >
-          <option value="">{usual ? `usual: ${usual}` : 'choose'}</option>
-          {Object.entries(options).map(([option, words]) => (
+          <option value="">{usually ? `usual: ${usually}` : 'choose'}</option>
+          {field.options.map((option) => (
             <option key={option} value={option}>
-              {words}
+              {wordsOf(field, option)}
             </option>
           ))}
         </select>
@@ -43,7 +44,7 @@ export function WorkInput({ id, field, value, change, keep, fault }: Props) {
           maxLength={80}
           autoComplete="off"
           spellCheck={false}
-          placeholder={usual ?? (needed ? `such as ${example}` : example)}
+          placeholder={usually ?? (needed ? `such as ${example}` : example)}
           aria-invalid={fault !== undefined}
           aria-describedby={described}
           onChange={(event) => change(event.target.value)}
