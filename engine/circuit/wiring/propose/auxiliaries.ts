@@ -11,6 +11,8 @@ import type { Control } from './ways-in.ts';
 
 /** A valve takes more than this at 24 V, in A: common practice, no source. Weaker outputs switch it by a relay. */
 const VALVE_AMPS = 1;
+/** The coil of a small contactor takes up to this, in A: common practice, no source. */
+const CONTACTOR_AMPS = 0.3;
 
 export interface Placed {
   /** Motors that need mains. */
@@ -257,7 +259,17 @@ function placeMotor(
   const other = partner
     ? build.named('K', 'contactor', outputName(of, partner), { settings: { main: '3', no: '1', nc: '1' } })
     : undefined;
-  switchCoil(build, control, contactor, output.by, { through: other });
+  if (output.by === '24 V' && strengthOf(control) < CONTACTOR_AMPS && !build.taken(`${contactor}.A1`)) {
+    const relay = build.named('K', 'relay', `${name}, its relay`, { settings: { no: '1', nc: '0' } });
+    switchCoil(build, control, relay, output.by);
+    build.wire(control.rails.plus24, `${relay}.13`);
+    // Closed while the other one rests, so that both never pull in together.
+    if (other !== undefined) {
+      build.wire(`${relay}.14`, `${other}.51`);
+      build.wire(`${other}.52`, `${contactor}.A1`);
+    } else build.wire(`${relay}.14`, `${contactor}.A1`);
+    build.wire(`${contactor}.A2`, control.rails.zero);
+  } else switchCoil(build, control, contactor, output.by, { through: other });
   const motor = build.named('M', 'mains-motor', reverse ? outputName(of, partner!) : name, {
     where: 'machine',
     settings: { phases: build.threePhase ? 'three' : 'one' },

@@ -152,6 +152,11 @@ function giveToSupply(view: View, up: Drive, down: Drive, current: number | unde
     view.give({ to: `supply:${giver.path.source}`, amps: current });
     return;
   }
+  giveBehind(view, up, current);
+}
+
+/** What an output lifts to plus comes from the supply that feeds its device. */
+export function giveBehind(view: View, up: Drive, current: number | undefined): void {
   const source = view.terminal(up.path.source);
   const minus = source?.common ? view.terminal(source.common) : undefined;
   if (minus?.nature.kind !== 'feed' || minus.with === null) return;

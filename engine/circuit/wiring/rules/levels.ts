@@ -9,6 +9,7 @@ import type { View } from '../check/view.ts';
 import { type Margin, marginsOf, pullUpFor, seriesResistor } from '../levels.ts';
 import { SOURCE } from '../sources.ts';
 import type { Input, Terminal, Verdict, WiringFinding } from '../types.ts';
+import { giveBehind } from './coil.ts';
 
 /** A logic input wants this much in hand against noise, in V. */
 const NOISE = 0.4;
@@ -263,6 +264,7 @@ function judgeLevels(
   const held = [met.by, met.other].find((each) => each?.how === 'fixed' && (each.high ?? 0) > 0);
   if (held && input.current !== undefined)
     view.give({ to: `supply:${held.path.source}`, amps: input.current });
+  else if (met.by.how === 'sourcing' && input.current !== undefined) giveBehind(view, met.by, input.current);
   const source = met.by.path.source;
   const ways = [met.by, met.other].flatMap((each) => each?.path ?? []);
   const about = [
