@@ -1,13 +1,12 @@
 /** A wanted cut, judged on this machine: which link gives way first, and at which depth or feed. */
 import type { Work } from '../refit/types.ts';
-import { torqueAt } from '../simulate/instep/index.ts';
 import { type Cut, OPERATIONS } from '../threads/index.ts';
 import { cutFor } from './asked.ts';
 import { axisFindings, feedFindings, PUSHES } from './cut-axes.ts';
 import { bender, type CutLink } from './cut-bends.ts';
 import { gripFindings } from './cut-grip.ts';
 import { ratio, told, type WorkFinding } from './finding.ts';
-import { baseSpeed, rangeAt, spindleLimits } from './limits.ts';
+import { baseSpeed, rangeAt, spindleLimits, torqueOver } from './limits.ts';
 import { noSpindle, speedFinding } from './links.ts';
 import type { WorkMachine } from './machine.ts';
 import { mm, rpm, say } from './say.ts';
@@ -95,7 +94,7 @@ export function judgeCut(machine: WorkMachine, work: Work): JudgedCut {
     rangeName = range?.name ?? null;
     if (range) {
       const isPower = speed > baseSpeed(range) * 1.02;
-      const there = Math.max(0, torqueAt(range.continuous, speed) - range.drag);
+      const there = torqueOver(range, speed);
       const made = link(
         'spindle',
         isPower ? 'power of the spindle' : 'torque of the spindle',
@@ -117,7 +116,7 @@ export function judgeCut(machine: WorkMachine, work: Work): JudgedCut {
             fails: `The cut takes {asked} at ${rpm(speed)} (${say(made.asked * speed, 'kW')}), but the spindle holds only {there} (${say(there * speed, 'kW')}).`,
           },
           because: [
-            `In the ${range.name}; for some seconds it gives ${say(Math.max(0, torqueAt(range.peak, speed) - range.drag), 'N·m')}.`,
+            `In the ${range.name}; for some seconds it gives ${say(torqueOver(range, speed, 'peak'), 'N·m')}.`,
             ...where(made),
           ],
           basis: spindle.basis,

@@ -162,6 +162,13 @@ export function stoppingAt(
   return best;
 }
 
+/** N·m that a range has over for the cut at a speed, its own drag taken off: for as long as wanted, or for some seconds. */
+export const torqueOver = (
+  range: SpindleRange,
+  speed: number,
+  held: 'continuous' | 'peak' = 'continuous',
+): number => Math.max(0, torqueAt(range[held], speed) - range.drag);
+
 /** Speed up to which the continuous torque of a range stays level: above it the power does. */
 export function baseSpeed(range: SpindleRange): number {
   const most = Math.max(...range.continuous.map(({ torque }) => torque));

@@ -1,13 +1,12 @@
 /** A wanted thread that is milled: a cutter goes round in a circle while the axis along the thread climbs one lead. */
 import { cutThreadMilling } from '../handbook/cut-thread-milling.ts';
 import type { Work } from '../refit/types.ts';
-import { torqueAt } from '../simulate/instep/index.ts';
 import { materialOf } from '../threads/cut-material.ts';
 import { work as evaluated } from '../threads/dimensions.ts';
 import { type Basic, limitsOf, type Side, type Thread } from '../threads/index.ts';
 import { axisFindings } from './cut-axes.ts';
 import { missing, ratio, told, type WorkFinding } from './finding.ts';
-import { type LinkLimit, rangeAt, sorted, spindleLimits } from './limits.ts';
+import { type LinkLimit, rangeAt, sorted, spindleLimits, torqueOver } from './limits.ts';
 import { noSpindle, speedFinding } from './links.ts';
 import type { WorkAxis, WorkMachine } from './machine.ts';
 import { mm, rpm, say } from './say.ts';
@@ -235,7 +234,7 @@ function torqueFinding(
       link: 'spindle',
       title: 'Torque of the cutter',
       asked: sharp * cutting,
-      there: Math.max(0, torqueAt(range.continuous, speed) - range.drag),
+      there: torqueOver(range, speed),
       unit: 'N·m',
       tight: machine.tight,
       says: {

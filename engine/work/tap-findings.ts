@@ -1,9 +1,8 @@
 /** What is found on the torque of a tap and on its turning back. */
 import type { Work } from '../refit/types.ts';
-import { torqueAt } from '../simulate/instep/index.ts';
 import { cutFor } from './asked.ts';
 import { ratio, told, type WorkFinding } from './finding.ts';
-import { stoppingAt } from './limits.ts';
+import { stoppingAt, torqueOver } from './limits.ts';
 import { sayTurns } from './links.ts';
 import type { WorkAxis } from './machine.ts';
 import { mm, rpm, say } from './say.ts';
@@ -39,7 +38,7 @@ export function torqueFinding(
   const torque = (cut.value.asked.find(({ id }) => id === 'torque')?.value ?? 0) * cutting;
   const range = stoppingAt(spindle, speed, 0)?.range;
   if (!range) return { torque, findings: [] };
-  const there = Math.max(0, torqueAt(range.continuous, speed) - range.drag);
+  const there = torqueOver(range, speed);
   return {
     torque,
     findings: [

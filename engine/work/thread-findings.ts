@@ -1,10 +1,9 @@
 /** What is found on the lead of a thread and on the torque of its heaviest pass, and the ways round what fails. */
 import type { Work } from '../refit/types.ts';
-import { torqueAt } from '../simulate/instep/index.ts';
 import { basicSizes, type Side, type Thread } from '../threads/index.ts';
 import { cutFor } from './asked.ts';
 import { ratio, told, type WorkFinding } from './finding.ts';
-import { rangeAt } from './limits.ts';
+import { rangeAt, torqueOver } from './limits.ts';
 import type { WorkMachine } from './machine.ts';
 import { mm, rpm } from './say.ts';
 import { type WayRound, waysRound } from './ways-round.ts';
@@ -85,7 +84,7 @@ export function torqueFindings(
   if (!spindle) return { torque, findings: [] };
   const range = rangeAt(spindle, speed);
   if (!range) return { torque, findings: [] };
-  const there = Math.max(0, torqueAt(range.continuous, speed) - range.drag);
+  const there = torqueOver(range, speed);
   return {
     torque,
     findings: [
