@@ -1,4 +1,13 @@
-import { CHANNELS, drivesFor, lay, type Pattern, startLoop } from './pattern.ts';
+import {
+  BOTH_COILS,
+  BOTH_IN_A_ROW,
+  CHANNELS,
+  drivesFor,
+  lay,
+  type Pattern,
+  startLoop,
+  TWO_CONTACTORS,
+} from './pattern.ts';
 
 export const brakedStop: Pattern = {
   id: 'braked-stop',
@@ -16,8 +25,7 @@ export const brakedStop: Pattern = {
           ['S1 mushroom', 'Emergency stop', { nc: '2' }],
           ['S2 button', 'Start'],
           ['U1 safety-relay', 'Safety relay', { outputs: '2', delayed: '2', delay: '1 s' }],
-          ['K1 contactor', 'Power of the drives, first', { main: '2' }],
-          ['K2 contactor', 'Power of the drives, second', { main: '2' }],
+          ...TWO_CONTACTORS,
         ],
         runs: [
           ...CHANNELS,
@@ -29,12 +37,8 @@ export const brakedStop: Pattern = {
           'F1.2 U1.57',
           'U1.48 K1.A1',
           'U1.58 K2.A1',
-          'K1.A2 G1.minus',
-          'K2.A2 G1.minus',
-          'F2.2 K1.1',
-          'K1.2 K2.1',
-          'G2.minus K1.3',
-          'K1.4 K2.3',
+          ...BOTH_COILS,
+          ...BOTH_IN_A_ROW,
         ],
       },
       drivesFor(motions, {

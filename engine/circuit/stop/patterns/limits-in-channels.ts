@@ -1,4 +1,12 @@
-import { drivesFor, lay, type Pattern, startLoop } from './pattern.ts';
+import {
+  BOTH_COILS,
+  BOTH_IN_A_ROW,
+  drivesFor,
+  lay,
+  type Pattern,
+  startLoop,
+  TWO_CONTACTORS,
+} from './pattern.ts';
 import { drawnSwitches, homeRuns, inARow, MOST_HOMES, switchesFor } from './switches.ts';
 
 export const limitsInChannels: Pattern = {
@@ -19,8 +27,7 @@ export const limitsInChannels: Pattern = {
           ['S2 button', 'Start'],
           ...drawnSwitches(switches, '2'),
           ['U1 safety-relay', 'Safety relay', { outputs: '3' }],
-          ['K1 contactor', 'Power of the drives, first', { main: '2' }],
-          ['K2 contactor', 'Power of the drives, second', { main: '2' }],
+          ...TWO_CONTACTORS,
         ],
         runs: [
           'F1.2 U1.A1',
@@ -37,12 +44,8 @@ export const limitsInChannels: Pattern = {
           'U1.14 K1.A1',
           'U1.24 K2.A1',
           'U1.34 A1.stop',
-          'K1.A2 G1.minus',
-          'K2.A2 G1.minus',
-          'F2.2 K1.1',
-          'K1.2 K2.1',
-          'G2.minus K1.3',
-          'K1.4 K2.3',
+          ...BOTH_COILS,
+          ...BOTH_IN_A_ROW,
         ],
         control: { homes: `${switches.length}` },
       },

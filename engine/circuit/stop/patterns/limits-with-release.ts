@@ -1,4 +1,13 @@
-import { CHANNELS, drivesFor, lay, type Pattern, startLoop } from './pattern.ts';
+import {
+  BOTH_COILS,
+  BOTH_IN_A_ROW,
+  CHANNELS,
+  drivesFor,
+  lay,
+  type Pattern,
+  startLoop,
+  TWO_CONTACTORS,
+} from './pattern.ts';
 import { drawnSwitches, homeRuns, inARow, MOST_HOMES, switchesFor } from './switches.ts';
 
 export const limitsWithRelease: Pattern = {
@@ -22,8 +31,7 @@ export const limitsWithRelease: Pattern = {
           ['S3 button', 'Hold to come off a limit switch', { no: '2', role: 'other' }],
           ...drawnSwitches(switches, '2'),
           ['U1 safety-relay', 'Safety relay', { outputs: '3' }],
-          ['K1 contactor', 'Power of the drives, first', { main: '2' }],
-          ['K2 contactor', 'Power of the drives, second', { main: '2' }],
+          ...TWO_CONTACTORS,
         ],
         runs: [
           ...CHANNELS,
@@ -44,12 +52,8 @@ export const limitsWithRelease: Pattern = {
           'F1.2 U1.33',
           'U1.14 K1.A1',
           'U1.24 K2.A1',
-          'K1.A2 G1.minus',
-          'K2.A2 G1.minus',
-          'F2.2 K1.1',
-          'K1.2 K2.1',
-          'G2.minus K1.3',
-          'K1.4 K2.3',
+          ...BOTH_COILS,
+          ...BOTH_IN_A_ROW,
         ],
         control: { homes: `${switches.length}` },
       },

@@ -1,4 +1,4 @@
-import { drivesFor, lay, type Pattern, startLoop } from './pattern.ts';
+import { BOTH_IN_A_ROW, drivesFor, lay, type Pattern, startLoop } from './pattern.ts';
 
 export const lockedDoor: Pattern = {
   id: 'locked-door',
@@ -51,10 +51,7 @@ export const lockedDoor: Pattern = {
           'K4.52 S3.A1',
           'S3.A2 K2.61',
           'K2.62 G1.minus',
-          'F2.2 K1.1',
-          'K1.2 K2.1',
-          'G2.minus K1.3',
-          'K1.4 K2.3',
+          ...BOTH_IN_A_ROW,
         ],
       },
       drivesFor(motions, {

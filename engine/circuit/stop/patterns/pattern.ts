@@ -37,6 +37,16 @@ export const COMMON_RUNS: readonly string[] = [
   'A1.minus G1.minus',
 ];
 
+/** Two contactors, either of which takes the power of the drives away. */
+export const TWO_CONTACTORS: readonly Drawn[] = [
+  ['K1 contactor', 'Power of the drives, first', { main: '2' }],
+  ['K2 contactor', 'Power of the drives, second', { main: '2' }],
+];
+/** The far ends of their coils. */
+export const BOTH_COILS: readonly string[] = ['K1.A2 G1.minus', 'K2.A2 G1.minus'];
+/** The power of the drives goes through both, line and return. */
+export const BOTH_IN_A_ROW: readonly string[] = ['F2.2 K1.1', 'K1.2 K2.1', 'G2.minus K1.3', 'K1.4 K2.3'];
+
 export interface DriveWiring {
   /** Where each drive gets its power, both sides: 'K2.2', 'K2.4'. */
   readonly power: readonly [line: string, neutral: string];

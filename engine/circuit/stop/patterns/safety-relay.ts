@@ -1,4 +1,13 @@
-import { CHANNELS, drivesFor, lay, type Pattern, startLoop } from './pattern.ts';
+import {
+  BOTH_COILS,
+  BOTH_IN_A_ROW,
+  CHANNELS,
+  drivesFor,
+  lay,
+  type Pattern,
+  startLoop,
+  TWO_CONTACTORS,
+} from './pattern.ts';
 
 export const safetyRelay: Pattern = {
   id: 'safety-relay',
@@ -16,8 +25,7 @@ export const safetyRelay: Pattern = {
           ['S1 mushroom', 'Emergency stop', { nc: '2' }],
           ['S2 button', 'Start'],
           ['U1 safety-relay', 'Safety relay', { outputs: '3' }],
-          ['K1 contactor', 'Power of the drives, first', { main: '2' }],
-          ['K2 contactor', 'Power of the drives, second', { main: '2' }],
+          ...TWO_CONTACTORS,
         ],
         runs: [
           ...CHANNELS,
@@ -28,12 +36,8 @@ export const safetyRelay: Pattern = {
           'U1.14 K1.A1',
           'U1.24 K2.A1',
           'U1.34 A1.stop',
-          'K1.A2 G1.minus',
-          'K2.A2 G1.minus',
-          'F2.2 K1.1',
-          'K1.2 K2.1',
-          'G2.minus K1.3',
-          'K1.4 K2.3',
+          ...BOTH_COILS,
+          ...BOTH_IN_A_ROW,
         ],
       },
       drivesFor(motions, { power: ['K2.2', 'K2.4'], enable: 'A1.enable' }),

@@ -1,4 +1,4 @@
-import { drivesFor, lay, type Pattern } from './pattern.ts';
+import { BOTH_IN_A_ROW, drivesFor, lay, type Pattern } from './pattern.ts';
 
 export const twoContactors: Pattern = {
   id: 'two-contactors',
@@ -41,10 +41,7 @@ export const twoContactors: Pattern = {
           'K1.24 K2.23',
           'K2.24 A1.stop',
           'A1.enable K3.51',
-          'F2.2 K1.1',
-          'K1.2 K2.1',
-          'G2.minus K1.3',
-          'K1.4 K2.3',
+          ...BOTH_IN_A_ROW,
         ],
       },
       drivesFor(motions, { power: ['K2.2', 'K2.4'], enable: 'K3.52' }),
