@@ -106,3 +106,43 @@ export function cellsOf(count) {
     settings: {},
   };
 }
+
+/**
+ * Such cells, each fed by a supply of its own that hangs behind a breaker on one of three phases, with every wire's area
+ * and length said: a supply from the mains socket down to the last sensor. Some 100 terminals a cell.
+ */
+export function suppliedCells(count) {
+  const { devices, wires, cables } = cellsOf(count);
+  const { G1: _, XP: __, XN: ___, ...own } = devices;
+  const kept = Object.fromEntries(Object.entries(wires).filter(([id]) => !/^m\d$|-f[16]$/.test(id)));
+  const device = (id, kind, settings) => {
+    own[id] = { id, kind, name: '', part: null, where: 'cabinet', settings, terminals: {}, pins: {} };
+  };
+  const lay = (id, from, to, section, length) => {
+    kept[id] = { id, from, to, cable: null, settings: { section, length } };
+  };
+  device('X0', 'mains-inlet', { volts: '230 V', hertz: '50 Hz', current: '500 A', phases: 'three' });
+  for (const phase of ['L1', 'L2', 'L3', 'N']) {
+    const parts = Math.ceil(count / 100);
+    for (let part = 0; part < parts; part++) {
+      const ways = Math.min(100, count - 100 * part) + 1;
+      device(`X${phase}${part}`, 'strip', { ways: `${ways}`, bridges: `1-${ways}` });
+      lay(`m${phase}${part}`, `X0.${phase}`, `X${phase}${part}.${ways}`, '150 mm²', '2 m');
+    }
+  }
+  for (let n = 0; n < count; n++) {
+    const strip = (phase) => `X${phase}${Math.floor(n / 100)}.${1 + (n % 100)}`;
+    device(`F${n}m`, 'breaker', { amps: '6 A', curve: 'C' });
+    device(`G${n}`, 'supply', { volts: '24 V', current: '5 A' });
+    lay(`c${n}-g1`, strip(`L${1 + (n % 3)}`), `F${n}m.1`, '2.5 mm²', '1 m');
+    lay(`c${n}-g2`, `F${n}m.2`, `G${n}.L`, '2.5 mm²', '1 m');
+    lay(`c${n}-g3`, `G${n}.N`, strip('N'), '2.5 mm²', '1 m');
+    lay(`c${n}-g4`, `G${n}.plus`, `F${n}.1`, '1.5 mm²', '0.5 m');
+    lay(`c${n}-g5`, `G${n}.minus`, `X${n}n.6`, '1.5 mm²', '0.5 m');
+  }
+  for (const [id, wire] of Object.entries(kept))
+    if (wire.cable === null && Object.keys(wire.settings).length === 0)
+      kept[id] = { ...wire, settings: { section: '0.75 mm²', length: '1.5 m' } };
+  const settings = { together: '3', 'cabinet-temperature': '40 °C', 'outside-temperature': '30 °C' };
+  return { devices: own, wires: kept, cables, settings };
+}

@@ -6,6 +6,8 @@
 import { WiringChecker } from '../dist/engine/circuit/wiring/check/checker.js';
 import { readWiring } from '../dist/engine/circuit/wiring/read.js';
 import { cellsOf } from './wiring-network.mjs';
+import { ringOutCase } from './wiring-readings.mjs';
+import { supplyCase } from './wiring-supply.mjs';
 
 /** Seconds of processor time; other work on the computer does not count. */
 function seconds(run) {
@@ -70,3 +72,5 @@ for (const { terminals, edit, full, same } of [small, large])
 console.log(
   `an edit of the large one takes ${(large.edit / small.edit).toFixed(2)} times as long as of the small one`,
 );
+ringOutCase(seconds, median);
+supplyCase(seconds, median);

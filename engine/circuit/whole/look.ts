@@ -1,14 +1,8 @@
 /** All rules over one wiring, asked again only as far as an edit reaches. */
 import { byVerdict } from '../../quantity/verdict.ts';
 import type { Refit, WiringWire } from '../../refit/types.ts';
-import { type Drawn, judgeSupply, type PowerAnswer, type Size } from '../power/index.ts';
-import {
-  type ReadWiring,
-  readWiring,
-  WiringChecker,
-  type WiringFinding,
-  type WiringProblem,
-} from '../wiring/index.ts';
+import { type Drawn, type Size, SupplyChecker } from '../power/index.ts';
+import { type ReadWiring, WiringChecker, type WiringFinding, type WiringProblem } from '../wiring/index.ts';
 
 export interface Looked {
   readonly read: ReadWiring;
@@ -20,62 +14,62 @@ export interface Looked {
   readonly sizes: readonly Size[];
 }
 
-const worstFirst = (findings: readonly WiringFinding[]): readonly WiringFinding[] =>
-  [...findings].sort(byVerdict);
-
 /** Keeps what the rules saw from one state of a wiring to the next. */
 export class WiringLook {
   #checker: WiringChecker | undefined;
+  #supply: SupplyChecker | undefined;
   #around: Refit | undefined;
-  #supply: PowerAnswer | undefined;
-  #drawn: Drawn | undefined;
+  #drawn: Drawn = {};
 
   /**
-   * Things that are the same objects as before are not asked about again by the rules of joining. `drawn` is what the drives
-   * take, as far as the rest of the refit tells.
+   * Things that are the same objects as before are not asked about again.
+   *
+   * @param drawn what the drives take, as far as the rest of the refit tells; absent: what was told last
    */
-  look(refit: Refit, drawn?: Drawn): Looked {
-    const { read, findings } = this.#joined(refit);
+  look(refit: Refit, drawn: Drawn = this.#drawn): Looked {
     this.#drawn = drawn;
-    this.#supply = judgeSupply(refit, read, drawn);
-    return together(read, findings, this.#supply);
-  }
-
-  /** The same at once: what was said of the supply before stands until it is judged anew. */
-  quick(refit: Refit): Looked {
-    const { read, findings } = this.#joined(refit);
-    return together(read, findings, this.#supply);
+    const { checker, supply } = this.#take(refit);
+    const read = checker.read();
+    return {
+      read,
+      findings: this.#findings(),
+      problems: once([...read.problems, ...supply.problems]),
+      sizes: supply.sizes(),
+    };
   }
 
   /** What is said with one more wire and not without it; afterwards everything stands as it did. */
   tryWire(refit: Refit, before: Looked, wire: WiringWire): readonly WiringFinding[] {
     const wires = { ...refit.wiring.wires, [wire.id]: wire };
-    const withIt = { ...refit, wiring: { ...refit.wiring, wires } };
-    const { read, findings } = this.#joined(withIt);
-    const after = together(read, findings, judgeSupply(withIt, read, this.#drawn));
-    this.#joined(refit);
-    const said = new Set(before.findings.map((each) => JSON.stringify(each)));
-    return after.findings.filter((each) => !said.has(JSON.stringify(each)));
+    this.#take({ ...refit, wiring: { ...refit.wiring, wires } });
+    const after = this.#findings();
+    this.#take(refit);
+    // What nobody was asked about again is the same object.
+    const [were, are] = [new Set(before.findings), new Set(after)];
+    const said = new Set(
+      before.findings.filter((each) => !are.has(each)).map((each) => JSON.stringify(each)),
+    );
+    return after.filter((each) => !were.has(each) && !said.has(JSON.stringify(each)));
   }
 
-  #joined(refit: Refit): { readonly read: ReadWiring; readonly findings: readonly WiringFinding[] } {
+  /** Worst first. */
+  #findings(): readonly WiringFinding[] {
+    return [...this.#checker!.findings(), ...this.#supply!.findings()].sort(byVerdict);
+  }
+
+  #take(refit: Refit): { readonly checker: WiringChecker; readonly supply: SupplyChecker } {
     this.#around = aroundOf(refit, this.#around);
-    if (this.#checker) this.#checker.update(refit.wiring, this.#around);
-    else this.#checker = new WiringChecker(refit.wiring, this.#around);
-    return { read: readWiring(refit.wiring, refit), findings: this.#checker.findings() };
+    this.#checker ??= new WiringChecker(NOTHING_DRAWN, this.#around);
+    const checker = this.#checker;
+    checker.update(refit.wiring, this.#around);
+    this.#supply ??= new SupplyChecker(refit);
+    const supply = this.#supply;
+    supply.update(refit, checker.drawing, checker.news(), this.#drawn);
+    return { checker, supply };
   }
 }
 
-const together = (
-  read: ReadWiring,
-  joined: readonly WiringFinding[],
-  supply: PowerAnswer | undefined,
-): Looked => ({
-  read,
-  findings: worstFirst([...joined, ...(supply?.findings ?? [])]),
-  problems: once([...read.problems, ...(supply?.context.problems ?? [])]),
-  sizes: supply?.sizes ?? [],
-});
+const NOTHING_DRAWN: Refit['wiring'] = { devices: {}, wires: {}, cables: {}, settings: {} };
 
 /** The same object while the parts that devices stand for are the same. */
 function aroundOf(refit: Refit, before: Refit | undefined): Refit {

@@ -1,19 +1,35 @@
 /** The whole wiring read, for the solver, the drawings and the lists. */
 import type { Wiring } from '../../refit/types.ts';
-import { type Around, readDevice } from './read-device.ts';
+import { type Around, type DeviceRead, readDevice } from './read-device.ts';
 import { readCable, readWire } from './read-wire.ts';
 import type { Cable, Device, Net, ReadWiring, Terminal, Wire, WiringProblem } from './types.ts';
+
+/** What has been read of each thing by itself. */
+export interface Readings {
+  readonly device: (id: string) => DeviceRead;
+  readonly cable: (id: string, wires: readonly string[], problems: WiringProblem[]) => Cable;
+  readonly wire: (id: string, cable: Cable | undefined, problems: WiringProblem[]) => Wire;
+}
 
 /**
  * Reads every device, terminal, wire and cable, and joins terminals into nets. Nothing is refused: what cannot be
  * read stands in `problems` with its place, and the thing itself is kept.
  */
 export function readWiring(wiring: Wiring, around: Around | null = null): ReadWiring {
+  return putTogether(wiring, {
+    device: (id) => readDevice(wiring.devices[id]!, around),
+    cable: (id, wires, problems) => readCable(wiring.cables[id]!, wires, problems),
+    wire: (id, cable, problems) => readWire(wiring.wires[id]!, cable, problems),
+  });
+}
+
+/** The same of things that have been read, in the order of the wiring. */
+export function putTogether(wiring: Wiring, readings: Readings): ReadWiring {
   const problems: WiringProblem[] = [];
   const devices = new Map<string, Device>();
   const terminals = new Map<string, Terminal>();
   for (const typed of Object.values(wiring.devices)) {
-    const read = readDevice(typed, around);
+    const read = readings.device(typed.id);
     devices.set(typed.id, read.device);
     for (const each of read.terminals) terminals.set(each.id, each);
     problems.push(...read.problems);
@@ -27,7 +43,7 @@ export function readWiring(wiring: Wiring, around: Around | null = null): ReadWi
   }
   const cables = new Map<string, Cable>();
   for (const typed of Object.values(wiring.cables))
-    cables.set(typed.id, readCable(typed, cores.get(typed.id) ?? [], problems));
+    cables.set(typed.id, readings.cable(typed.id, cores.get(typed.id) ?? [], problems));
   const wires = new Map<string, Wire>();
   for (const typed of Object.values(wiring.wires)) {
     const cable = typed.cable === null ? undefined : cables.get(typed.cable);
@@ -37,7 +53,7 @@ export function readWiring(wiring: Wiring, around: Around | null = null): ReadWi
         message: `Wire ${typed.id} is said to lie in cable ${typed.cable}, which is not there.`,
         where: `wiring.wires.${typed.id}.cable`,
       });
-    wires.set(typed.id, readWire(typed, cable, problems));
+    wires.set(typed.id, readings.wire(typed.id, cable, problems));
     for (const end of ['from', 'to'] as const)
       if (!terminals.has(typed[end]))
         problems.push({

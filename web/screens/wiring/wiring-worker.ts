@@ -3,8 +3,9 @@ import { supplyDrawn } from '../../../engine/advice/supply-drawn.ts';
 import { type Assessment, assess } from '../../../engine/assess/index.ts';
 import { type Diagrams, layOut, planOf, symbolsOf } from '../../../engine/circuit/drawing/index.ts';
 import { LISTS } from '../../../engine/circuit/lists/index.ts';
-import { type Looked, photosOf, WiringLook } from '../../../engine/circuit/whole/index.ts';
+import { type Looked, photosOf, settledOf, WiringLook } from '../../../engine/circuit/whole/index.ts';
 import { fitting, proposeWiring } from '../../../engine/circuit/wiring/index.ts';
+import { askedOfWiring } from '../../../engine/control/index.ts';
 import type { Refit } from '../../../engine/refit/types.ts';
 import { type EndableLayouter, elkWorker } from './elk-worker.ts';
 import { reconcile, reconcileWiring } from './reconcile.ts';
@@ -31,8 +32,8 @@ self.onmessage = ({ data }: MessageEvent<WiringAsk>) => {
 function answer(data: WiringAsk): void {
   if (data.do === 'look') {
     refit = sameWhereEqual(data.refit);
-    // What is quick is shown at once; the supply takes a while where there is much of it.
-    looked = watch.quick(refit);
+    // Shown at once with what the drives took before; what they take now is a matter of the whole machine.
+    looked = watch.look(refit);
     post({ n: data.n, looked, whole: false });
     clearTimeout(settling);
     settling = setTimeout(() => settle(data.n), 0);
@@ -58,9 +59,11 @@ function answer(data: WiringAsk): void {
     case 'try':
       post({ n: data.n, tried: watch.tryWire(refit, looked, data.wire) });
       return;
-    case 'propose':
-      post({ n: data.n, proposal: proposeWiring(refit) });
+    case 'propose': {
+      const proposal = proposeWiring(refit, askedOfWiring(refit));
+      post({ n: data.n, proposed: { proposal, settled: settledOf(proposal, refit) } });
       return;
+    }
     case 'list':
       post({ n: data.n, list: LISTS[data.list](looked.read, { photos: photosOf(refit.wiring) }) });
   }
@@ -98,13 +101,14 @@ async function draw(n: number, now: Refit, { read }: Looked): Promise<void> {
       isCancelled: () => drawing !== n,
       onProgress: (done, all) => post({ n, done, all }),
     });
-    if (!drawn || drawing !== n) {
+    // Another drawing has begun from where this one did.
+    if (drawing !== n && drawing !== 0) {
       post({ n, drawn: null });
       return;
     }
     diagrams = drawn;
-    const { sheets, laidOut, of } = drawn;
-    post({ n, drawn: { sheets, symbols: symbolsOf(plan), laidOut, of } });
+    const { sheets, laidOut, done, of } = drawn;
+    post({ n, drawn: { sheets, symbols: symbolsOf(plan), laidOut, done, of } });
   } catch (error) {
     post(
       drawing === n

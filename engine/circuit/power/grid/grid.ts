@@ -53,7 +53,6 @@ export class Grid {
   readonly #islands: Components;
   readonly #touch: (atom: string) => void;
   readonly #flows = new Set<Edge>();
-  readonly #turned = new Set<string>();
   readonly #pieces = new Map<string, Pieces>();
   readonly #terminals = new Map<string, readonly string[]>();
   readonly #wires = new Map<string, Wire>();
@@ -82,7 +81,7 @@ export class Grid {
         this.#lift(this.held.get(strand.load)!);
         this.#due.add(strand.load);
       },
-      turned: (vertex) => this.#turned.add(vertex),
+      turned: (vertex) => touch(`shape:${this.clusters.find(vertex)!.number}`),
       looped: ({ link }) => {
         if (link.rank === 2) touch(`loop:${link.id}`);
       },
@@ -308,11 +307,6 @@ export class Grid {
     } while (this.#due.size > 0);
     for (const edge of this.#flows) this.#touch(`i:${edge.link.id}`);
     this.#flows.clear();
-    for (const vertex of this.#turned) {
-      const cluster = this.clusters.find(vertex);
-      if (cluster) this.#touch(`shape:${cluster.number}`);
-    }
-    this.#turned.clear();
     const trouble = this.#findTrouble();
     if (JSON.stringify(trouble) !== JSON.stringify(this.trouble)) this.#touch('trouble');
     this.trouble = trouble;

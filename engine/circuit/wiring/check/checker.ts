@@ -6,9 +6,10 @@
  */
 import { own } from '../../../quantity/own.ts';
 import type { Change, Wiring } from '../../../refit/types.ts';
+import { putTogether } from '../read.ts';
 import type { Around } from '../read-device.ts';
 import { RULES } from '../rules/index.ts';
-import type { WiringFinding, WiringProblem } from '../types.ts';
+import type { ReadWiring, WiringFinding, WiringProblem } from '../types.ts';
 import type { Component } from './components.ts';
 import type { Rule, SubjectOf } from './rule.ts';
 import { WiringState } from './state.ts';
@@ -66,6 +67,7 @@ export class WiringChecker {
   private readonly found = new Map<string, WiringFinding>();
   private readonly due: [Set<Answer>, Set<Answer>] = [new Set(), new Set()];
   private before = new Map<string, WiringFinding | undefined>();
+  private fresh = nothingNew();
   private wiring: Wiring;
   private around: Around | null;
 
@@ -95,6 +97,42 @@ export class WiringChecker {
   /** What could not be read. */
   problems(): readonly WiringProblem[] {
     return [...this.state.problems.keys()].sort().flatMap((of) => this.state.problems.get(of)!);
+  }
+
+  /** Everything read, as the plain reading has it and in the order of the wiring. */
+  read(): ReadWiring {
+    const { state } = this;
+    const said = (of: string, problems: WiringProblem[]) => problems.push(...(state.problems.get(of) ?? []));
+    return putTogether(this.wiring, {
+      device: (id) => {
+        const device = state.devices.get(id)!;
+        return {
+          device,
+          terminals: device.terminals.map((each) => state.terminals.get(each)!),
+          problems: state.problems.get(`device:${id}`) ?? [],
+        };
+      },
+      cable: (id, wires, problems) => {
+        said(`cable:${id}`, problems);
+        return { ...state.cables.get(id)!, wires };
+      },
+      wire: (id, _, problems) => {
+        said(`wire:${id}`, problems);
+        return state.wires.get(id)!;
+      },
+    });
+  }
+
+  /** Everything read, as it is kept: it goes on changing with the wiring. */
+  get drawing(): Pick<ReadWiring, 'devices' | 'terminals' | 'wires' | 'cables'> {
+    return this.state;
+  }
+
+  /** Ids of what is other than when this was last asked. */
+  news(): { readonly devices: Set<string>; readonly wires: Set<string>; readonly cables: Set<string> } {
+    const { fresh } = this;
+    this.fresh = nothingNew();
+    return fresh;
   }
 
   /** How much is kept, for the tests of its bounds. */
@@ -138,6 +176,12 @@ export class WiringChecker {
   }
 
   private touch(atom: string): void {
+    if (atom[1] === ':') {
+      const id = atom.slice(2);
+      if (atom[0] === 'd') this.fresh.devices.add(id);
+      else if (atom[0] === 'w') this.fresh.wires.add(id);
+      else if (atom[0] === 'c') this.fresh.cables.add(id);
+    }
     for (const answer of this.watchers.get(atom) ?? []) this.due[answer.rule.sums ? 1 : 0].add(answer);
     const member = /^n(\d+):/.exec(atom);
     if (member) {
@@ -278,6 +322,12 @@ export class WiringChecker {
     else this.sums.set(to, sum);
   }
 }
+
+const nothingNew = () => ({
+  devices: new Set<string>(),
+  wires: new Set<string>(),
+  cables: new Set<string>(),
+});
 
 /** Ids of what is not the same object in both. */
 function differing<T>(
