@@ -34,7 +34,7 @@ const WHERE: Readonly<Record<string, readonly string[]>> = {
 const NAMES: Readonly<Record<string, string>> = {
   chuck: 'speed marked on the chuck',
   jaws: 'grip of the jaws at speed',
-  bearing: 'bearings of the spindle',
+  bearing: 'limit of the spindle’s bearings',
   pulley: 'wheel on the spindle',
   motor: 'rotor of the spindle motor',
   drive: 'spindle drive',
