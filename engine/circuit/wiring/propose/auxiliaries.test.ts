@@ -9,7 +9,7 @@ const EMPTY: Wiring = { devices: {}, wires: {}, cables: {}, settings: {} };
 const ANSWERS = { homes: 'none', limits: 'none', 'spindle-filter': 'no' };
 
 /** The lathe without a wiring, on the larger of its two controls: its inputs take either sort of sensor. */
-function lathe(form?: 'pnp' | 'npn'): Refit {
+function lathe(form?: 'pnp' | 'npn' | 'either'): Refit {
   const refit = sample('carriage-works-lathe');
   const control = refit.parts['control-2']!;
   const facts = form
@@ -60,23 +60,21 @@ const meets = (wiring: Wiring, refit: Refit, terminal: string) =>
   readWiring(wiring, refit).netOf.get(terminal)!.terminals;
 
 describe('auxiliaries', () => {
-  test('derived: switches and sensors of every sort on inputs of every sort: nothing fails, and it is whole', () => {
-    for (const form of [undefined, 'pnp', 'npn'] as const)
-      for (const sensor of ['switch', 'PNP', 'NPN'] as const) {
-        const refit = lathe(form);
-        const asked = [auxiliary('chuck', [input('grips', sensor), input('pressure', sensor)])];
-        expect(
-          bad(refit, asked).map(({ sentence }) => sentence),
-          `${form} ${sensor}`,
-        ).toEqual([]);
-        const { wiring, findings, left } = proposeWiring(refit, asked);
-        expect(left).toEqual([]);
-        // Every one of them is judged, and read by an input.
-        const judged = findings.filter(({ rule, about }) => rule === 'levels' && /^A1\.in\d/.test(about[0]!));
-        expect(judged.length, `${form} ${sensor}`).toBe(2);
-        const again = proposeWiring({ ...refit, wiring }, asked);
-        expect(again.changes).toEqual([]);
-      }
+  test.each(
+    (['either', 'pnp', 'npn'] as const).flatMap((form) =>
+      (['switch', 'PNP', 'NPN'] as const).map((sensor) => [form, sensor] as const),
+    ),
+  )('derived: a control that takes %s sensors, %s: nothing fails, and it is whole', (form, sensor) => {
+    const refit = lathe(form);
+    const asked = [auxiliary('chuck', [input('grips', sensor), input('pressure', sensor)])];
+    const { wiring, findings, left } = proposeWiring(refit, asked);
+    expect(left).toEqual([]);
+    expect(findings.filter(({ verdict, rule }) => verdict === 'fails' || rule === 'connected')).toEqual([]);
+    // Every one of them is judged, and read by an input.
+    expect(
+      findings.filter(({ rule, about }) => rule === 'levels' && /^A1\.in\d/.test(about[0]!)).length,
+    ).toBe(2);
+    expect(proposeWiring({ ...refit, wiring }, asked).changes).toEqual([]);
   });
 
   test('derived: a sensor of the other sort goes through an opto board', () => {
@@ -120,8 +118,9 @@ describe('auxiliaries', () => {
         [output('forward', { moves: 'motor' }), output('back', { moves: 'motor', against: 'forward' })],
       ),
     ];
-    expect(bad(refit, asked)).toEqual([]);
-    const { wiring } = proposeWiring(refit, asked);
+    const { wiring, findings, left } = proposeWiring(refit, asked);
+    expect(findings.filter(({ verdict, rule }) => verdict === 'fails' || rule === 'connected')).toEqual([]);
+    expect(left.filter((each) => /outside the stop circuit/.test(each)).length).toBe(2);
     const own = (name: string) =>
       Object.values(wiring.devices).find(
         (each) => each.kind === 'contactor' && each.name === `turret: ${name}`,
@@ -171,6 +170,23 @@ describe('auxiliaries', () => {
     expect(kinds('0.1 A')).toEqual(['relay', 'valve']);
   });
 
+  test('derived: two of one name, and one whose name is very long, are kept apart', () => {
+    const refit = lathe();
+    const long = 'x'.repeat(100);
+    const asked = [
+      { ...auxiliary('one', [input('back')]), name: 'Door' },
+      { ...auxiliary('two', [input('back')]), name: 'Door' },
+      { ...auxiliary('three', [input('back'), input('front')]), name: long },
+    ];
+    const { wiring } = proposeWiring(refit, asked);
+    const names = Object.values(wiring.devices)
+      .filter(({ kind }) => kind === 'switch')
+      .map(({ name }) => name);
+    expect(names).toHaveLength(4);
+    expect(new Set(names).size).toBe(4);
+    expect(names).toContain('Door (two): back');
+  });
+
   test('derived: one for which there is no room is left out as a whole, and said so', () => {
     const many = Array.from({ length: 40 }, (_, n) => input(`s${n}`));
     const { left, wiring } = proposeWiring(lathe(), [
@@ -190,7 +206,7 @@ describe('auxiliaries', () => {
 
 describe('limits, contacts of the spindle drive, filter', () => {
   test('derived: limit switches that open, two in series on one input, for every axis', () => {
-    for (const form of [undefined, 'pnp', 'npn'] as const) {
+    for (const form of ['either', 'pnp', 'npn'] as const) {
       const base = lathe(form);
       const refit = {
         ...base,

@@ -14,6 +14,8 @@ const VALVE_AMPS = 1;
 /** The coil of a small contactor takes up to this, in A: common practice, no source. */
 const CONTACTOR_AMPS = 0.3;
 
+const LONGEST_NAME = 40;
+
 export interface Placed {
   /** Motors that need mains. */
   readonly takers: readonly Taker[];
@@ -24,16 +26,41 @@ export interface Placed {
 export function proposeAuxiliaries(build: Build, control: Control, asked: readonly AskedAuxiliary[]): Placed {
   const takers: Taker[] = [];
   const left: string[] = [];
-  for (const each of asked) {
+  for (const each of told(asked)) {
     const reason = noRoom(build, control, each);
     if (reason !== undefined) {
       left.push(reason);
       continue;
     }
     for (const input of each.inputs) placeInput(build, control, each, input);
-    for (const output of each.outputs) placeOutput(build, control, each, output, takers);
+    for (const output of each.outputs) {
+      placeOutput(build, control, each, output, takers);
+      left.push(...besideStop(build, each, output));
+    }
   }
   return { takers, left };
+}
+
+/** Names of devices begin with that of the auxiliary: short enough to leave room, and no two the same. */
+function told(asked: readonly AskedAuxiliary[]): readonly AskedAuxiliary[] {
+  const short = (name: string) => name.slice(0, LONGEST_NAME);
+  const often = new Map<string, number>();
+  for (const { name } of asked) often.set(short(name), (often.get(short(name)) ?? 0) + 1);
+  return asked.map((each) => ({
+    ...each,
+    name:
+      often.get(short(each.name))! > 1 ? `${short(each.name)} (${each.id.slice(0, 20)})` : short(each.name),
+  }));
+}
+
+/** A motor that moves something is put on the mains past the stop circuit: whether that may be is decided there. */
+function besideStop(build: Build, of: AskedAuxiliary, output: AskedOutput): readonly string[] {
+  const contactor = output.moves === 'motor' && output.id !== 'pump' ? worker(build, of, output) : undefined;
+  const { stop } = build.refit;
+  if (contactor === undefined || !stop || Object.hasOwn(stop.elements, contactor)) return [];
+  return [
+    `${outputName(of, output)}: its contactor ${contactor} stands outside the stop circuit. Whether the emergency stop must cut this motor too is decided there; draw it in before the machine runs.`,
+  ];
 }
 
 const inputName = (of: AskedAuxiliary, { name, shared }: AskedInput): string =>

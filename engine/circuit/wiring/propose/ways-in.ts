@@ -16,6 +16,7 @@ export class Control {
   readonly id: string;
   readonly rails: Rails;
   private readonly build: Build;
+  private known: boolean | undefined;
 
   constructor(build: Build, id: string, rails: Rails) {
     this.build = build;
@@ -47,6 +48,12 @@ export class Control {
 
   /** Whether its inputs give current and want to be pulled to minus; of those that take either, as their common lies. */
   get pulled(): boolean {
+    // The same for all that is laid in one proposal; to read it takes the whole wiring.
+    this.known ??= this.readPulled();
+    return this.known;
+  }
+
+  private readPulled(): boolean {
     const { wiring, refit } = this.build;
     const read = readWiring(wiring, refit);
     const device = read.devices.get(this.id);
