@@ -10,6 +10,7 @@ import { wireList } from './wires.ts';
 
 export { listCsv } from './csv.ts';
 export { listDocument, listPaper, PAPER_STYLE } from './paper.ts';
+export { seekRingOutList } from './ring-out.ts';
 export type { List, ListGroup, ListId, ListRow } from './types.ts';
 export { farEnds, inOrder, sayNature, sayTerminal } from './words.ts';
 

@@ -1,10 +1,16 @@
 /** What the meter should show, step by step, with room for what it does show. */
-import { ringItOut } from '../readings/index.ts';
+import { type RingSheet, ringItOut, seekRingOut } from '../readings/index.ts';
 import type { ReadWiring } from '../wiring/types.ts';
 import type { List } from './types.ts';
 
-export function ringOut(read: ReadWiring): List {
-  const { cautions, steps, notes } = ringItOut(read);
+export const ringOut = (read: ReadWiring): List => listOf(read, ringItOut(read));
+
+/** The same in pieces, so that it can be shown how far it is, or ended; yields the share done. */
+export function* seekRingOutList(read: ReadWiring): Generator<number, List, void> {
+  return listOf(read, yield* seekRingOut(read));
+}
+
+function listOf(read: ReadWiring, { cautions, steps, notes }: RingSheet): List {
   return {
     id: 'ring-out',
     title: 'Ring it out',

@@ -1,9 +1,9 @@
 /** What a meter should show at each terminal of a wiring, without and with power. */
-import { ringItOut } from './ring.ts';
+import { ringItOut, seekRingOut } from './ring.ts';
 import type { RingRow, RingSheet, RingStep } from './types.ts';
 
 export type { Band, Measured, RingRow, RingSheet, RingStep } from './types.ts';
-export { ringItOut };
+export { ringItOut, seekRingOut };
 
 /** Readings at one terminal, in the order of working; of `wires` those that end there. */
 export function readingsAt(

@@ -6,7 +6,7 @@ import { cabinetWith, WIRING } from '../power/cabinet.fixture.ts';
 import { readWiring } from '../wiring/read.ts';
 import type { ReadWiring } from '../wiring/types.ts';
 import { wired } from '../wiring/wired.fixture.ts';
-import { type RingRow, type RingSheet, readingsAt, ringItOut } from './index.ts';
+import { type RingRow, type RingSheet, readingsAt, ringItOut, seekRingOut } from './index.ts';
 import { OhmPaths } from './ohms.ts';
 import { waysOf } from './ways.ts';
 
@@ -235,6 +235,22 @@ describe('any wiring', () => {
       wired(['K1 relay', 'Q9 nonsense'], ['K1.A1 nowhere.1', 'K1.A2 K1.A2', 'x y']),
     );
     expect(() => ringItOut(read)).not.toThrow();
+  });
+  test('derived: in pieces it is the same sheet, and the share done only rises', () => {
+    const { wiring } = cabinetWith();
+    const shares: number[] = [];
+    const working = seekRingOut(wiring);
+    for (let step = working.next(); ; step = working.next()) {
+      if (step.done) {
+        expect(step.value).toEqual(ringItOut(wiring));
+        break;
+      }
+      shares.push(step.value);
+    }
+    expect(shares.length).toBeGreaterThan(5);
+    expect(shares).toEqual(shares.toSorted((a, b) => a - b));
+    expect(shares[0]).toBe(0);
+    expect(shares.at(-1)).toBeLessThan(1);
   });
   test('derived: whatever is wired to whatever, each row has words, and bounds in order; ids are unique', () => {
     const marks = [...cabinetWith().wiring.terminals.keys()];

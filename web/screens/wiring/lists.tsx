@@ -3,6 +3,7 @@ import { useEffect, useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import { type List, type ListId, listCsv } from '../../../engine/circuit/lists/index.ts';
 import { Pager, usePages } from './pager.tsx';
+import { type RingOut, useRingOut } from './use-ring-out.ts';
 import type { WiringView } from './use-wiring.ts';
 
 export const LIST_NAMES: Readonly<Record<ListId, string>> = {
@@ -14,11 +15,20 @@ export const LIST_NAMES: Readonly<Record<ListId, string>> = {
   'ring-out': 'Ring it out',
 };
 
-export function useList({ ask, stamp }: WiringView, id: ListId): { list: List | undefined; problem: string } {
+interface Putting {
+  readonly list: List | undefined;
+  readonly problem: string;
+  /** Of the list that takes a while; absent for the others. */
+  readonly work?: RingOut;
+}
+
+export function useList({ ask, stamp, looked }: WiringView, id: ListId): Putting {
   const [list, setList] = useState<List>();
   const [problem, setProblem] = useState('');
+  const isLong = id === 'ring-out';
+  const work = useRingOut(isLong ? looked?.read : undefined, stamp);
   useEffect(() => {
-    if (stamp === 0) return;
+    if (stamp === 0 || isLong) return;
     let gone = false;
     setProblem('');
     ask({ do: 'list', list: id })
@@ -27,13 +37,37 @@ export function useList({ ask, stamp }: WiringView, id: ListId): { list: List | 
     return () => {
       gone = true;
     };
-  }, [ask, stamp, id]);
+  }, [ask, stamp, id, isLong]);
+  if (isLong) return { list: work.list, problem: work.problem, work };
   return { list: list?.id === id ? list : undefined, problem };
+}
+
+/** What stands in the place of a list until it is there. */
+export function PuttingTogether({ work }: { work: RingOut | undefined }) {
+  if (work?.isStopped)
+    return (
+      <div className="row">
+        <p role="status">Stopped.</p>
+        <button type="button" onClick={work.start}>
+          Work it out
+        </button>
+      </div>
+    );
+  if (!work || work.share === undefined) return <p role="status">Putting it together …</p>;
+  return (
+    <div className="row">
+      <p role="status">Working out what the meter should show …</p>
+      <progress max={1} value={work.share} aria-label="How far the readings are" />
+      <button type="button" onClick={work.stop}>
+        Stop
+      </button>
+    </div>
+  );
 }
 
 export function Lists({ wiring, home }: { wiring: WiringView; home: string }) {
   const [id, setId] = useState<ListId>('wires');
-  const { list, problem } = useList(wiring, id);
+  const { list, problem, work } = useList(wiring, id);
   return (
     <section className="stack" aria-labelledby="wiring-lists">
       <h2 id="wiring-lists">Lists</h2>
@@ -46,7 +80,7 @@ export function Lists({ wiring, home }: { wiring: WiringView; home: string }) {
         ))}
       </fieldset>
       {problem && <p className="bad">{problem}</p>}
-      {!list && !problem && <p role="status">Putting it together …</p>}
+      {!list && !problem && <PuttingTogether work={work} />}
       {list && <ListTable list={list} home={home} />}
     </section>
   );

@@ -12,7 +12,7 @@ import { type ListId, listPaper, PAPER_STYLE } from '../../../engine/circuit/lis
 import type { Refit, WiringDevice } from '../../../engine/refit/types.ts';
 import { api } from '../../api.ts';
 import { drawNode } from './draw-node.tsx';
-import { LIST_NAMES, useList } from './lists.tsx';
+import { LIST_NAMES, PuttingTogether, useList } from './lists.tsx';
 import { PRINT_STYLE } from './print-style.ts';
 import type { WiringView } from './use-wiring.ts';
 
@@ -59,13 +59,13 @@ export function WiringPrint({ refit, wiring, what, home }: Props) {
 }
 
 function Paper({ refit, wiring, id }: { refit: Refit; wiring: WiringView; id: ListId }) {
-  const { list, problem } = useList(wiring, id);
+  const { list, problem, work } = useList(wiring, id);
   const paper = useMemo(
     () => (list ? drawNode(listPaper(refit.name, list, today())) : null),
     [list, refit.name],
   );
   if (problem) return <p className="bad">{problem}</p>;
-  if (!list) return <p role="status">Putting it together …</p>;
+  if (!list) return <PuttingTogether work={work} />;
   return (
     <div className="wiring-on-paper">
       {paper}
