@@ -25,7 +25,7 @@ export async function drawInto(
 ): Promise<readonly string[]> {
   if (folder.trim() === '') throw new Refusal('The name of the folder for the diagrams is empty.');
   const plan = planOf(refit, read);
-  const diagrams = (await layOut(plan, libraryLayouter()))!;
+  const diagrams = await layOut(plan, libraryLayouter());
   const options = { marks: marksOf(findings), pinned: new Set(photosOf(refit.wiring).keys()) };
   const files = [
     ...diagrams.sheets.map((sheet) => [fileName(sheet), svgFile(sheet, options)] as const),

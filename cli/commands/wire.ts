@@ -1,4 +1,4 @@
-/** `fettle wire`: joins two terminals, or cuts a wire, and says what that does. */
+/** `fettle wire`: joins two terminals, cuts a wire, says what a device or a terminal is; and what that does. */
 
 import { supplyDrawn } from '../../engine/advice/supply-drawn.ts';
 import { assess } from '../../engine/assess/index.ts';
@@ -14,23 +14,31 @@ import { pageOn } from '../print/page.ts';
 import { printWiringFindings } from '../print/wiring.ts';
 import { record } from '../record.ts';
 import { need, Refusal } from '../refusal.ts';
+import { printTerminal, stated, terminalOf } from '../wire-state.ts';
 
 const SETTINGS = [...Object.keys(WIRE_SETTINGS), 'cable'];
 
 export const wire: Command = {
   name: 'wire',
-  summary: 'joins two terminals, or cuts a wire, and says what that does',
+  summary: 'joins two terminals, cuts a wire, says what a device or a terminal is',
   usage: [
     'wire FILE FROM TO [number=12] [colour=blue] [section=0.75mm²] [length=2m] [ferrule=TEXT] [cable=W2] [--try]',
     'wire FILE --cut WIRE',
+    'wire FILE PLACE=VALUE … [--try]',
+    'wire FILE TERMINAL',
   ],
   about:
-    'FROM and TO are terminals such as K1.A1. What is said anew of the wiring is shown; --try shows it and records nothing. A wire is cut by its id, which --list wires of “fettle wiring” shows where it has no number.',
+    'FROM and TO are terminals such as K1.A1. What is said anew of the wiring is shown; --try shows it and records nothing. A wire is cut by its id, which --list wires of “fettle wiring” shows where it has no number. PLACE is a setting of a device (K1.coil-volts), of a cable or a wire (W2.length), of the whole (wiring.homes), or of one terminal as it really is (A1.out2.high); “usual” takes it back, and A1.out2=usual all that was said of that terminal. A terminal alone shows what it is taken for and from where.',
   options: {
     cut: { takes: 'a wire', says: 'take this wire out' },
     try: { says: 'only show what would happen' },
   },
-  examples: ['wire lathe.refit A1.x-step T1.x-step --try', 'wire lathe.refit --cut w12'],
+  examples: [
+    'wire lathe.refit A1.x-step T1.x-step --try',
+    'wire lathe.refit --cut w12',
+    "wire lathe.refit K1.suppressor=diode A1.out2.high='5 V'",
+    'wire lathe.refit A1.out2',
+  ],
   words: [1],
   run: ({ io, words, text, has }) => {
     const [path, from, to, ...rest] = words as [string, string?, string?, ...string[]];
@@ -38,12 +46,24 @@ export const wire: Command = {
     const cut = text('cut');
     if (cut !== undefined && from !== undefined)
       throw new Refusal('Cut a wire or join two terminals, one at a time.');
-    const change = cut === undefined ? joined(file.refit, from, to, rest) : severed(file.refit, cut);
+    if (cut === undefined && from !== undefined && to === undefined && !from.includes('=')) {
+      const terminal = terminalOf(file.refit, from);
+      if (terminal) {
+        printTerminal(pageOn(io), terminal);
+        return EXIT.fine;
+      }
+    }
+    const changes =
+      cut !== undefined
+        ? [severed(file.refit, cut)]
+        : from?.includes('=')
+          ? stated(file.refit, words.slice(1))
+          : [joined(file.refit, from, to, rest)];
     const drawn = supplyDrawn(assess(file.refit));
     const before = lookThrough(file.refit, drawn);
-    const after = lookThrough(changed(file, [change], io).refit, drawn);
+    const after = lookThrough(changed(file, changes, io).refit, drawn);
     if (has('try')) pageOn(io).prose('Nothing is recorded.');
-    else record(io, file, [change]);
+    else record(io, file, changes);
     const fresh = news(before.findings, after.findings);
     const page = pageOn(io);
     page.heading(fresh.length === 0 ? 'Nothing else is said of the wiring than before' : 'What is said anew');

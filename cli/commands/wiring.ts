@@ -3,7 +3,7 @@
 import { supplyDrawn } from '../../engine/advice/supply-drawn.ts';
 import { assess } from '../../engine/assess/index.ts';
 import { LISTS, type List, type ListId, listCsv, listDocument } from '../../engine/circuit/lists/index.ts';
-import { type Looked, lookThrough, photosOf } from '../../engine/circuit/whole/index.ts';
+import { type Looked, lookThrough, photosOf, settledOf } from '../../engine/circuit/whole/index.ts';
 import { proposeWiring } from '../../engine/circuit/wiring/index.ts';
 import { askedOfWiring } from '../../engine/control/index.ts';
 import { nearest } from '../../engine/quantity/nearest.ts';
@@ -15,8 +15,9 @@ import { EXIT } from '../exit.ts';
 import { openRefit, type RefitFile, writeWhole } from '../files.ts';
 import { listJson, wiringJson } from '../json/wiring.ts';
 import { type Page, pageOn } from '../print/page.ts';
-import { plural, quoted } from '../print/text.ts';
-import { printList, printLooked, printWiringFindings } from '../print/wiring.ts';
+import { printProposal } from '../print/proposal.ts';
+import { quoted } from '../print/text.ts';
+import { printList, printLooked } from '../print/wiring.ts';
 import { record } from '../record.ts';
 import { Refusal } from '../refusal.ts';
 import { drawInto } from '../wiring-files.ts';
@@ -30,12 +31,12 @@ export const wiring: Command = {
     'wiring FILE [--all] [--json]',
     'wiring FILE --list wires|cables|strips|labels|pins|ring-out [--csv OUT.csv] [--paper OUT.html] [--force] [--json]',
     'wiring FILE --draw FOLDER',
-    'wiring FILE --propose [--keep] [--json]',
+    'wiring FILE --propose [--keep [--all]] [--json]',
   ],
   about:
-    'Do levels and currents go together, is every wire thick enough and guarded, what is missing. The exit code is 0 when nothing fails and nothing is unknown, 1 when something fails, 3 when nothing fails but something is unknown, and 2 when the file cannot be read. --draw writes a diagram a circuit and the meaning of the symbols; files it did not draw itself are left alone. --propose lays wires between the devices that are there and shows them; --keep records them. It examines what is written; it makes no machine safe. The mains belong to a licensed electrician, and local rules come first.',
+    'Do levels and currents go together, is every wire thick enough and guarded, what is missing. The exit code is 0 when nothing fails and nothing is unknown, 1 when something fails, 3 when nothing fails but something is unknown, and 2 when the file cannot be read. --draw writes a diagram a circuit and the meaning of the symbols; files it did not draw itself are left alone. --propose lays wires between the devices that are there and shows them, with the command that answers each question; --keep records those that wait for no answer. It examines what is written; it makes no machine safe. The mains belong to a licensed electrician, and local rules come first.',
   options: {
-    all: { says: 'also what fits' },
+    all: { says: 'also what fits; with --keep also the wires that wait for an answer' },
     wires: { says: 'every wire at both ends; the same as --list wires' },
     list: { takes: 'a name', says: `one of ${NAMES.join(', ')}` },
     csv: { takes: 'OUT.csv', says: 'write the list as CSV' },
@@ -127,35 +128,18 @@ function showList({ io, text, has }: Call, refit: Refit, { read }: Looked, id: L
 
 function propose({ io, has }: Call, file: RefitFile): number {
   const proposal = proposeWiring(file.refit, askedOfWiring(file.refit));
-  const { changes, questions, findings, left } = proposal;
-  const open = findings.filter(({ verdict }) => verdict !== 'fits');
+  const settled = settledOf(proposal, file.refit);
+  const open = proposal.findings.filter(({ verdict }) => verdict !== 'fits');
   if (has('json'))
-    io.out(`${JSON.stringify({ format: 'fettle-proposal', version: 1, ...proposal }, null, 2)}\n`);
-  else {
-    const page = pageOn(io);
-    const wires = changes.flatMap((change) => (change.do === 'wire' && change.new ? [change.new] : []));
-    page.prose(`${plural(wires.length, 'wire')} proposed between the devices that are there.`);
-    for (const { from, to, settings } of wires)
-      page.prose(
-        `${from} to ${to}${Object.values(settings).length > 0 ? `: ${Object.values(settings).join(', ')}` : ''}`,
-        '    ',
-      );
-    if (questions.length > 0) page.heading('What it has to be told');
-    for (const { asks } of questions) page.prose(`– ${asks}`, '', '    ');
-    if (left.length > 0) page.heading('What is left out');
-    for (const each of left) page.prose(`– ${each}`, '', '    ');
-    if (open.length > 0) page.heading('What would not be fine with it');
-    printWiringFindings(page, open);
-    if (!has('keep') && changes.length > 0) {
-      page.heading('To record it');
-      page.line(`    fettle wiring ${quoted(file.path)} --propose --keep`);
-    }
-  }
-  if (has('keep')) record(io, file, changes);
-  const counts = countVerdicts(findings);
+    io.out(
+      `${JSON.stringify({ format: 'fettle-proposal', version: 1, ...proposal, open: settled.open.map(({ question, ...rest }) => ({ ...question, ...rest })), now: settled.changes }, null, 2)}\n`,
+    );
+  else printProposal(pageOn(io), proposal, settled, file.path, has('keep'));
+  if (has('keep')) record(io, file, has('all') ? proposal.changes : settled.changes);
+  const counts = countVerdicts(open);
   return counts.fails > 0
     ? EXIT.fails
-    : counts.unknown > 0 || questions.length > 0
+    : counts.unknown > 0 || settled.open.length > 0
       ? EXIT.unknown
       : EXIT.fine;
 }

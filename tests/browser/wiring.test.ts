@@ -2,7 +2,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { wired } from '../../engine/circuit/wiring/wired.fixture.ts';
-import type { Change } from '../../engine/refit/types.ts';
+import type { Change, Wiring } from '../../engine/refit/types.ts';
 import { cut, type Stage, stage, violations } from './stage.ts';
 
 let on: Stage;
@@ -153,6 +153,36 @@ const overlapping = (page: Page): Promise<string[]> =>
     );
   });
 
+test('what a terminal really is: said to give 5 V it fails at once, and fits again when set back', async () => {
+  const page = await on.open(HOME);
+  await looked(page);
+  await page.getByLabel('Look for a device, a terminal, a wire').fill('A90');
+  await page.getByRole('button', { name: 'Open A90', exact: true }).click();
+  await page.getByRole('button', { name: /^Open A90\.out1: / }).click();
+  const panel = page.locator('[data-terminal-panel="A90.out1"]');
+  const field = (setting: string) => panel.locator(`[data-field="${setting}"]`);
+  expect(await field('high').innerText()).toMatch(/Taken as 21 V: follows from .* of A90/);
+  expect(await panel.locator('[data-said]', { hasText: 'fails' }).count()).toBe(0);
+  await field('high').locator('input').fill('5 kg');
+  await field('high').locator('input').press('Enter');
+  await field('high')
+    .getByText(/^Lowest voltage when high: .*such as/)
+    .waitFor();
+  for (const setting of ['high', 'top']) {
+    await field(setting).locator('input').fill('5 V');
+    await field(setting).locator('input').press('Enter');
+    await field(setting).getByText('Said of this terminal.').waitFor();
+  }
+  await panel.locator('[data-said]', { hasText: 'fails' }).first().waitFor();
+  expect(await violations(page)).toEqual([]);
+  await panel.getByRole('button', { name: 'Set A90.out1 back to the usual' }).press('Enter');
+  await panel.locator('[data-said]', { hasText: 'fails' }).waitFor({ state: 'detached' });
+  await field('high')
+    .getByText(/^Taken as 21 V/)
+    .waitFor();
+  await page.context().close();
+}, 120_000);
+
 test('lists are read, saved as CSV and shown as paper; the diagrams too', async () => {
   const page = await on.open(`${HOME}/lists`);
   await page.locator('[data-list="wires"] tbody tr').first().waitFor({ timeout: 60_000 });
@@ -246,3 +276,52 @@ test.each(['light', 'dark'] as const)(
   },
   180_000,
 );
+
+// Last, since it takes the wiring out first.
+test('a proposal asks, is answered in place by keyboard, and is made anew; nonsense is refused with an example', async () => {
+  await bare('boatyard-mill');
+  const page = await on.open('/refit/boatyard-mill/wiring', { viewport: { width: 390, height: 844 } });
+  await page.getByRole('button', { name: 'Propose the wiring' }).press('Enter');
+  const question = (id: string) => page.locator(`[data-question="${id}"]`);
+  const homes = question('wiring.homes');
+  await homes.waitFor({ timeout: 60_000 });
+  expect(await homes.innerText()).toContain('Nothing of this is laid before it is told.');
+  await homes.getByRole('button', { name: 'Answer' }).press('Enter');
+  await homes.getByText('Choose one of the answers.').waitFor();
+  await homes.locator('select').selectOption('none');
+  await homes.getByRole('button', { name: 'Answer' }).press('Enter');
+  await homes.waitFor({ state: 'detached', timeout: 60_000 });
+  // The next question has the keyboard.
+  expect(await page.evaluate(() => document.activeElement?.closest('[data-question]') !== null)).toBe(true);
+  const number = page.locator('[data-question]:has(input)').first();
+  const id = (await number.getAttribute('data-question'))!;
+  expect(await number.innerText()).toMatch(/wires? (is|are) not laid before it is told/);
+  await number.locator('input').fill('5 kg');
+  await number.locator('input').press('Enter');
+  await number.locator('.bad', { hasText: 'such as' }).waitFor();
+  expect(await violations(page)).toEqual([]);
+  expect(await cut(page)).toEqual([]);
+  const unit = /in (\S+) or/.exec(await number.innerText())![1]!;
+  await number.locator('input').fill(`24 ${unit}`);
+  await number.locator('input').press('Enter');
+  await question(id).waitFor({ state: 'detached', timeout: 60_000 });
+  await page.getByRole('button', { name: /^Record what waits for nothing: \d+ wires/ }).click();
+  await saved(page, 'Saved: ');
+  // Questions stay open, and with them their wires.
+  await page.getByText(/\d+ wires wait for an answer and stay unmade/).waitFor();
+  await page.context().close();
+}, 180_000);
+
+/** Takes all wiring of a refit out, as one edit. */
+async function bare(refit: string): Promise<void> {
+  const at = new URL(`/api/refits/${refit}`, on.server.address).href;
+  const { devices, wires, cables, settings } = (await (await fetch(at)).json()).refit.wiring as Wiring;
+  await record(refit, [
+    ...Object.values(wires).map(({ id }): Change => ({ do: 'wire', id, old: wires[id]!, new: null })),
+    ...Object.values(cables).map(({ id }): Change => ({ do: 'cable', id, old: cables[id]!, new: null })),
+    ...Object.values(devices).map(({ id }): Change => ({ do: 'device', id, old: devices[id]!, new: null })),
+    ...Object.entries(settings).map(
+      ([setting, old]): Change => ({ do: 'wiring-setting', setting, old, new: null }),
+    ),
+  ]);
+}

@@ -28,6 +28,7 @@ export default function WiringPage({ session, view }: Props) {
   const { looked, busy, problem } = wiring;
   const [place, go] = useLocation();
   const home = `/refit/${session.id}/wiring`;
+  const drawing = place === `${home}/diagrams`;
   const [from, setFrom] = useState<string>();
   const [to, setTo] = useState<string>();
   const [device, setDevice] = useState<string>();
@@ -45,9 +46,14 @@ export default function WiringPage({ session, view }: Props) {
     (terminal: string): void => {
       if (from === undefined || from === terminal) setFrom(terminal);
       else setTo(terminal);
-      document.getElementById('wiring-join-part')?.scrollIntoView({ block: 'nearest' });
+      // Beside a drawing the first end is picked without losing sight of where the second is.
+      if (!drawing || (from !== undefined && from !== terminal))
+        setTimeout(
+          () => document.getElementById('wiring-join-part')?.scrollIntoView({ block: 'nearest' }),
+          50,
+        );
     },
-    [from],
+    [from, drawing],
   );
   /** A device, terminal or wire where it is. */
   const show = (id: string): void => {
@@ -112,8 +118,10 @@ export default function WiringPage({ session, view }: Props) {
           <Lists wiring={wiring} home={home} />
         </Route>
         <Route path={`${home}/diagrams`}>
-          {join}
-          <Diagrams wiring={wiring} pinned={pinned} picked={from} seek={seek} pick={pick} />
+          <div className={from === undefined ? undefined : 'wiring-beside'}>
+            <Diagrams wiring={wiring} pinned={pinned} picked={from} seek={seek} pick={pick} />
+            {from !== undefined && join}
+          </div>
           <Link className="button" href={`${home}/print/diagrams`}>
             Look at all of them on paper
           </Link>
@@ -132,6 +140,7 @@ export default function WiringPage({ session, view }: Props) {
                   {looked.problems.length > 12 && <p>and {looked.problems.length - 12} more.</p>}
                 </div>
               )}
+              <Propose session={session} refit={refit} wiring={wiring} />
               <Findings findings={looked.findings} show={show} />
               {join}
               {opened && (
@@ -141,7 +150,9 @@ export default function WiringPage({ session, view }: Props) {
                     session={session}
                     refit={refit}
                     read={looked.read}
+                    findings={looked.findings}
                     device={opened}
+                    terminal={seek}
                     pick={pick}
                     close={() => setDevice(undefined)}
                   />
@@ -175,7 +186,6 @@ export default function WiringPage({ session, view }: Props) {
               <AddDevice session={session} refit={refit} added={setDevice} />
               <Cables session={session} refit={refit} />
               <WholeSettings session={session} refit={refit} />
-              <Propose session={session} wiring={wiring} />
             </>
           )}
         </Route>

@@ -5,5 +5,6 @@ export { type Badness, type Marks, marksOf } from './marks.ts';
 export { type PictureOptions, pictureOfSheet, sheetSize, sheetTitle } from './picture.ts';
 export { planOf } from './plan.ts';
 export { DIAGRAM_STYLE } from './style.ts';
+export { symbolOf, symbolPicture } from './symbol-of.ts';
 export { SYMBOLS, type SymbolName } from './symbols/index.ts';
 export type { DrawnDevice, DrawnWire, Plan, Sheet, TerminalGroup } from './types.ts';

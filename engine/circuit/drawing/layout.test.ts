@@ -167,19 +167,32 @@ test('derived: long chains and crowds are cut, so that a sheet stays near A3 and
   expect(clusters.flatMap(({ pieces }) => pieces)).toHaveLength(60);
 });
 
-test('derived: cancelling between clusters gives nothing; progress ends at the whole', async () => {
+test('derived: cancelled, it keeps what is laid out and goes on from there to the same whole', async () => {
   const seen: (readonly [number, number])[] = [];
   const plan = manyChains(32);
-  expect(
-    await layOut(plan, library, {
-      isCancelled: () => seen.length >= 1,
-      onProgress: (...at) => seen.push(at),
-    }),
-  ).toBeUndefined();
-  seen.length = 0;
-  const { of } = (await layOut(plan, library, { onProgress: (...at) => seen.push(at) }))!;
-  expect(seen.at(-1)).toEqual([of, of]);
-});
+  const whole = await layOut(plan, library, { onProgress: (...at) => seen.push(at) });
+  expect(seen.at(-1)).toEqual([whole.of, whole.of]);
+  expect(whole.done).toBe(whole.of);
+  // Chains of one shape are worked out once; each shape is a cancel of its own here.
+  let calls = 0;
+  const part = await layOut(plan, library, { isCancelled: () => calls++ > 0 });
+  expect(part.done).toBeGreaterThan(0);
+  expect(part.done).toBeLessThan(part.of);
+  expect(part.sheets.flatMap(({ clusters }) => clusters)).toHaveLength(part.done);
+  const rest = await layOut(plan, library, { previous: part });
+  expect(rest.laidOut).toBe(part.of - part.done);
+  expect(rest.sheets).toEqual(whole.sheets);
+  // Ended in the middle of its work, the library gives no answer; another fault of it is told.
+  let ended = false;
+  const end = () => {
+    ended = true;
+    return Promise.reject(new Error('ended'));
+  };
+  expect(await layOut(plan, end, { isCancelled: () => ended, previous: part })).toMatchObject({
+    done: part.done,
+  });
+  await expect(layOut(plan, () => Promise.reject(new Error('broken')))).rejects.toThrow('broken');
+}, 60_000);
 
 test('derived: hostile names stay text in the file; findings are marked with a sign as well as a class', async () => {
   const plan = manyChains(1);

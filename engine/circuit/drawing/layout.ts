@@ -17,6 +17,8 @@ export interface Diagrams {
   /** Clusters by what they are made of: given back next time. */
   readonly kept: ReadonlyMap<string, LaidCluster>;
   readonly laidOut: number;
+  /** Clusters that stand on the sheets, and all there are: fewer where it was cancelled. */
+  readonly done: number;
   readonly of: number;
 }
 
@@ -28,12 +30,12 @@ export interface LayoutOptions {
   readonly isCancelled?: () => boolean;
 }
 
-/** Undefined when it was cancelled. */
+/** Where it is cancelled, the sheets hold what was laid out by then; given back as `previous`, it goes on from there. */
 export async function layOut(
   plan: Plan,
   layouter: Layouter,
   { previous, onProgress = () => {}, isCancelled = () => false }: LayoutOptions = {},
-): Promise<Diagrams | undefined> {
+): Promise<Diagrams> {
   const circuits = plan.circuits.map(({ id, title }) => ({ id, title, clusters: clustersOf(plan, id) }));
   const all = circuits.reduce((sum, { clusters }) => sum + clusters.length, 0);
   const kept = new Map<string, LaidCluster>();
@@ -41,19 +43,27 @@ export async function layOut(
   const sheets: Sheet[] = [];
   let done = 0;
   let laidOut = 0;
+  let cancelled = false;
   for (const { id, title, clusters } of circuits) {
     const laid: LaidCluster[] = [];
     for (const cluster of clusters) {
       const key = keyOf(cluster);
       let found = previous?.kept.get(key) ?? kept.get(key);
       if (!found) {
-        if (isCancelled()) return undefined;
+        cancelled ||= isCancelled();
+        if (cancelled) continue;
         const prepared = graphOf(cluster);
         const { key: shape, graph, named } = shapeOf(prepared.graph);
         let answer = shapes.get(shape);
         if (!answer) {
           // The library writes into what it is given.
-          answer = await layouter(structuredClone(graph));
+          const worked = await layouter(structuredClone(graph)).catch((error: unknown) => {
+            // Whoever cancels may end the library in the middle of its work.
+            cancelled = isCancelled();
+            if (!cancelled) throw error;
+          });
+          if (!worked) continue;
+          answer = worked;
           shapes.set(shape, answer);
         }
         found = laidOf(cluster, prepared, named(answer));
@@ -64,10 +74,11 @@ export async function layOut(
       laid.push(found);
       done++;
     }
-    sheets.push(...pack(id, title, laid));
+    if (laid.length > 0) sheets.push(...pack(id, title, laid));
   }
-  onProgress(all, all);
-  return { sheets, kept, laidOut, of: all };
+  if (cancelled) for (const [key, each] of previous?.kept ?? []) if (!kept.has(key)) kept.set(key, each);
+  if (!cancelled) onProgress(all, all);
+  return { sheets, kept, laidOut, done, of: all };
 }
 
 const keyOf = ({ pieces, flags, wires, rank }: Cluster): string =>

@@ -19,7 +19,7 @@ export interface OpenQuestion {
 }
 
 export interface Settled {
-  /** In the order in which they are asked. */
+  /** What the whole hangs on first, then what most wires wait for. */
   readonly open: readonly OpenQuestion[];
   /** What can be recorded now: everything but the wires that wait. */
   readonly changes: readonly Change[];
@@ -54,13 +54,15 @@ export function settledOf({ changes, questions, findings, wiring }: Proposal, re
         for (const thing of finding.about) for (const wire of wiresOf(thing)) known.wires.add(wire);
         asked.set(question.id, known);
       }
-  const open = [...asked.values()].map(
-    ({ question, wires }): OpenQuestion => ({
-      question,
-      wires: [...wires],
-      waits: sayWaits(question, wires.size),
-    }),
-  );
+  const open = [...asked.values()]
+    .map(
+      ({ question, wires }): OpenQuestion => ({
+        question,
+        wires: [...wires],
+        waits: sayWaits(question, wires.size),
+      }),
+    )
+    .sort((a, b) => Number(weight(a) < weight(b)) - Number(weight(a) > weight(b)));
   const waiting = new Set(open.flatMap(({ wires }) => wires));
   return {
     open,
@@ -120,6 +122,10 @@ function ofTerminal(need: string, { terminals }: ReadWiring): Question | undefin
     ...(spec.kind === 'choice' ? { options: spec.options } : {}),
   };
 }
+
+/** What the whole hangs on comes first, then what most wires wait for. */
+const weight = ({ question, wires }: OpenQuestion): number =>
+  question.place.of === 'wiring' ? Number.POSITIVE_INFINITY : wires.length;
 
 function sayWaits({ place }: Question, wires: number): string {
   if (wires > 0)

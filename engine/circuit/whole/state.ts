@@ -67,7 +67,10 @@ function withExample(message: string, spec: SettingSpec): string {
     ? message
     : `${capital(spec.name)}: ${message}`;
   const example = exampleOf(spec);
-  return named.includes(example) ? named : `${named} Write it like ${example}.`;
+  // Some refusals give one of their own.
+  return named.includes(example) || /such as|write (one of|a whole number)/.test(named)
+    ? named
+    : `${named} Write it like ${example}.`;
 }
 
 function changesFor(refit: Refit, place: AnswerPlace, text: string, proposed: Wiring): readonly Change[] {

@@ -50,8 +50,8 @@ export const NATURES: Readonly<Record<string, NatureSpec>> = {
         'stage',
         worded('what it does', {
           'push-pull': 'drives high and low',
-          sinking: 'pulls down to 0 V (sinking, NPN)',
-          sourcing: 'gives plus (sourcing, PNP)',
+          sinking: 'sinks: pulls to 0 V (NPN)',
+          sourcing: 'sources: gives plus (PNP)',
         }),
       ],
       high: ['high', volts('lowest voltage when high')],
@@ -71,9 +71,9 @@ export const NATURES: Readonly<Record<string, NatureSpec>> = {
       form: [
         'form',
         worded('how it is made', {
-          opto: 'kept apart by light (opto-coupler)',
-          sinking: 'takes current, wants plus (sinking, for PNP)',
-          sourcing: 'gives current, is pulled to 0 V (sourcing, for NPN)',
+          opto: 'kept apart by light (opto)',
+          sinking: 'sinks: wants plus (PNP)',
+          sourcing: 'sources: wants 0 V (NPN)',
           logic: 'reads a voltage',
         }),
       ],

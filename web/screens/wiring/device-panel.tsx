@@ -1,11 +1,12 @@
 /** One device: its settings, its terminals with the wires on them, its photos, and how it is taken out. */
-import { useMemo } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { farEnds, sayTerminal } from '../../../engine/circuit/lists/index.ts';
 import {
   type Device,
   type ReadWiring,
   WIRE_SETTINGS,
   WIRING_KINDS,
+  type WiringFinding,
 } from '../../../engine/circuit/wiring/index.ts';
 import type { Refit } from '../../../engine/refit/types.ts';
 import type { Session } from '../../state/session.ts';
@@ -14,17 +15,35 @@ import { recordLatest } from '../survey/record.ts';
 import { cutWire, putDevice, putWire, takeOut, withSetting } from './changes.ts';
 import { Pins } from './pins.tsx';
 import { SettingsForm } from './settings-form.tsx';
+import { TerminalPanel } from './terminal-panel.tsx';
 
 interface Props {
   readonly session: Session;
   readonly refit: Refit;
   readonly read: ReadWiring;
+  readonly findings: readonly WiringFinding[];
   readonly device: Device;
+  /** One of its terminals to open at once. */
+  readonly terminal: string | undefined;
   readonly pick: (terminal: string) => void;
   readonly close: () => void;
 }
 
-export function DevicePanel({ session, refit, read, device, pick, close }: Props) {
+export function DevicePanel({
+  session,
+  refit,
+  read,
+  findings,
+  device,
+  terminal: sought,
+  pick,
+  close,
+}: Props) {
+  const [opened, setOpened] = useState<string>();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only another wish opens another terminal
+  useEffect(() => {
+    if (sought?.startsWith(`${device.id}.`)) setOpened(sought);
+  }, [sought]);
   const typed = refit.wiring.devices[device.id];
   const ends = useMemo(() => farEnds(read), [read]);
   if (!typed) return null;
@@ -105,6 +124,9 @@ export function DevicePanel({ session, refit, read, device, pick, close }: Props
         <SettingsForm specs={kind.settings} values={typed.settings} of={device.id} draft={draft} set={set} />
       )}
       <h3>Terminals</h3>
+      <p className="small soft">
+        A mark joins it; the words beside it open what it is taken for, to be changed.
+      </p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the window is moved by keys */}
       <section className="scroll" tabIndex={0} aria-label={`Terminals of ${device.id}`}>
         <table className="wiring-table">
@@ -125,7 +147,22 @@ export function DevicePanel({ session, refit, read, device, pick, close }: Props
                       {id.slice(device.id.length + 1)}
                     </button>
                   </th>
-                  <td>{terminal && sayTerminal(terminal)}</td>
+                  <td>
+                    {terminal && (
+                      <button
+                        type="button"
+                        className="plain wiring-nature"
+                        aria-expanded={opened === id}
+                        aria-label={`Open ${id}: ${sayTerminal(terminal)}`}
+                        onClick={() => setOpened(opened === id ? undefined : id)}
+                      >
+                        {sayTerminal(terminal)}
+                      </button>
+                    )}
+                    {Object.hasOwn(typed.terminals, id.slice(device.id.length + 1)) && (
+                      <span className="small soft"> as said here</span>
+                    )}
+                  </td>
                   <td>
                     {(ends.get(id) ?? []).map(({ wire, far }) => (
                       <details key={wire.id}>
@@ -155,6 +192,18 @@ export function DevicePanel({ session, refit, read, device, pick, close }: Props
           </tbody>
         </table>
       </section>
+      {opened !== undefined && read.terminals.has(opened) && (
+        <TerminalPanel
+          key={opened}
+          session={session}
+          refit={refit}
+          read={read}
+          findings={findings}
+          device={device}
+          terminal={opened}
+          close={() => setOpened(undefined)}
+        />
+      )}
       <Pins
         session={session}
         refit={refit}

@@ -20,12 +20,8 @@ export function Diagrams({ wiring, pinned, picked, seek, pick }: Props) {
   const { looked, stamp, drawing } = wiring;
   const { drawn, draw, cancel, progress } = drawing;
   const [chosen, setChosen] = useState('');
-  const [stopped, setStopped] = useState(false);
   useEffect(() => {
-    if (stamp > 0) {
-      setStopped(false);
-      draw();
-    }
+    if (stamp > 0) draw();
   }, [stamp, draw]);
   const marks = useMemo(() => marksOf(looked?.findings ?? []), [looked]);
   const sheets = drawn?.sheets ?? NONE;
@@ -47,11 +43,6 @@ export function Diagrams({ wiring, pinned, picked, seek, pick }: Props) {
   return (
     <section className="stack" aria-labelledby="wiring-diagrams">
       <h2 id="wiring-diagrams">Diagrams</h2>
-      <p className="small soft">
-        Drawn from the wiring as it stands. What is common to many (plus, 0 V, earth) is not a web of lines:
-        each terminal says where its wires go. Crosses, question marks and exclamation marks point out answers
-        that are not fine.
-      </p>
       <div className="row" role="status">
         {progress && progress.all > 0 && (
           <>
@@ -63,32 +54,22 @@ export function Diagrams({ wiring, pinned, picked, seek, pick }: Props) {
         )}
         {progress && progress.all === 0 && <span className="small">Drawing …</span>}
         {progress && (
-          <button
-            type="button"
-            onClick={() => {
-              cancel();
-              setStopped(true);
-            }}
-          >
+          <button type="button" onClick={cancel}>
             Stop drawing
           </button>
         )}
-        {stopped && (
+        {!progress && drawn && drawn.done < drawn.of && (
           <>
-            <span className="small">Stopped. What is shown is the drawing before.</span>
-            <button
-              type="button"
-              onClick={() => {
-                setStopped(false);
-                draw();
-              }}
-            >
-              Draw it
+            <span className="small">
+              Stopped: {drawn.done} of {drawn.of} groups are drawn and kept.
+            </span>
+            <button type="button" onClick={draw}>
+              Go on drawing
             </button>
           </>
         )}
       </div>
-      {drawn && sheets.length === 0 && <p>There is no wire yet, so there is nothing to draw.</p>}
+      {drawn?.of === 0 && <p>There is no wire yet, so there is nothing to draw.</p>}
       {sheet && (
         <>
           <label className="wiring-choice">
@@ -114,11 +95,16 @@ export function Diagrams({ wiring, pinned, picked, seek, pick }: Props) {
             pick={pick}
           />
           <p className="small">
-            Click a terminal, or press Enter on it, to join it; then a second one. With Ctrl held the wheel
-            changes the size.
+            Click a terminal, or press Enter on it, to see what fits it; a second one, to join the two. With
+            Ctrl held the wheel changes the size.
           </p>
         </>
       )}
+      <p className="small soft">
+        Drawn from the wiring as it stands. What is common to many (plus, 0 V, earth) is not a web of lines:
+        each terminal says where its wires go. Crosses, question marks and exclamation marks point out answers
+        that are not fine.
+      </p>
       {drawn && drawn.symbols.length > 0 && (
         <details>
           <summary>What the symbols mean</summary>

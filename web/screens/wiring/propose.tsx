@@ -1,71 +1,210 @@
 /** A proposal for the whole wiring: what it asks, what it would put in, and what would still be wrong with it. */
-import { useState } from 'react';
-import type { Proposal } from '../../../engine/circuit/wiring/index.ts';
+import { useEffect, useRef, useState } from 'react';
+import { type Settled, state } from '../../../engine/circuit/whole/index.ts';
+import type { Question, WiringFinding } from '../../../engine/circuit/wiring/index.ts';
 import { byVerdict } from '../../../engine/quantity/verdict.ts';
+import type { Change, Refit, Wiring, WiringWire } from '../../../engine/refit/types.ts';
 import type { Session } from '../../state/session.ts';
 import { FindingCard } from './findings.tsx';
 import { Pager, usePages } from './pager.tsx';
+import { QuestionForm } from './question.tsx';
+import { recordAll } from './record-all.ts';
 import type { WiringView } from './use-wiring.ts';
+import type { Proposed } from './wiring-protocol.ts';
 
-export function Propose({ session, wiring }: { session: Session; wiring: WiringView }) {
-  const [proposal, setProposal] = useState<Proposal>();
+interface Props {
+  readonly session: Session;
+  readonly refit: Refit;
+  readonly wiring: WiringView;
+}
+
+export function Propose({ session, refit, wiring: { ask, stamp } }: Props) {
+  const [wanted, setWanted] = useState(false);
+  const [proposed, setProposed] = useState<Proposed>();
   const [said, setSaid] = useState('');
-  const seek = (): void => {
+  // Made anew whenever the wiring changed: an answer, a wire joined by hand.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another state of the wiring, another proposal
+  useEffect(() => {
+    if (!wanted) return;
+    let gone = false;
     setSaid('Laying wires …');
-    wiring
-      .ask({ do: 'propose' })
+    ask({ do: 'propose' })
       .then((found) => {
-        setProposal(found);
+        if (gone) return;
+        setProposed(found);
         setSaid('');
       })
-      .catch((error: Error) => setSaid(error.message));
+      .catch((error: Error) => !gone && setSaid(error.message));
+    return () => {
+      gone = true;
+    };
+  }, [wanted, stamp, ask]);
+  const close = (): void => {
+    setWanted(false);
+    setProposed(undefined);
+    setSaid('');
   };
+  const isBare = Object.keys(refit.wiring.wires).length === 0;
   return (
     <section className="sheet stack" aria-labelledby="wiring-propose">
       <h2 id="wiring-propose">Let it propose the wires</h2>
       <p>
-        From the devices that are here and what their terminals are. Nothing is recorded before you say so,
-        and one undo takes all of it back.
+        From the parts that are chosen and the devices that are here. It asks only what it cannot know.
+        Nothing is recorded before you say so, and one undo takes a step back.
       </p>
-      <button type="button" onClick={seek}>
-        {proposal ? 'Propose again' : 'Propose the wiring'}
-      </button>
+      {!wanted && (
+        <p>
+          <button type="button" className={isBare ? 'main' : undefined} onClick={() => setWanted(true)}>
+            Propose the wiring
+          </button>
+        </p>
+      )}
       <p role="status">{said}</p>
-      {proposal && (
-        <Proposed
-          proposal={proposal}
-          keep={() => {
-            void session.record(proposal.changes).then((kept) => kept && setProposal(undefined));
+      {proposed && (
+        <ProposedWiring
+          proposed={proposed}
+          session={session}
+          keep={(changes) => {
+            void session.record(changes).then((kept) => {
+              if (kept && changes.length === proposed.proposal.changes.length) close();
+            });
           }}
-          drop={() => setProposal(undefined)}
+          drop={close}
         />
       )}
     </section>
   );
 }
 
-function Proposed({ proposal, keep, drop }: { proposal: Proposal; keep: () => void; drop: () => void }) {
-  const { changes, questions, findings } = proposal;
-  const wires = changes.flatMap((change) => (change.do === 'wire' && change.new ? [change.new] : []));
-  const devices = changes.flatMap((change) => (change.do === 'device' && change.new ? [change.new] : []));
-  const pages = usePages(wires, 20, String(wires.length));
-  const open = findings.filter(({ verdict }) => verdict !== 'fits').sort(byVerdict);
-  const openPages = usePages(open, 8, String(open.length));
+interface ProposedProps {
+  readonly proposed: Proposed;
+  readonly session: Session;
+  readonly keep: (changes: readonly Change[]) => void;
+  readonly drop: () => void;
+}
+
+function ProposedWiring({ proposed: { proposal, settled }, session, keep, drop }: ProposedProps) {
+  const { changes, findings, left, wiring } = proposal;
+  const bad = findings.filter(({ verdict }) => verdict !== 'fits').sort(byVerdict);
+  const wires = wiresOf(settled.changes).length;
+  const devices = devicesOf(settled.changes).length;
   return (
     <div className="stack" data-proposal>
-      {questions.length > 0 && (
+      <Questions session={session} settled={settled} wiring={wiring} />
+      {left.length > 0 && (
         <>
-          <h3>What it has to be told</h3>
-          <ul className="wiring-questions">
-            {questions.map((question) => (
-              <li key={question.id}>
-                {question.asks}
-                {question.options && <span className="small soft"> {question.options.join(' or ')}</span>}
-              </li>
+          <h3>What is left out</h3>
+          <ul>
+            {left.map((each) => (
+              <li key={each}>{each}</li>
             ))}
           </ul>
         </>
       )}
+      <Laid changes={changes} settled={settled} />
+      <Bad findings={bad} />
+      <div className="row">
+        <button
+          type="button"
+          className="main"
+          disabled={settled.changes.length === 0}
+          onClick={() => keep(settled.changes)}
+        >
+          {settled.waiting === 0
+            ? 'Record all of it'
+            : `Record what waits for nothing: ${wires} wires, ${devices} devices`}
+        </button>
+        {settled.waiting > 0 && (
+          <button type="button" onClick={() => keep(changes)}>
+            Record the {settled.waiting} that wait too, unanswered
+          </button>
+        )}
+        <button type="button" onClick={drop}>
+          Leave it
+        </button>
+      </div>
+    </div>
+  );
+}
+
+const wiresOf = (changes: readonly Change[]): readonly WiringWire[] =>
+  changes.flatMap((change) => (change.do === 'wire' && change.new ? [change.new] : []));
+const devicesOf = (changes: readonly Change[]) =>
+  changes.flatMap((change) => (change.do === 'device' && change.new ? [change.new] : []));
+
+function Questions({
+  session,
+  settled: { open, waiting },
+  wiring,
+}: {
+  session: Session;
+  settled: Settled;
+  wiring: Wiring;
+}) {
+  const pages = usePages(open, 9, '');
+  const [done, setDone] = useState<ReadonlySet<string>>(new Set());
+  const list = useRef<HTMLUListElement>(null);
+  const heading = useRef<HTMLHeadingElement>(null);
+  /** Place on the page of what was answered last: there the next question is gone on with. */
+  const last = useRef<number>(undefined);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another proposal, other questions
+  useEffect(() => {
+    setDone(new Set());
+    if (last.current === undefined) return;
+    const items = list.current?.querySelectorAll<HTMLElement>('[data-question]') ?? [];
+    const next = items[Math.min(last.current, items.length - 1)];
+    last.current = undefined;
+    // Not where somebody has gone on by himself.
+    if (
+      document.activeElement !== document.body &&
+      document.activeElement?.closest('[data-question]') !== null
+    )
+      return;
+    (next?.querySelector<HTMLElement>('input, select, button') ?? heading.current)?.focus();
+  }, [open]);
+  const answer = async (question: Question, at: number, text: string): Promise<string | undefined> => {
+    const wrong = await recordAll(session, (now) => state(now, question.place, text, wiring));
+    if (wrong === undefined) {
+      last.current = at;
+      setDone((before) => new Set([...before, question.id]));
+    }
+    return wrong;
+  };
+  return (
+    <>
+      <h3 ref={heading} tabIndex={-1}>
+        {open.length === 0 ? 'Nothing is left to be asked' : `What it has to be told: ${open.length}`}
+      </h3>
+      {waiting > 0 && (
+        <p>
+          {waiting} wires wait for an answer and stay unmade until then. What you do not know yet can wait.
+        </p>
+      )}
+      <ul className="wiring-questions" ref={list}>
+        {pages.shown.map((each, at) => (
+          <QuestionForm
+            key={each.question.id}
+            open={each}
+            wiring={wiring}
+            draft={`${session.id}.answer.${each.question.id}`}
+            isDone={done.has(each.question.id)}
+            answer={(text) => answer(each.question, at, text)}
+          />
+        ))}
+      </ul>
+      <Pager pages={pages} of="questions" />
+    </>
+  );
+}
+
+function Laid({ changes, settled: { open } }: { changes: readonly Change[]; settled: Settled }) {
+  const wires = wiresOf(changes);
+  const devices = devicesOf(changes);
+  const held = new Set(open.flatMap((each) => each.wires));
+  const pages = usePages(wires, 20, String(wires.length));
+  if (changes.length === 0) return <p>There is nothing left to propose.</p>;
+  return (
+    <>
       <h3>
         {wires.length === 0 ? 'No wire to propose' : `${wires.length} wires`}
         {devices.length > 0 && `, ${devices.length} devices`}
@@ -74,35 +213,33 @@ function Proposed({ proposal, keep, drop }: { proposal: Proposal; keep: () => vo
         <p className="small">{devices.map(({ id, name, kind }) => `${id} (${name || kind})`).join(', ')}</p>
       )}
       <ol className="small wiring-proposed" start={pages.at * pages.size + 1}>
-        {pages.shown.map((wire) => (
-          <li key={wire.id}>
-            {wire.from} to {wire.to}
-            {Object.keys(wire.settings).length > 0 && (
-              <span className="soft"> {Object.values(wire.settings).join(', ')}</span>
+        {pages.shown.map(({ id, from, to, settings }) => (
+          <li key={id}>
+            {from} to {to}
+            {Object.keys(settings).length > 0 && (
+              <span className="soft"> {Object.values(settings).join(', ')}</span>
             )}
+            {held.has(id) && <em> waits for an answer</em>}
           </li>
         ))}
       </ol>
       <Pager pages={pages} of="wires" />
-      {open.length > 0 && (
-        <details>
-          <summary>What would not be fine with it: {open.length}</summary>
-          <ul className="wiring-findings">
-            {openPages.shown.map((finding) => (
-              <FindingCard key={finding.id} finding={finding} />
-            ))}
-          </ul>
-          <Pager pages={openPages} of="answers" />
-        </details>
-      )}
-      <div className="row">
-        <button type="button" className="main" disabled={changes.length === 0} onClick={keep}>
-          Record all of it
-        </button>
-        <button type="button" onClick={drop}>
-          Leave it
-        </button>
-      </div>
-    </div>
+    </>
+  );
+}
+
+function Bad({ findings }: { findings: readonly WiringFinding[] }) {
+  const pages = usePages(findings, 8, String(findings.length));
+  if (findings.length === 0) return null;
+  return (
+    <details>
+      <summary>What would not be fine with it: {findings.length}</summary>
+      <ul className="wiring-findings">
+        {pages.shown.map((finding) => (
+          <FindingCard key={finding.id} finding={finding} />
+        ))}
+      </ul>
+      <Pager pages={pages} of="answers" />
+    </details>
   );
 }

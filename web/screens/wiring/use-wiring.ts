@@ -30,7 +30,7 @@ type ReplyWith<K extends string> = Extract<WiringReply, Readonly<Record<K, unkno
 export interface Answers {
   readonly fitting: ReplyWith<'fitting'>['fitting'];
   readonly try: ReplyWith<'tried'>['tried'];
-  readonly propose: ReplyWith<'proposal'>['proposal'];
+  readonly propose: ReplyWith<'proposed'>['proposed'];
   readonly list: ReplyWith<'list'>['list'];
 }
 

@@ -1,7 +1,7 @@
 /** What the page and the worker of the wiring say to each other. */
 import type { Sheet, SymbolName } from '../../../engine/circuit/drawing/index.ts';
 import type { List, ListId } from '../../../engine/circuit/lists/index.ts';
-import type { Looked } from '../../../engine/circuit/whole/index.ts';
+import type { Looked, Settled } from '../../../engine/circuit/whole/index.ts';
 import type { Fit, Proposal, WiringFinding } from '../../../engine/circuit/wiring/index.ts';
 import type { Refit, WiringWire } from '../../../engine/refit/types.ts';
 
@@ -18,7 +18,15 @@ export interface Drawn {
   readonly sheets: readonly Sheet[];
   readonly symbols: readonly SymbolName[];
   readonly laidOut: number;
+  /** Groups that stand on the sheets; fewer than there are where it was stopped. */
+  readonly done: number;
   readonly of: number;
+}
+
+/** A proposal, and what of it can be recorded before its questions are answered. */
+export interface Proposed {
+  readonly proposal: Proposal;
+  readonly settled: Settled;
 }
 
 export type WiringReply =
@@ -29,6 +37,6 @@ export type WiringReply =
   | { readonly n: number; readonly fitting: readonly Fit[] }
   /** What is said with the wire in that is not said without it. */
   | { readonly n: number; readonly tried: readonly WiringFinding[] }
-  | { readonly n: number; readonly proposal: Proposal }
+  | { readonly n: number; readonly proposed: Proposed }
   | { readonly n: number; readonly list: List }
   | { readonly n: number; readonly problem: string };
