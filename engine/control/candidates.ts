@@ -134,6 +134,38 @@ function answer(need: Need, facts: OwnFacts, prefix: string, exact: number): Row
         paths: [`${prefix}.turret-codes`, `${prefix}.free-sequences`],
       };
     }
+    case 'pole': {
+      const wanted = need.codes![0]!;
+      const gives = facts.choice('outputs-give');
+      // Free contacts serve either way.
+      const free = facts.value('outputs-24v') === 0 && (facts.value('outputs-relay') ?? 0) > 0;
+      const fits = free || gives === 'either' || gives === wanted;
+      return {
+        ...base,
+        asked: wanted,
+        verdict: fits ? 'fits' : gives === undefined ? 'unknown' : 'fails',
+        says: free
+          ? 'free contacts, either way'
+          : gives === undefined
+            ? 'not known'
+            : ({ plus: 'gives plus', minus: 'pulls to minus' }[gives] ?? 'either, as it is wired'),
+        paths: [`${prefix}.outputs-give`],
+      };
+    }
+    case 'current': {
+      const there = facts.value('output-current');
+      const margin = there === undefined ? undefined : there / need.asked;
+      return {
+        ...base,
+        asked: formatQuantity(need.asked, need.unit, { digits: 3 }),
+        verdict: margin === undefined ? 'unknown' : margin < 1 ? 'fails' : margin < exact ? 'tight' : 'fits',
+        says:
+          there === undefined
+            ? 'not known'
+            : `has ${formatQuantity(there, need.unit, { digits: 3 })}${margin! < 1 ? ': a small relay between would do' : ''}`,
+        paths: [`${prefix}.output-current`],
+      };
+    }
     case 'count': {
       const there = facts.value(need.id);
       return {
@@ -248,11 +280,15 @@ function askText(name: string, rows: readonly Row[]): string {
   const asks = rows.filter(({ verdict }) => verdict === 'unknown' || verdict === 'fails');
   if (asks.length === 0) return '';
   const question = (row: Row): string =>
-    row.group === 'Inputs and outputs'
-      ? `How many of these does it have free, and which kind: ${row.name}? I need ${row.asked}.`
-      : row.asked === 'yes'
-        ? `Does it do this: ${row.name}? (It ${row.verdict === 'fails' ? 'seems not to' : 'is not said anywhere'}.)`
-        : `${capital(row.name)}: how many, or which? I need ${row.asked}.`;
+    row.id === 'outputs-give'
+      ? `Do its 24 V outputs give plus, or pull to minus? I need them to ${row.asked === 'plus' ? 'give plus' : 'pull to minus'}.`
+      : row.id === 'output-current'
+        ? `How much current does one 24 V output switch, and a group of them together? I need ${row.asked}.`
+        : row.group === 'Inputs and outputs'
+          ? `How many of these does it have free, and which kind: ${row.name}? I need ${row.asked}.`
+          : row.asked === 'yes'
+            ? `Does it do this: ${row.name}? (It ${row.verdict === 'fails' ? 'seems not to' : 'is not said anywhere'}.)`
+            : `${capital(row.name)}: how many, or which? I need ${row.asked}.`;
   return [
     `About the control “${name}”. Before I buy it I should like to know:`,
     ...asks.map((row, n) => `${n + 1}. ${question(row)}`),

@@ -164,3 +164,36 @@ test('derived: a chart holds every step and escapes what people typed', () => {
     expect(svg).toContain('no time-out');
   }
 });
+
+test('derived: old loads that share a wire ask which pole the outputs switch, and the largest how much', () => {
+  const ids = (refit: Refit) => report(refit).needs.needs.map(({ id }) => id);
+  expect(ids(lathe)).not.toContain('outputs-give');
+  const shared = changed(changed(lathe, 'job.outputs-must', 'plus'), 'job.output-load', '0.25 A');
+  expect(ids(shared)).toEqual(expect.arrayContaining(['outputs-give', 'output-current']));
+  // One pulls to minus and switches 0.1 A; the other gives plus, and nobody asked how much.
+  expect(row(shared, 'control', 'outputs-give')).toMatchObject({ verdict: 'fails', says: 'pulls to minus' });
+  expect(row(shared, 'control', 'output-current').verdict).toBe('fails');
+  expect(row(shared, 'control-2', 'outputs-give').verdict).toBe('fits');
+  expect(row(shared, 'control-2', 'output-current').verdict).toBe('unknown');
+  expect(report(shared).candidates.find(({ part }) => part.id === 'control-2')!.ask).toMatch(
+    /How much current does one 24 V output switch.*I need 0\.25 A/,
+  );
+  const other = changed(shared, 'job.outputs-must', 'minus');
+  expect(row(other, 'control', 'outputs-give').verdict).toBe('fits');
+  expect(row(other, 'control-2', 'outputs-give').verdict).toBe('fails');
+  const relays = changed(
+    changed(other, 'control@control-2.outputs-24v', '0'),
+    'control@control-2.outputs-relay',
+    '16',
+  );
+  expect(row(relays, 'control-2', 'outputs-give')).toMatchObject({
+    verdict: 'fits',
+    says: 'free contacts, either way',
+  });
+  for (const [amps, verdict] of [
+    ['0.1 A', 'tight'],
+    ['0.09 A', 'fits'],
+    ['0.11 A', 'fails'],
+  ] as const)
+    expect(row(changed(shared, 'job.output-load', amps), 'control', 'output-current').verdict).toBe(verdict);
+});

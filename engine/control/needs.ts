@@ -6,18 +6,18 @@ import { openAll } from './auxiliaries/open.ts';
 import { type Census, censusOf } from './census.ts';
 import { jobFacts } from './facts.ts';
 
-export type NeedGroup = 'Moves' | 'Threads and spindle' | 'Auxiliaries' | 'Program';
+export type NeedGroup = 'Moves' | 'Threads and spindle' | 'Auxiliaries' | 'Inputs and outputs' | 'Program';
 
 export interface Need {
   readonly id: string;
   readonly group: NeedGroup;
   readonly name: string;
-  /** How it is answered: yes or no, so many, so fast, one of several codes. */
-  readonly kind: 'ability' | 'count' | 'rate' | 'codes';
-  /** How many, or how fast in SI; 1 for an ability. */
+  /** How it is answered: yes or no, so many, so fast, one of several codes, which pole its outputs switch, how much current. */
+  readonly kind: 'ability' | 'count' | 'rate' | 'codes' | 'pole' | 'current';
+  /** How many, or how fast or how much in SI; 1 for what is not a number. */
   readonly asked: number;
   readonly unit: string;
-  /** For codes: which. */
+  /** For codes: which. For a pole: 'plus' or 'minus'. */
   readonly codes?: readonly string[];
   readonly why: readonly string[];
   readonly by: 'refit' | 'wish';
@@ -44,7 +44,13 @@ const GROUP: Readonly<Record<AbilityId, NeedGroup>> = {
   probing: 'Program',
   networking: 'Program',
 };
-const ORDER: readonly NeedGroup[] = ['Moves', 'Threads and spindle', 'Auxiliaries', 'Program'];
+const ORDER: readonly NeedGroup[] = [
+  'Moves',
+  'Threads and spindle',
+  'Auxiliaries',
+  'Program',
+  'Inputs and outputs',
+];
 
 export function needsOf(assessment: Assessment): Needs {
   const { refit } = assessment;
@@ -181,6 +187,33 @@ export function needsOf(assessment: Assessment): Needs {
       why: [...codes].map(([code, name]) => `${name} tells its position in ${CODE_NAMES[code] ?? code}`),
       by: 'refit',
     });
+  const census = censusOf(refit);
+  const loads = census.signals.filter(({ sort }) => sort === '24v').length;
+  const pole = job.choice('outputs-must');
+  if (loads > 0 && pole !== undefined)
+    put({
+      id: 'outputs-give',
+      group: 'Inputs and outputs',
+      name: pole === 'plus' ? 'outputs that give plus' : 'outputs that pull to minus',
+      kind: 'pole',
+      asked: 1,
+      unit: '1',
+      codes: [pole],
+      why: [`what hangs on its 24 V outputs shares a wire to ${pole === 'plus' ? 'minus' : 'plus'}`],
+      by: 'refit',
+    });
+  const load = job.value('output-load');
+  if (loads > 0 && load !== undefined && load > 0)
+    put({
+      id: 'output-current',
+      group: 'Inputs and outputs',
+      name: 'current of one output',
+      kind: 'current',
+      asked: load,
+      unit: 'A',
+      why: ['for the largest load that hangs straight on an output'],
+      by: 'refit',
+    });
   const lines = job.value('longest-program');
   if (lines !== undefined && lines > 0)
     put({
@@ -193,7 +226,6 @@ export function needsOf(assessment: Assessment): Needs {
       why: ['for the longest program you will run'],
       by: 'wish',
     });
-  const census = censusOf(refit);
   if (refit.work && Object.keys(refit.work).length === 0 && job.text('threads') === undefined)
     unsure.push('No threads, taps or cuts are wanted yet: what they ask of the control is not in here.');
   return {

@@ -154,6 +154,28 @@ export const job = partKind({
       trouble: 1,
       findOut: 'Lamps, a chip conveyor, an air blast.',
     },
+    'outputs-must': {
+      kind: 'choice',
+      name: 'what the outputs of the control must do',
+      trouble: 2,
+      options: {
+        plus: 'give plus: valves and relays share a wire to minus',
+        minus: 'pull to minus: valves and relays share a wire to plus',
+      },
+      findOut:
+        'Only where old valves, relays or lamps keep their common wire: follow it from one to the next, with the power off, to minus or to plus of the 24 V supply. Leave it open where each has two wires of its own: then either will do.',
+      caution: 'Lock the main switch off before you follow wires.',
+    },
+    'output-load': {
+      kind: 'quantity',
+      name: 'largest current one output of the control must switch',
+      unit: 'A',
+      domain: 'positive',
+      plausible: ['5 mA', '10 A'],
+      trouble: 2,
+      findOut:
+        'The plate of the largest valve or contactor that hangs straight on an output: its watts over 24 V. With a small relay between, the relay’s coil counts, some 20 to 40 mA.',
+    },
     'longest-program': {
       kind: 'quantity',
       name: 'longest program you will run, in lines',
