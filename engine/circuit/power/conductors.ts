@@ -19,6 +19,7 @@ export const pairElement = (a: string, b: string): string => `pair ${a < b ? `${
 
 /** Whether a contact is closed when the machine runs: coils pulled in, buttons and limit switches as they lie. */
 export function closedRunning(contact: Contact): boolean {
+  if (contact.rests === true) return closedAtRest(contact);
   if (contact.moved === 'coil' || contact.moved === 'logic') return contact.closes === 'when-on';
   return true;
 }

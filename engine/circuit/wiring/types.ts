@@ -184,6 +184,8 @@ export interface Contact {
   readonly closes: 'when-on' | 'when-off';
   readonly role: 'main' | 'auxiliary' | 'signal';
   readonly moved: 'coil' | 'hand' | 'machine' | 'logic';
+  /** Of the one of two contactors that turns a motor the other way: it rests while its partner runs. */
+  readonly rests?: boolean;
   readonly ac?: ContactRating;
   readonly dc?: ContactRating;
 }

@@ -2,6 +2,7 @@ import { numberOf, type WiringKind, wiringKind } from '../kind.ts';
 import { count, type SettingSpecs } from '../setting.ts';
 import type { Contact } from '../types.ts';
 import { COIL, coil, coilSettings, contact, contacts, RATING } from './contacts.ts';
+import { yes, yesNo } from './io.ts';
 
 const hand = (
   id: string,
@@ -91,16 +92,21 @@ export const contactor: WiringKind = wiringKind({
     main: count('main contacts', '3', 8, 1),
     no: count('auxiliary contacts that close', '1', 4),
     nc: count('auxiliary contacts that open', '1', 4),
+    reverses: yesNo('turns a motor the other way, beside another contactor'),
     ...coilSettings('24 V'),
     ...MAIN,
     ...RATING,
   },
   terminals: (s) => [
     ...coil(s),
-    ...Array.from({ length: numberOf(s, 'main') ?? 0 }, (_, n) =>
-      contact(`${2 * n + 1}`, `${2 * n + 2}`, { closes: 'when-on', role: 'main', moved: 'coil' }, s),
-    ).flat(),
-    ...contacts(s, 'coil', 5, 'auxiliary'),
+    ...[
+      ...Array.from({ length: numberOf(s, 'main') ?? 0 }, (_, n) =>
+        contact(`${2 * n + 1}`, `${2 * n + 2}`, { closes: 'when-on', role: 'main', moved: 'coil' }, s),
+      ).flat(),
+      ...contacts(s, 'coil', 5, 'auxiliary'),
+    ].map((each) =>
+      yes(s, 'reverses') ? { ...each, nature: { ...each.nature, rests: true } as Contact } : each,
+    ),
   ],
 });
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { sample } from '../../../../samples/read.fixture.ts';
 import type { Refit, Wiring } from '../../../refit/types.ts';
+import { judgeSupply } from '../../power/index.ts';
 import { readWiring } from '../read.ts';
 import type { AskedAuxiliary, AskedInput, AskedOutput } from './asked.ts';
 import { proposeWiring } from './index.ts';
@@ -138,6 +139,19 @@ describe('auxiliaries', () => {
     expect(meets(wiring, refit, `${one}.A1`)).toContain(`${other}.52`);
     expect(meets(wiring, refit, `${other}.A1`)).toContain(`${one}.52`);
     expect(Object.values(wiring.devices).filter(({ kind }) => kind === 'mains-motor').length).toBe(1);
+    // Only one of them is pulled in at a time: no short circuit between the phases they exchange.
+    const judged = judgeSupply({ ...refit, wiring }, readWiring(wiring, refit)).findings;
+    expect(judged.filter(({ rule }) => rule === 'short')).toEqual([]);
+    const { reverses: _, ...plain } = wiring.devices[other]!.settings;
+    const unsaid = {
+      ...wiring,
+      devices: { ...wiring.devices, [other]: { ...wiring.devices[other]!, settings: plain } },
+    };
+    expect(
+      judgeSupply({ ...refit, wiring: unsaid }, readWiring(unsaid, refit)).findings.some(
+        ({ rule }) => rule === 'short',
+      ),
+    ).toBe(true);
   });
 
   test('derived: two that ask for one switch share it', () => {

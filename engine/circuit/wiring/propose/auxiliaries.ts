@@ -269,6 +269,16 @@ function strengthOf(control: Control): number {
   return nature?.kind === 'output' ? (nature.gives ?? nature.swallows ?? 0) : 0;
 }
 
+const contactorFor = (build: Build, of: AskedAuxiliary, output: AskedOutput): string =>
+  build.named('K', 'contactor', outputName(of, output), {
+    settings: {
+      main: '3',
+      no: '1',
+      nc: '1',
+      reverses: output.against === undefined ? undefined : 'yes',
+    },
+  });
+
 function placeMotor(
   build: Build,
   control: Control,
@@ -279,13 +289,11 @@ function placeMotor(
   const name = outputName(of, output);
   const reverse = output.against !== undefined;
   const pair = reverse || of.outputs.some(({ against }) => against === output.id);
-  const contactor = build.named('K', 'contactor', name, { settings: { main: '3', no: '1', nc: '1' } });
+  const contactor = contactorFor(build, of, output);
   const partner = pair
     ? of.outputs.find((each) => (reverse ? each.id === output.against : each.against === output.id))
     : undefined;
-  const other = partner
-    ? build.named('K', 'contactor', outputName(of, partner), { settings: { main: '3', no: '1', nc: '1' } })
-    : undefined;
+  const other = partner && contactorFor(build, of, partner);
   if (output.by === '24 V' && strengthOf(control) < CONTACTOR_AMPS && !build.taken(`${contactor}.A1`)) {
     const relay = build.named('K', 'relay', `${name}, its relay`, { settings: { no: '1', nc: '0' } });
     switchCoil(build, control, relay, output.by);
