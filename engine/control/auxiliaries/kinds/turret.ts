@@ -18,7 +18,7 @@ export const turret = auxiliary({
       gray: 'Gray code',
       each: 'one switch for each position',
     }),
-    'counts-from': choiceOf('the code of the first position is', { '1': 'one', '0': 'zero' }),
+    'counts-from': choiceOf('the code of the first position is', { '0': 'zero', '1': 'one' }),
     parity: choiceOf(
       'parity bit',
       { none: 'none', odd: 'odd', even: 'even' },
