@@ -1,9 +1,14 @@
 /** What a command is: its words for help, its options, and what it does. */
 import type { Io } from './io.ts';
 
+/** In place of a file's name: the standard output. */
+export const TO_OUT = '-';
+
 export interface Option {
   /** What stands after it, 'AXIS'; absent for a plain switch. */
   readonly takes?: string;
+  /** What it takes is a file that the command writes with `writeOut`, so that “-” means the standard output. */
+  readonly writes?: true;
   readonly says: string;
 }
 

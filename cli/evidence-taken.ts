@@ -7,7 +7,8 @@ import { convert, formatNumber, parseQuantity } from '../engine/quantity/index.t
 import { nearest } from '../engine/quantity/nearest.ts';
 import { shown } from './arguments.ts';
 import { assignment } from './assignment.ts';
-import { replaceFile } from './files.ts';
+import { type Call, TO_OUT } from './command.ts';
+import { writeOut } from './output.ts';
 import { need, Refusal } from './refusal.ts';
 
 const LARGEST = 1_000_000;
@@ -117,10 +118,9 @@ const cell = (text: string): string => (/[",;\n]/.test(text) ? `"${text.replaceA
 const harmless = (text: string): string => (/^[=+@\t]/.test(text) || /^-\D/.test(text) ? `'${text}` : text);
 
 /** A table that `--csv` reads back: headings with units, one row a reading. */
-export function writeTaken(path: string, { columns }: Method, { readings }: Taken): void {
+export function writeTaken(io: Call['io'], path: string, { columns }: Method, { readings }: Taken): void {
   const used = columns.filter(({ key }) => readings[key] !== undefined);
   if (used.length === 0) throw new Refusal('There are no readings to write.');
-  if (existsSync(path)) throw new Refusal(`${shown(path)} is there already; choose another name.`);
   const height = Math.max(...used.map(({ key }) => readings[key]!.length));
   const heading = used.map((column) =>
     cell(column.kind === 'quantity' && column.unit !== '1' ? `${column.name} [${column.unit}]` : column.name),
@@ -128,11 +128,7 @@ export function writeTaken(path: string, { columns }: Method, { readings }: Take
   const rows = Array.from({ length: height }, (_, row) =>
     used.map(({ key }) => cell(harmless(readings[key]![row] ?? ''))).join(','),
   );
-  try {
-    replaceFile(path, Buffer.from(`${[heading.join(','), ...rows].join('\n')}\n`));
-  } catch {
-    throw new Refusal(
-      `${shown(path)} could not be written; is there such a folder, and have you a right to it?`,
-    );
-  }
+  if (path !== TO_OUT && existsSync(path))
+    throw new Refusal(`${shown(path)} is there already; choose another name.`);
+  writeOut(io, path, `${[heading.join(','), ...rows].join('\n')}\n`, false);
 }

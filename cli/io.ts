@@ -3,6 +3,8 @@
 export interface Io {
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
+  /** Where a file goes that was asked for on the standard output; `out` where it is absent. */
+  readonly data?: (text: string) => void;
   /** Characters on a line of the terminal. */
   readonly columns: number;
   /** Whether `out` is a terminal rather than a file or another program. */

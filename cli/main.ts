@@ -4,6 +4,7 @@ import { readCall, shown } from './arguments.ts';
 import { COMMANDS } from './commands/index.ts';
 import { EXIT } from './exit.ts';
 import { harmless, type Io, processIo } from './io.ts';
+import { withOutput } from './output.ts';
 import { wrap } from './print/text.ts';
 import { Refusal } from './refusal.ts';
 
@@ -13,6 +14,8 @@ export async function main(argv: readonly string[], world: Io): Promise<number> 
     ...world,
     out: (text) => world.out(harmless(text, world.terminal)),
     err: (text) => world.err(harmless(text, false)),
+    // Byte for byte for another program; a terminal must not be disturbed.
+    data: (text) => world.out(world.terminal ? harmless(text.replaceAll('\r\n', '\n'), false) : text),
   };
   try {
     const [first = 'help', ...rest] = argv;
@@ -20,7 +23,7 @@ export async function main(argv: readonly string[], world: Io): Promise<number> 
     const command = COMMANDS.find((each) => each.name === name);
     if (!command) throw new Refusal(noSuchCommand(first));
     if (rest.some((word) => word === '--help' || word === '-h')) return await main(['help', name], world);
-    return await command.run(readCall(command, rest, io));
+    return await command.run(withOutput(command, readCall(command, rest, io)));
   } catch (fault) {
     const sentence = fault instanceof Refusal ? fault.message : ownMistake(fault);
     io.err(`${wrap(cut(sentence), world.columns).join('\n')}\n`);

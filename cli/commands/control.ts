@@ -4,7 +4,8 @@ import { censusCsv, compareControls, SIGNALS, type Signal } from '../../engine/c
 import { shown } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
-import { openRefit, writeWhole } from '../files.ts';
+import { openRefit } from '../files.ts';
+import { writeOut } from '../output.ts';
 import { printCandidates, printCensus, printNeeds } from '../print/control.ts';
 import { pageOn } from '../print/page.ts';
 import { quoted } from '../print/text.ts';
@@ -25,7 +26,7 @@ export const control: Command = {
   options: {
     all: { says: 'every row, also those that fit' },
     only: { takes: 'a control', says: 'this candidate alone, by its id or name' },
-    census: { takes: 'OUT.csv', says: 'write every input and output as CSV' },
+    census: { takes: 'OUT.csv', writes: true, says: 'write every input and output as CSV' },
     ask: { says: 'what to ask the seller, as text to copy' },
     force: { says: 'write over a file that is there' },
     json: { says: 'as JSON' },
@@ -56,7 +57,7 @@ export const control: Command = {
         from,
         WHY[by],
       ]);
-      writeWhole(out, new TextEncoder().encode(csv), has('force'));
+      writeOut(io, out, csv, has('force'));
     }
     if (has('json'))
       io.out(

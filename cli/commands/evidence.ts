@@ -30,7 +30,7 @@ export const evidence: Command = {
     aside: { takes: 'row numbers', says: 'rows to leave out, such as 3,5; say why in --note' },
     note: { takes: 'a text', says: 'kept with the measurement' },
     csv: { takes: 'a file', says: 'readings from a table, its first row naming the columns' },
-    'csv-out': { takes: 'a file', says: 'writes the readings as such a table' },
+    'csv-out': { takes: 'a file', writes: true, says: 'writes the readings as such a table' },
     json: { says: 'as JSON' },
   },
   examples: [
@@ -86,7 +86,7 @@ export const evidence: Command = {
       );
     const outcome = recorded?.outcome ?? need(runMethod(method, taken));
     const out = text('csv-out');
-    if (out !== undefined) writeTaken(out, method, taken);
+    if (out !== undefined) writeTaken(io, out, method, taken);
     if (has('json')) json(evidenceJson(method, taken, outcome, recorded?.paths));
     else printOutcome(page, method, outcome);
     if (before && recorded) {

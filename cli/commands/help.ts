@@ -62,8 +62,12 @@ function printOne(page: Page, command: Command): void {
   for (const usage of command.usage) page.prose(`fettle ${usage}`, '  ', '      ');
   const options = Object.entries(command.options);
   if (options.length > 0) page.heading('Options');
-  for (const [name, { takes, says }] of options)
-    page.prose(`--${name}${takes === undefined ? '' : ` (${takes})`}: ${says}`, '  ', '      ');
+  for (const [name, { takes, says, writes }] of options)
+    page.prose(
+      `--${name}${takes === undefined ? '' : ` (${takes}${writes ? ', or “-” for the standard output' : ''})`}: ${says}`,
+      '  ',
+      '      ',
+    );
   page.heading('Examples');
   for (const example of command.examples) page.line(`  fettle ${example}`);
 }

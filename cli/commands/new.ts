@@ -1,11 +1,12 @@
 /** `fettle new`: an empty refit with all its places. */
 import { randomUUID } from 'node:crypto';
 import { blankRefit } from '../../engine/refit/blank.ts';
-import { LIMITS, type Refit } from '../../engine/refit/index.ts';
+import { LIMITS, type Refit, writeRefit } from '../../engine/refit/index.ts';
 import { shown } from '../arguments.ts';
-import type { Command } from '../command.ts';
+import { type Command, TO_OUT } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { writeRefitFile } from '../files.ts';
+import { writeOut } from '../output.ts';
 import { pageOn } from '../print/page.ts';
 import { quoted } from '../print/text.ts';
 import { need, Refusal } from '../refusal.ts';
@@ -26,12 +27,16 @@ export const newRefitFile: Command = {
   summary: 'writes an empty refit in which everything is still unknown',
   usage: ['new lathe|mill|other AXIS… [--spindle] [--name TEXT] [--about TEXT] [--out FILE] [--force]'],
   about:
-    'An axis is a letter, with a digit where there are two of them. A file that ends in .json holds the state alone; any other is a .refit file, which keeps a history.',
+    'An axis is a letter, with a digit where there are two of them. A file that ends in .json, and “-” for the standard output, holds the state alone; any other is a .refit file, which keeps a history.',
   options: {
     spindle: { says: 'there is a spindle to refit as well; it is called S' },
     name: { takes: 'a name', says: 'what you call the machine' },
     about: { takes: 'a text', says: 'a few words about it' },
-    out: { takes: 'a file', says: 'where to write; else the name or kind of the machine, with .refit' },
+    out: {
+      takes: 'a file',
+      writes: true,
+      says: 'where to write; else the name or kind of the machine, with .refit',
+    },
     force: { says: 'write over a file that is there' },
   },
   examples: [
@@ -62,6 +67,10 @@ export const newRefitFile: Command = {
         spindle: has('spindle'),
       }),
     );
+    if (path === TO_OUT) {
+      writeOut(io, path, writeRefit(refit), false);
+      return EXIT.fine;
+    }
     const form = path.toLowerCase().endsWith('.json') ? 'json' : 'refit';
     writeRefitFile({ path, form, refit, edits: [], photos: new Map() }, has('force'));
     const page = pageOn(io);

@@ -60,6 +60,7 @@ export const simulate: Command = {
     model: { takes: 'a model file', says: 'an axis by itself, every number in a JSON file' },
     csv: {
       takes: 'a file',
+      writes: true,
       says: 'writes time, command, place, following error, speed, current and bus voltage there',
     },
     json: { says: 'as JSON' },
@@ -97,7 +98,7 @@ export const simulate: Command = {
     const move = moveOf(kind, { ...subject.usual[kind], ...fieldsOf(words.slice(least)) });
     const answer = runIt(subject, move);
     const csv = text('csv');
-    if (csv !== undefined) writeCsv(csv, runCsv(answer));
+    if (csv !== undefined) writeCsv(io, csv, runCsv(answer));
     if (has('json')) json(runJson(subject.name, move, answer, subject.notes, hunting(subject.model)));
     else printRun(page, { ...subject, move, run: answer });
     return answer.trips.length > 0 || answer.summary.stalled || answer.summary.unstable

@@ -7,8 +7,9 @@ import { surveyDocument } from '../../engine/refit/sheets/index.ts';
 import { shown } from '../arguments.ts';
 import type { Call, Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
-import { openRefit, writeWhole } from '../files.ts';
+import { openRefit } from '../files.ts';
 import { surveyJson } from '../json/survey.ts';
+import { writeOut } from '../output.ts';
 import { pageOn } from '../print/page.ts';
 import { printSurvey } from '../print/survey.ts';
 import { record } from '../record.ts';
@@ -30,8 +31,8 @@ export const survey: Command = {
   options: {
     all: { says: 'also lists what is done' },
     json: { says: 'everything as JSON' },
-    sheets: { takes: 'a file', says: 'writes the sheets to print as one HTML file' },
-    tags: { takes: 'a file', says: 'writes the list of tags as CSV' },
+    sheets: { takes: 'a file', writes: true, says: 'writes the sheets to print as one HTML file' },
+    tags: { takes: 'a file', writes: true, says: 'writes the list of tags as CSV' },
     note: { takes: 'a text', says: 'kept with what is recorded' },
     inches: { says: 'units in inches on the sheets' },
     force: { says: 'write over a file that is there' },
@@ -77,7 +78,7 @@ function show({ io, text, has }: Call, refit: Refit): number {
   ] as const;
   for (const [path, make, what] of outputs) {
     if (path === undefined) continue;
-    writeWhole(path, Buffer.from(make()), has('force'));
+    writeOut(io, path, make(), has('force'));
     page.prose(`${shown(path)} now holds ${what}.`);
   }
   if (has('json')) io.out(`${JSON.stringify(surveyJson(refit, found), null, 2)}\n`);

@@ -58,7 +58,7 @@ export const work: Command = {
     name: { takes: 'a name', says: 'what it is called; the thread itself where none is given' },
     chart: { says: 'the chart for the wall, as a table' },
     'in-step': { takes: 'an id', says: 'a thread or tap in time' },
-    csv: { takes: 'a file', says: 'writes the run there: time, turns, speed, place, error' },
+    csv: { takes: 'a file', writes: true, says: 'writes the run there: time, turns, speed, place, error' },
     json: { says: 'as JSON' },
   },
   examples: [
@@ -241,7 +241,7 @@ function inStep(call: Call, file: RefitFile): number {
     return EXIT.unknown;
   }
   const csv = call.text('csv');
-  if (csv !== undefined) writeCsv(csv, inStepCsv(answer));
+  if (csv !== undefined) writeCsv(call.io, csv, inStepCsv(answer));
   if (call.has('json')) json(call, inStepJson(each, answer));
   else printInStep(pageOn(call.io), each, answer);
   return answer.of.run.faults.length > 0 ? EXIT.fails : EXIT.fine;
