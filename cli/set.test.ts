@@ -103,3 +103,60 @@ test('derived: wrong use of any command is one sentence and exit 2', async () =>
     expect(err).toMatch(/[.?]\n$/);
   }
 });
+
+test('derived: both forms of setting are read; mixed ones are refused with the first as an example', async () => {
+  await inFolder(async (folder) => {
+    const file = join(folder, 'lathe.refit');
+    await run('new', 'lathe', 'X', 'Z', '--out', file);
+    for (const words of [
+      ['Z.screw.root', '16,5', 'mm'],
+      ['Z.screw.root', '16,5 mm'],
+      ['X.motor.peakTorque', '2.5', 'N.m'],
+      ['Z.screw.root=16,5 mm', 'X.duty.rapid=10 m/min'],
+      ['X.screw.root', '16.5 ± 0.06 mm', '(k=2)'],
+    ]) {
+      const { code, err } = await run('set', file, ...words);
+      expect(code, `${words.join(' ')}: ${err}`).toBe(0);
+    }
+    const stood = readFileSync(file);
+    for (const [words, says] of [
+      [['Z.screw.root', '16,5 mm', 'X.duty.rapid=10 m/min'], "Z.screw.root='16,5 mm'"],
+      [['Z.screw.root', '16,5', 'mm', 'X.duty.rapid', '10 m/min'], "Z.screw.root='16,5 mm'"],
+      [['X.brake', 'none', 'policies.whirl', '0.7'], 'X.brake=none'],
+      [['X.screw.root', '16.5 mm', 'X.motor.resistence', '1 ohm'], "X.screw.root='16.5 mm'"],
+      [['Z.screw.root=16,5 mm', 'X.duty.rapid', '10 m/min'], "Z.screw.root='16,5 mm'"],
+    ] as const) {
+      const { code, err } = await run('set', file, ...words);
+      expect(code, words.join(' ')).toBe(2);
+      expect(err.replace(/\s+/g, ' ')).toContain(
+        `several settings: write each as PATH=VALUE, such as ${says}.`,
+      );
+      expect(err).not.toMatch(/unit/);
+    }
+    const loose = await run('set', file, 'Z.screw.root=16,5', 'mm');
+    expect(loose.err.replace(/\s+/g, ' ')).toContain("Z.screw.root='16,5 mm'");
+    expect(readFileSync(file).equals(stood)).toBe(true);
+  });
+});
+
+test('derived: a thousand times beyond what is plausible is recorded only with --anyway, a little beyond as before', async () => {
+  await inFolder(async (folder) => {
+    const file = join(folder, 'lathe.refit');
+    await run('new', 'lathe', 'X', '--out', file);
+    const before = readFileSync(file);
+    for (const typed of ['99999999999999999999999 ohm', '1e-9 ohm', '50 MΩ']) {
+      const { code, err, out } = await run('set', file, 'x.Motor.resistance', typed);
+      expect([code, out], typed).toEqual([2, '']);
+      expect(err.replace(/\s+/g, ' ')).toMatch(/plausible for the .* to .*--anyway/);
+      expect(readFileSync(file).equals(before)).toBe(true);
+    }
+    const mild = await run('set', file, 'X.motor.resistance', '400 ohm');
+    expect(mild.code).toBe(0);
+    expect(mild.out).toContain('Is this right?');
+    // Nought is an answer, not a slip.
+    expect((await run('set', file, 'X.screw.dragTorque', '0 N·m')).code).toBe(0);
+    const sure = await run('set', file, 'X.motor.resistance', '50 MΩ', '--anyway');
+    expect(sure.code).toBe(0);
+    expect(sure.out).toContain('50 MΩ');
+  });
+});

@@ -7,20 +7,23 @@ import { shown } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { openRefit } from '../files.ts';
+import { refuseFarOut } from '../plausible.ts';
 import { record } from '../record.ts';
 import { need, Refusal } from '../refusal.ts';
+import { settingsOf } from '../settings.ts';
 
 export const set: Command = {
   name: 'set',
   summary: 'records facts as you type them, and says what they change',
   usage: [
-    'set FILE PATH VALUE [--basis BASIS] [--note TEXT]',
-    'set FILE PATH=VALUE … [--basis BASIS] [--note TEXT]',
+    'set FILE PATH VALUE [--basis BASIS] [--note TEXT] [--anyway]',
+    'set FILE PATH=VALUE … [--basis BASIS] [--note TEXT] [--anyway]',
   ],
   about:
-    'PATH is axis, place and fact (X.motor.resistance), place and fact (supply.secondary), a place alone (X.brake: fitted, none, unknown or one of its parts), a fact of a part that is not chosen (X.motor@x-motor-2.resistance), or a policy (policies.whirl; “usual” takes it back). VALUE is a number with its unit and, where there is doubt, ± and how much; “unknown” forgets a fact. Several settings stand or fall together.',
+    'PATH is axis, place and fact (X.motor.resistance), place and fact (supply.secondary), a place alone (X.brake: fitted, none, unknown or one of its parts), a fact of a part that is not chosen (X.motor@x-motor-2.resistance), or a policy (policies.whirl; “usual” takes it back). VALUE is a number with its unit and, where there is doubt, ± and how much; “unknown” forgets a fact. Several settings stand or fall together. What is a thousand times beyond what is plausible is not recorded without --anyway.',
   options: {
     basis: { takes: 'a basis', says: `where it comes from: ${BASES.join(', ')}; else it counts as a guess` },
+    anyway: { says: 'record it although it is far outside what is plausible' },
     note: { takes: 'a text', says: 'where it was read, who told it, how it was measured' },
   },
   examples: [
@@ -30,11 +33,11 @@ export const set: Command = {
     'set lathe.refit policies.whirl 0.7',
   ],
   words: [2],
-  run: ({ io, words, text }) => {
+  run: ({ io, words, text, has }) => {
     const [path, ...rest] = words as [string, ...string[]];
-    const settings = pairs(rest);
     const options = optionsFrom(text('basis'), text('note'));
     const file = openRefit(path);
+    const settings = settingsOf(file.refit, rest);
     let refit: Refit = file.refit;
     const changes: Change[] = [];
     const remarks: string[] = [];
@@ -44,6 +47,7 @@ export const set: Command = {
         const { message, readings = [] } = setting.problem;
         throw new Refusal([`${shown(at)}: ${message}`, ...readings.map((each) => `– ${each}`)].join('\n'));
       }
+      if (!has('anyway')) refuseFarOut(refit, at, setting.value.changes);
       refit = need(applyEdit(refit, setting.value));
       changes.push(...setting.value.changes);
       const about = settings.length > 1 ? `${at}: ` : '';
@@ -64,24 +68,6 @@ export const set: Command = {
 
 const isNewGuess = (change: Change): boolean =>
   change.do === 'fact' && change.new?.basis === 'guess' && change.old?.basis !== 'guess';
-
-/** PATH VALUE, where an unquoted value may be several words, or PATH=VALUE as often as wanted. */
-function pairs(words: readonly string[]): [path: string, value: string][] {
-  const [first, ...rest] = words as [string, ...string[]];
-  if (!first.includes('=')) {
-    if (rest.length === 0)
-      throw new Refusal(`“${shown(first)}” says where, but not what; write its value after it.`);
-    return [[first, rest.join(' ')]];
-  }
-  return words.map((word) => {
-    const at = word.indexOf('=');
-    if (at < 0)
-      throw new Refusal(
-        `“${shown(word)}” has no “=”; write each as PATH=VALUE, in quotation marks where there are spaces.`,
-      );
-    return [word.slice(0, at), word.slice(at + 1)];
-  });
-}
 
 function optionsFrom(basis: string | undefined, note: string | undefined): SetOptions {
   return {
