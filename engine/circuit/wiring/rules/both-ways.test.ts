@@ -289,3 +289,48 @@ describe('one earth', () => {
     expect(verdict(bars(['X1.3 X9.3']), 'earth:X9.1')).toBeUndefined();
   });
 });
+
+describe('both ways round', () => {
+  const motor = (coils: readonly string[]) =>
+    wired(
+      [
+        'X0 mains-inlet phases=three',
+        'G1 supply',
+        'S1 button',
+        'S2 button',
+        'K1 contactor',
+        'K2 contactor reverses=yes',
+        'M1 mains-motor',
+      ],
+      [
+        ...['L1', 'L2', 'L3'].map((each, n) => `X0.${each} K1.${2 * n + 1}`),
+        ...[1, 3, 5].map((n) => `K1.${n} K2.${n}`),
+        'K1.2 M1.U',
+        'K1.4 M1.V',
+        'K1.6 M1.W',
+        'K2.2 K1.6',
+        'K2.4 K1.4',
+        'K2.6 K1.2',
+        'G1.plus S1.13',
+        'G1.plus S2.13',
+        'K1.A2 G1.minus',
+        'K2.A2 G1.minus',
+        ...coils,
+      ],
+    );
+
+  test('derived: each coil through an opening contact of the other, one only, neither', () => {
+    const right = motor(['S1.14 K2.51', 'K2.52 K1.A1', 'S2.14 K1.51', 'K1.52 K2.A1']);
+    expect(verdict(right, 'reversing:K2')).toBe('fits');
+    const one = ask(motor(['S1.14 K1.A1', 'S2.14 K1.51', 'K1.52 K2.A1']), 'reversing:K2')!;
+    expect([one.verdict, one.sentence]).toEqual([
+      'fails',
+      expect.stringMatching(/K1 can pull in while K2 is in:/),
+    ]);
+    expect(verdict(motor(['S1.14 K1.A1', 'S2.14 K2.A1']), 'reversing:K2')).toBe('fails');
+    // A closing contact of the other is no interlock.
+    expect(verdict(motor(['S1.14 K2.13', 'K2.14 K1.A1', 'S2.14 K1.51', 'K1.52 K2.A1']), 'reversing:K2')).toBe(
+      'fails',
+    );
+  });
+});

@@ -18,6 +18,7 @@ import { motorLead } from './motor.ts';
 import { pairs } from './pairs.ts';
 import { resistorPower } from './resistor.ts';
 import { resolver } from './resolver.ts';
+import { reversing } from './reversing.ts';
 import { supplySum } from './supply-sum.ts';
 import { holding, wireEnds } from './wire-ends.ts';
 
@@ -38,6 +39,7 @@ export const RULES: readonly Rule[] = [
   mainsRail,
   filter,
   motorLead,
+  reversing,
   earth,
   shield,
   separation,
