@@ -127,7 +127,7 @@ test('derived: a wire is tried, joined and cut again; what cannot be is refused 
     for (const words of [
       ['A1.out9', 'X1.1'],
       ['A1.out2', 'A1.out2'],
-      ['A1.out2'],
+      ['A1.out9'],
       ['A1.out2', 'X1.1', 'section=5 kg'],
       ['A1.out2', 'X1.1', 'cable=W9'],
       ['A1.out2', 'X1.1', 'nonsense=1'],
@@ -142,17 +142,72 @@ test('derived: a wire is tried, joined and cut again; what cannot be is refused 
   });
 }, 60_000);
 
-test('derived: a proposal is shown without being recorded, and recorded as one edit with --keep', async () => {
+test('derived: a terminal is shown, said to be otherwise, and set back; nonsense is refused by name', async () => {
+  await inFolder(async (folder) => {
+    const file = inFile(folder);
+    const before = JSON.parse(readFileSync(file, 'utf8')).wiring;
+    expect((await run('wire', file, 'A1.out1')).out).toMatch(
+      /high: lowest voltage when high: 21 V \(follows from/,
+    );
+    const tried = await run('wire', file, 'A1.out1.high=5 V', 'A1.out1.top=5 V', '--try');
+    expect(tried.code).toBe(1);
+    expect(tried.out).toMatch(/fails.*\n[\s\S]*K1/);
+    expect(JSON.parse(readFileSync(file, 'utf8')).wiring).toEqual(before);
+    await run('wire', file, 'A1.out1.high=5 V', 'K1.coil-current=40 mA', 'W1.length=3 m');
+    const { devices, cables } = JSON.parse(readFileSync(file, 'utf8')).wiring;
+    expect(devices.A1.terminals.out1).toEqual({ kind: 'output', name: '', settings: { high: '5 V' } });
+    expect(devices.K1.settings['coil-current']).toBe('40 mA');
+    expect(cables.W1.settings.length).toBe('3 m');
+    await run('wire', file, 'A1.out1=usual', 'K1.coil-current=usual', 'W1.length=2 m');
+    expect(JSON.parse(readFileSync(file, 'utf8')).wiring).toEqual(before);
+    for (const [word, says] of [
+      ['A1.out1.high=5 kg', /Lowest voltage when high: .*such as/],
+      ['K1.suppressor=sponge', /spike of the coil: .*diode/],
+      ['K1.supressor=diode', /Did you mean suppressor/],
+      ['A1.out1=5 V', /A1\.out1\.kind=output/],
+      ['K9.volts=5 V', /no device, terminal, cable or wire “K9”/],
+      ['=5 V', /no “=”/],
+      ['constructor.name=x', /no device/],
+    ] as const) {
+      const { code, err } = await run('wire', file, 'W1.length=9 m', word);
+      expect(code, word).toBe(2);
+      expect(err.replace(/\s+/g, ' ')).toMatch(says);
+    }
+    expect(JSON.parse(readFileSync(file, 'utf8')).wiring).toEqual(before);
+  });
+}, 60_000);
+
+test('derived: a proposal names the command for each question; --keep leaves out what waits, --all does not', async () => {
   await inFolder(async (folder) => {
     const file = join(folder, 'machine.refit');
     await run('new', 'lathe', 'X', '--out', file);
-    const shown = await run('wiring', file, '--propose', '--json');
-    const { changes } = JSON.parse(shown.out);
+    const wiresIn = async () => {
+      const { out } = await run('wiring', file, '--wires', '--json');
+      return JSON.parse(out).groups.flatMap(({ rows }: { rows: unknown[] }) => rows).length / 2;
+    };
+    const first = JSON.parse((await run('wiring', file, '--propose', '--json')).out);
+    const held = new Set(first.open.flatMap(({ wires }: { wires: string[] }) => wires));
+    expect(held.size).toBeGreaterThan(0);
+    expect(await wiresIn()).toBe(0);
+    // Every question is answered by the command that is named for it, filled in.
+    const { out } = await run('wiring', file, '--propose');
+    const commands = [
+      ...out.matchAll(/fettle wire \S+ (\S+)='…'\n\s+(?:One of: ([^;.]+)|Written like (.+)\.$)/gm),
+    ];
+    expect(commands).toHaveLength(first.open.length);
+    const [, place, choice, like] = commands.find(([, each]) => each !== 'wiring.homes')!;
+    expect((await run('wire', file, `${place}=${choice ?? like}`)).out).toContain('Recorded: ');
+    const second = JSON.parse((await run('wiring', file, '--propose', '--json')).out);
+    expect(second.open.map(({ id }: { id: string }) => id)).not.toContain(place);
+
     const kept = await run('wiring', file, '--propose', '--keep');
     expect([0, 1, 3]).toContain(kept.code);
-    const { out } = await run('wiring', file, '--wires', '--json');
-    const wires = changes.filter(({ do: what }: { do: string }) => what === 'wire').length;
-    const listed = JSON.parse(out).groups.flatMap(({ rows }: { rows: unknown[] }) => rows);
-    expect(listed).toHaveLength(2 * wires);
+    const all = second.changes.filter(({ do: what }: { do: string }) => what === 'wire').length;
+    const waiting = new Set(second.open.flatMap(({ wires }: { wires: string[] }) => wires)).size;
+    expect(await wiresIn()).toBe(all - waiting);
+    await run('wiring', file, '--propose', '--keep', '--all');
+    const last = JSON.parse((await run('wiring', file, '--propose', '--json')).out);
+    expect(last.changes).toEqual([]);
+    expect(await wiresIn()).toBeGreaterThan(all - waiting);
   });
 }, 60_000);

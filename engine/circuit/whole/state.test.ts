@@ -179,9 +179,14 @@ describe('questions of a proposal', () => {
       let refit: Refit = { ...sample(id), wiring: EMPTY };
       const first = proposeWiring(refit);
       const settled = settledOf(first, refit);
-      expect(settled.open.map(({ question }) => question.id)).toEqual(
-        first.questions.map(({ id: each }) => each),
+      expect(settled.open.map(({ question }) => question.id).sort()).toEqual(
+        first.questions.map(({ id: each }) => each).sort(),
       );
+      // What most wires wait for is asked first, after what the whole hangs on.
+      const counts = settled.open
+        .filter(({ question }) => question.place.of !== 'wiring')
+        .map(({ wires }) => wires.length);
+      expect(counts).toEqual([...counts].sort((a, b) => b - a));
       const held = new Set(settled.open.flatMap(({ wires }) => wires));
       expect(settled.waiting).toBe(held.size);
       expect(held.size).toBeGreaterThan(5);
