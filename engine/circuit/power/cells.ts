@@ -11,6 +11,8 @@ interface Cell {
   /** Kept although nobody looks at it; hears of each change. */
   changed: ((now: unknown, before: unknown) => void) | undefined;
   kept: boolean;
+  /** Whether a value that says the same as before counts as the same. */
+  readonly compared: boolean;
   seen: ReadonlySet<string>;
   value: unknown;
   asked: boolean;
@@ -41,7 +43,16 @@ export class Cells {
     this.note(name);
     let cell = this.#cells.get(name);
     if (!cell) {
-      cell = { name, ask, changed: undefined, kept: false, seen: new Set(), value: undefined, asked: false };
+      cell = {
+        name,
+        ask,
+        changed: undefined,
+        kept: false,
+        compared: true,
+        seen: new Set(),
+        value: undefined,
+        asked: false,
+      };
       this.#cells.set(name, cell);
       if (this.#asking.length === 0) this.#alone.add(name);
     }
@@ -51,12 +62,18 @@ export class Cells {
   }
 
   /** An answer that is kept up to date by `settle` until it is dropped. */
-  keep<T>(name: string, ask: () => T, changed?: (now: T | undefined, before: T | undefined) => void): void {
+  keep<T>(
+    name: string,
+    ask: () => T,
+    changed?: (now: T | undefined, before: T | undefined) => void,
+    compared = true,
+  ): void {
     const cell: Cell = {
       name,
       ask,
       changed: changed as Cell['changed'],
       kept: true,
+      compared,
       seen: new Set(),
       value: undefined,
       asked: false,
@@ -110,7 +127,7 @@ export class Cells {
       this.#open.delete(cell);
     }
     this.#watch(cell, seen);
-    if (cell.asked && JSON.stringify(now) === JSON.stringify(cell.value)) return;
+    if (cell.asked && cell.compared && JSON.stringify(now) === JSON.stringify(cell.value)) return;
     const before = cell.value;
     cell.value = now;
     cell.asked = true;

@@ -5,6 +5,7 @@ import type { Device } from '../wiring/types.ts';
 import type { PowerContext } from './context.ts';
 import { byName } from './sorted.ts';
 import type { Source } from './sources.ts';
+import { driveFarads, drivesOn } from './stored.ts';
 
 /** Ω in series while the capacitors charge, where nobody has said: an NTC, cold. Common practice, no source. */
 export const USUAL_RESISTOR: Readonly<Record<string, number>> = { supply: 10, drive: 20, inverter: 20 };
@@ -29,6 +30,9 @@ export interface Charging {
   /** Settings that would say the rest of what a fuse feels. */
   readonly needsSquared: readonly string[];
 }
+
+const drivesBehind = (context: PowerContext, device: Device): readonly string[] =>
+  context.flow.sourcesOf(device.id).flatMap(({ id }) => drivesOn(context, id));
 
 interface Behind {
   /** Effective volts, and how far they rise without load. */
@@ -74,7 +78,12 @@ function chargingAt(context: PowerContext, device: Device, at: readonly string[]
     said === undefined && (behind?.usual === true || (!bus && setting('inrush-resistor') === undefined));
   const asked = bus ? [] : setting('inrush-resistor') === undefined ? [`${device.id}.inrush`] : [];
   const needs = said !== undefined ? [] : [...asked, ...(behind?.needs ?? unsaid(context, source))];
-  const farads = setting(bus ? 'capacitance' : 'input-capacitance');
+  // Drives that hang on a bus charge with it.
+  const behindBus = bus
+    ? drivesBehind(context, device).reduce((sum, drive) => sum + (driveFarads(context, drive) ?? 0), 0)
+    : 0;
+  const own = setting(bus ? 'capacitance' : 'input-capacitance');
+  const farads = own === undefined ? undefined : own + behindBus;
   const needsSquared =
     farads === undefined ? [`${device.id}.${bus ? 'capacitance' : 'input-capacitance'}`] : [];
   if (behind === undefined || behind.ohms + resistor <= 0)

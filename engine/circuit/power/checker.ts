@@ -1,4 +1,5 @@
 /** The rules of the supply over a wiring, asked again only as far as an edit reaches. */
+import { own } from '../../quantity/own.ts';
 import type { Refit } from '../../refit/types.ts';
 import type { Nature, WiringFinding, WiringProblem } from '../wiring/types.ts';
 import { busSizes, fuseSizes, type Size, supplySizes } from './buying.ts';
@@ -82,6 +83,8 @@ export class SupplyChecker {
         (now) => {
           this.#gathered[n] = now ?? [];
         },
+        // Long, and nobody looks at it.
+        false,
       );
     });
   }
@@ -171,6 +174,8 @@ export class SupplyChecker {
       problems: this.#problems,
       facts: powerFacts(this.#refit, this.#drawn),
       roles: this.#roles,
+      capacitanceSaid: (cable) =>
+        (own(own(this.#refit.wiring.cables, cable)?.settings ?? {}, 'capacitance') ?? '').trim() !== '',
     };
   }
 

@@ -39,6 +39,15 @@ export interface Way {
   readonly wires: readonly string[];
 }
 
+/** What lies between two terminals. */
+export interface Passed {
+  readonly wires: readonly string[];
+  /** Of each contact and fuse an end. */
+  readonly ends: readonly string[];
+  /** Devices whose metal is passed. */
+  readonly devices: readonly string[];
+}
+
 /** Terminals by what the supply is asked about them. */
 export type Role = 'takes' | 'leaks' | 'residual' | 'primary' | 'inlet' | 'charges' | 'power-feed';
 
@@ -71,6 +80,10 @@ export interface PowerContext {
   readonly wiresBehind: (pole: string) => readonly string[];
   /** Cables that motor leads of a device lie in. */
   readonly motorCables: (device: string) => readonly string[];
+  /** Whether somebody has said the capacitance of a cable, or it is only what is usual. */
+  readonly capacitanceSaid: (cable: string) => boolean;
+  /** Terminals passed on the way from one to another through contacts, fuses and connectors; undefined without a way. */
+  readonly passed: (from: string, to: string) => Passed | undefined;
 }
 
 /** What a wire may carry: between the worst and the best of what is not known about how it lies. */

@@ -129,7 +129,13 @@ describe('leakage to earth', () => {
     // The wire's own length is not its cable's.
     expect(at({ shield: 'braid' })).toMatchObject({ verdict: 'unknown' });
     expect(at({ shield: 'braid' }).needs).toContain('C1.length');
-    expect(at({ shield: 'none', length: '10 m' }).sentence).not.toContain('cable C1');
+    // Without a screen a quarter of the capacitance, and so of what leaks: 10 m × 0.2 mA/m ÷ 4.
+    expect(at({ shield: 'none', length: '10 m' }).sentence).toContain('unscreened cable C1 0.5 mA (usual)');
+    const screened = leaks(at({ shield: 'braid', length: '10 m' }));
+    expect(screened - leaks(at({ shield: 'none', length: '10 m' }))).toBeCloseTo(1.5e-3, 12);
+    // Its own capacitance goes before what is usual: 300 pF/m for 200 pF/m.
+    const own = at({ shield: 'braid', length: '10 m', capacitance: '300 pF/m' });
+    expect(leaks(own) - screened).toBeCloseTo(1e-3, 12);
     expect(at({ length: '10 m' }).sentence).toContain('cable C1');
   });
   test('derived: without a device at all there is nothing to trip', () => {

@@ -17,7 +17,7 @@ export const USUAL_LEAKAGE: Readonly<Record<string, number>> = {
   'mains-filter': 3.5e-3,
 };
 export const USUAL_SOURCE =
-  'what is marked usual: common practice, no source; phases added alone, the heaviest counts: on the safe side, as currents of different phases partly cancel';
+  'what is marked usual: common practice, no source; a motor cable by its own length, and by its capacitance where that has been said; phases added alone, the heaviest counts: on the safe side, as currents of different phases partly cancel';
 
 export interface Leak {
   /** 'T3', 'cable WM-S' */
@@ -79,35 +79,56 @@ export function leaksOf(context: PowerContext): readonly Leak[] {
   });
 }
 
-/** Screened motor cables behind it: the chopped voltage drives current through the capacitance to their screen. */
+/**
+ * Motor cables behind it, each by its own length: the chopped voltage drives current through the capacitance of the cable,
+ * to its screen, or to the metal it lies on. What leaks grows with that capacitance.
+ */
 function cablesOf(
-  { wiring, settings, motorCables }: PowerContext,
+  context: PowerContext,
   device: Device,
   base: Pick<Leak, 'device' | 'at' | 'lines'>,
 ): readonly Leak[] {
   if (device.kind === 'supply') return [];
-  return shielded(wiring, motorCables(device.id)).map((id): Leak => {
-    const { length } = wiring.cables.get(id)!;
-    const per = settings.cableLeakage;
-    const needs =
-      per === undefined
-        ? ['settings.motor-cable-leakage']
-        : length === undefined
-          ? [`${id}.length`]
-          : ['settings.motor-cable-leakage'];
+  const { wiring, settings } = context;
+  const { cableLeakage: per, screenedCapacitance, openCapacitance } = settings;
+  return context.motorCables(device.id).map((id): Leak => {
+    const { length, shield, capacitance } = wiring.cables.get(id)!;
+    // One whose screen has not been described counts as screened: motor cables are.
+    const usual = shield === 'none' ? openCapacitance : screenedCapacitance;
+    const said = context.capacitanceSaid(id);
+    const farads = said ? capacitance : usual;
+    const settingsOpen = [
+      ...(per === undefined ? ['settings.motor-cable-leakage'] : []),
+      ...(screenedCapacitance === undefined ? ['settings.screened-cable-capacitance'] : []),
+      ...(usual === undefined && shield === 'none' ? ['settings.open-cable-capacitance'] : []),
+    ];
+    const needs = [
+      ...settingsOpen,
+      ...(length === undefined ? [`${id}.length`] : []),
+      ...(settingsOpen.length > 0 || length === undefined
+        ? []
+        : settings.cableLeakageSaid
+          ? said || shield !== 'none'
+            ? []
+            : [`${id}.capacitance`]
+          : ['settings.motor-cable-leakage', ...(said ? [] : [`${id}.capacitance`])]),
+    ];
+    const kind = shield === 'none' ? 'unscreened cable' : 'cable';
     return {
       ...base,
-      name: `cable ${id}`,
-      usual: !settings.cableLeakageSaid,
+      name: `${kind} ${id}`,
+      // The typed leakage is that of a metre of screened cable; another cable follows from it by capacitance.
+      usual: !settings.cableLeakageSaid || (shield === 'none' && !said),
       needs,
-      ...(per === undefined || length === undefined ? {} : { amps: per * length }),
+      ...(per === undefined ||
+      length === undefined ||
+      farads === undefined ||
+      screenedCapacitance === undefined
+        ? {}
+        : { amps: (per * length * farads) / screenedCapacitance }),
     };
   });
 }
-
-/** One whose screen has not been described counts as screened: motor cables are. */
-const shielded = (wiring: PowerContext['wiring'], cables: readonly string[]): readonly string[] =>
-  cables.filter((id) => (wiring.cables.get(id)?.shield ?? 'none') !== 'none');
 
 /** Adds up by phase; the heaviest counts. */
 export function addUp(leaks: readonly Leak[]): Leakage {

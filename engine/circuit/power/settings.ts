@@ -33,6 +33,17 @@ export const POWER_SETTINGS = {
     'mA/m',
     '0.2 mA/m',
   ),
+  // Core to screen, and core to whatever earthed metal the cable lies on: common practice, no source.
+  'screened-cable-capacitance': amount(
+    'usual capacitance of a metre of screened motor cable',
+    'pF/m',
+    '200 pF/m',
+  ),
+  'open-cable-capacitance': amount(
+    'usual capacitance to earth of a metre of motor cable without a screen',
+    'pF/m',
+    '50 pF/m',
+  ),
   // Reference impedance of public mains for one phase, its resistance: IEC 60725 (from memory).
   'mains-resistance': amount('resistance of the mains up to the socket, there and back', 'Ω', '0.4 Ω'),
   'cabinet-temperature': level('temperature in the cabinet', '°C', '', 173),
@@ -65,6 +76,9 @@ export interface PowerSettings {
   readonly cableLeakage?: number;
   /** Whether somebody has said it, or it is only what is usual. */
   readonly cableLeakageSaid: boolean;
+  /** F/m. */
+  readonly screenedCapacitance?: number;
+  readonly openCapacitance?: number;
   readonly mainsResistance?: number;
   /** Kelvin. */
   readonly cabinetTemperature?: number;
@@ -101,6 +115,8 @@ export function readPowerSettings(
     leakage: 'leakage',
     leakageShare: 'leakage-share',
     cableLeakage: 'motor-cable-leakage',
+    screenedCapacitance: 'screened-cable-capacitance',
+    openCapacitance: 'open-cable-capacitance',
     mainsResistance: 'mains-resistance',
     cabinetTemperature: 'cabinet-temperature',
     outsideTemperature: 'outside-temperature',

@@ -23,6 +23,7 @@ export interface Standing {
   readonly problems: readonly WiringProblem[];
   readonly facts: PowerFacts;
   readonly roles: ReadonlyMap<Role, ReadonlySet<string>>;
+  readonly capacitanceSaid: (cable: string) => boolean;
 }
 
 export function viewOf(cells: Cells, grid: Grid, now: () => Standing): PowerContext {
@@ -282,6 +283,27 @@ export function viewOf(cells: Cells, grid: Grid, now: () => Standing): PowerCont
           ? wiresFrom(other, ({ link }) => link.rank === 2 && isFuse(wiring.terminals.get(link.a)?.nature))
           : [];
       }),
+    capacitanceSaid: (cable) => {
+      cells.note(`cable:${cable}`);
+      return now().capacitanceSaid(cable);
+    },
+    passed: (from, to) => {
+      const [here, there] = [clusterOf(from), clusterOf(to)];
+      if (!here || here !== there) return undefined;
+      cells.note(`shape:${here.number}`);
+      const way = grid.forest.way(from, to) ?? [];
+      return {
+        wires: way.flatMap(({ link }) => link.wire ?? []),
+        ends: way.flatMap(({ link }) => (link.wire === undefined && link.rank > 0 ? [link.a] : [])),
+        devices: [
+          ...new Set(
+            way.flatMap(({ link }) =>
+              link.wire === undefined ? (wiring.terminals.get(link.a)?.device ?? []) : [],
+            ),
+          ),
+        ],
+      };
+    },
     motorCables: (device) => {
       const wires = (wiring.devices.get(device)?.terminals ?? []).flatMap((id) => {
         const nature = wiring.terminals.get(id)?.nature;

@@ -64,6 +64,7 @@ export class Grid {
   readonly #due = new Set<string>();
   /** Followed loads: the sources on their way. */
   readonly #through = new Map<string, readonly string[]>();
+  readonly #diodes = new Map<string, Pieces['diodes'][number]>();
   #feedThemselves = new Set<string>();
   #leads = false;
   #altered = false;
@@ -121,7 +122,10 @@ export class Grid {
       const old = this.#pieces.get(id);
       const next = new Map(now?.links.map((link) => [link.id, link]));
       for (const link of old?.links ?? []) if (!sameLink(link, next.get(link.id))) this.#removeLink(link.id);
-      for (const diode of old?.diodes ?? []) this.#removeLink(diode.id);
+      for (const diode of old?.diodes ?? []) {
+        this.#removeLink(diode.id);
+        this.#diodes.delete(diode.id);
+      }
       for (const load of old?.loads ?? []) this.#dropLoad(load);
       for (const source of old?.sources ?? []) {
         this.sources.delete(source.id);
@@ -257,6 +261,8 @@ export class Grid {
     }
     this.#terminals.set(id, device.terminals);
     this.#pieces.set(id, now);
+    for (const diode of now.diodes) this.#diodes.set(diode.id, diode);
+    if (now.diodes.length > 0) this.#altered = true;
     for (const source of now.sources) {
       this.sources.set(source.id, source);
       for (const live of source.live) this.#sourceAt.set(live, source);
@@ -413,12 +419,12 @@ export class Grid {
    * not there. That looks at the whole of the wiring, so it is asked only where there are diodes.
    */
   #standDiodes(): void {
-    const diodes = [...this.#pieces.values()].flatMap((pieces) => pieces.diodes);
-    if (diodes.length === 0 || !this.#altered) {
+    if (this.#diodes.size === 0 || !this.#altered) {
       this.#altered = false;
       return;
     }
-    const own = new Set(diodes.map(({ id }) => id));
+    const diodes = [...this.#diodes.values()];
+    const own = new Set(this.#diodes.keys());
     const byId = <T extends { readonly id: string }>(a: T, b: T): number => (a.id < b.id ? -1 : 1);
     const elements: Element[] = [...this.forest.edges.values()]
       .map(({ link }) => link)

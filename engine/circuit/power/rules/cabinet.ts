@@ -58,9 +58,7 @@ function cabinet(context: PowerContext, all: readonly Heat[]): readonly WiringFi
     heat > 0 && settings.heat === undefined
       ? ` About ${inWatts(heat)}${gaps.length > 0 ? ' or more' : ''} of heat: ${namedHeat(heats)}.`
       : '';
-  const contributors = heats
-    .filter(({ watts }) => watts >= 0.05)
-    .map(({ device, watts }) => figure(`from ${device}`, watts, 'W'));
+  const contributors = contributorsOf(heats);
   if (needs.length > 0)
     return [
       finding(
@@ -143,6 +141,18 @@ function cabinet(context: PowerContext, all: readonly Heat[]): readonly WiringFi
   const moves = `The fan has to move ${formatQuantity(need, 'm³/h', { digits: 2 })}${gaps.length > 0 ? ' or more' : ''} and moves ${formatQuantity(fan, 'm³/h', { digits: 2 })}.`;
   const air = [figure('air the fan moves', fan, 'm³/h')];
   return margin < 1 ? fails(moves, margin, air) : enough(moves, margin, air);
+}
+
+/** Those listed one by one; of a large cabinet the rest are many and small. */
+const LISTED = 20;
+
+function contributorsOf(heats: readonly Heat[]): readonly Figure[] {
+  const listed = heats.slice(0, LISTED).filter(({ watts }) => watts >= 0.05);
+  const rest = heats.slice(LISTED).reduce((sum, { watts }) => sum + watts, 0);
+  return [
+    ...listed.map(({ device, watts }) => figure(`from ${device}`, watts, 'W')),
+    ...(rest > 0 ? [figure('from all others together', rest, 'W')] : []),
+  ];
 }
 
 const kelvins = (value: number): string => `${Math.round(value * 10) / 10} K`;

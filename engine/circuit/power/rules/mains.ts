@@ -30,7 +30,8 @@ function socket(context: PowerContext, source: Source): WiringFinding {
   const rated = source.amps ?? context.settings.socketAmps;
   const about = [source.device];
   const title = 'What the socket must carry';
-  const why = 'sum of the loads on the heaviest phase, power factors added as if alike: on the safe side';
+  const why =
+    'sum of the loads on the heaviest phase: those whose power factor and harmonics have been said add as arrows (harmonics by their size), all others by their size, as if all peaked together: on the safe side';
   const figures = [
     figure('current on the heaviest phase', given.amps, 'A'),
     ...(rated === undefined ? [] : [figure('fuse before it', rated, 'A')]),

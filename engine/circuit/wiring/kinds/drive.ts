@@ -13,7 +13,7 @@ import {
   yes,
   yesNo,
 } from './io.ts';
-import { CHARGES, HEATS, LEAKS } from './mains-side.ts';
+import { CHARGES, HEATS, LEAKS, SHAPES } from './mains-side.ts';
 import { MOTORS, phaseMarks } from './motor-leads.ts';
 import { READS, readerTerminals } from './speed-and-angle.ts';
 
@@ -46,6 +46,7 @@ const BASE: SettingSpecs = {
   direction: yesNo('has inputs for forward and reverse'),
   dump: yesNo('has terminals for a brake resistor'),
   ...RATING,
+  ...SHAPES,
   ...LEAKS,
   ...CHARGES,
   ...HEATS,

@@ -10,7 +10,21 @@ export const LEAKS: SettingSpecs = {
 export const CHARGES: SettingSpecs = {
   inrush: amount('peak of its current at switching on, from its manual', 'A'),
   'inrush-resistor': amount('resistor, or cold NTC, in series while its capacitors charge', 'Ω'),
-  'input-capacitance': amount('capacitance behind its mains rectifier', 'µF'),
+  'input-capacitance': amount(
+    'capacitors across its d.c. inside: behind its mains rectifier, or at the terminals of its bus',
+    'µF',
+  ),
+};
+
+/** How its current adds to that of others on the same mains: asked for both, or it is added by its size. */
+export const SHAPES: SettingSpecs = {
+  displacement: amount(
+    'power factor of its mains current without harmonics (cos φ; 100 % is in phase)',
+    '%',
+    '',
+    1,
+  ),
+  distortion: level('harmonics of its mains current, as a share of the rest (THD)', '%'),
 };
 
 export const HEATS: SettingSpecs = {

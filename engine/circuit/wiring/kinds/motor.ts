@@ -1,6 +1,7 @@
 import { known, numberOf, textOf, type WiringKind, wiringKind } from '../kind.ts';
 import { amount, choice } from '../setting.ts';
 import type { Mains } from '../types.ts';
+import { SHAPES } from './mains-side.ts';
 import { type MOTORS, phaseMarks } from './motor-leads.ts';
 
 const motor = (
@@ -94,6 +95,7 @@ export const mainsMotor: WiringKind = wiringKind({
     phases: choice('phases of its mains', ['one', 'three'], 'three'),
     volts: amount('mains voltage it is made for, as connected', 'V'),
     current: amount('current on its plate', 'A'),
+    ...SHAPES,
   },
   terminals: (s) => {
     const takes = (mark: string, pole: Mains['pole']) => ({

@@ -1,7 +1,7 @@
 import { type Draft, known, numberOf, textOf, wiringKind } from '../kind.ts';
 import { amount, choice } from '../setting.ts';
 import { yes, yesNo } from './io.ts';
-import { CHARGES, HEATS, LEAKS } from './mains-side.ts';
+import { CHARGES, HEATS, LEAKS, SHAPES } from './mains-side.ts';
 
 const some = (value: number | undefined, unit: string) =>
   value === undefined ? undefined : `${value} ${unit}`;
@@ -27,6 +27,7 @@ export const supply = wiringKind({
     earthed: yesNo('its minus is joined to earth inside'),
     'mains-volts': amount('mains voltage it is set for', 'V'),
     'mains-current': amount('current it takes from the mains', 'A'),
+    ...SHAPES,
     ...LEAKS,
     ...CHARGES,
     ...HEATS,
