@@ -4,6 +4,7 @@ export const alarmStays = symptom({
   id: 'alarm-stays',
   title: 'An alarm will not clear',
   about: 'Reset does nothing, or the alarm comes straight back.',
+  words: 'alarms error errors fault message reset lamp code',
   ask: 'somebody with the list of alarms and inputs of this control',
   causes: {
     still: {

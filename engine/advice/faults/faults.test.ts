@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type Diagnosis, diagnose, SKIP, SYMPTOMS, type Symptom } from './index.ts';
+import { type Diagnosis, dangerIn, diagnose, findSymptoms, SKIP, SYMPTOMS, type Symptom } from './index.ts';
 import { symptom } from './types.ts';
 
 const at = (of: Symptom, answers: Readonly<Record<string, string>>): Diagnosis => {
@@ -88,6 +88,7 @@ const coins = symptom({
   id: 'coins',
   title: 'coins',
   about: '',
+  words: '',
   ask: 'a friend with scales',
   causes: {
     a: { says: 'A', is: 'dead', often: 4, mend: 'a.' },
@@ -155,5 +156,41 @@ describe('derived: narrowing', () => {
       expect(found.ok ? '' : found.problem.message).toContain(says);
       expect(found.ok ? 0 : found.problem.message.length).toBeLessThan(400);
     }
+  });
+});
+
+describe('derived: symptoms by words', () => {
+  test.each([
+    ['it falls', 'axis-drops'],
+    ['falling', 'axis-drops'],
+    ['Z dropped!', 'axis-drops'],
+    ['the head sags', 'axis-drops'],
+    ['noise', 'hums'],
+    ['smoke', 'trips'],
+    ['the fuse blows', 'trips'],
+    ['motor gets hot', 'hums'],
+    ['black screen', 'screen-dark'],
+    ['lost steps', 'loses-position'],
+  ])('%s', (typed, id) => {
+    expect(findSymptoms(SYMPTOMS, typed).map((each) => each.id)).toContain(id);
+  });
+
+  test('what falls is one symptom; words that say nothing and hostile ones find none', () => {
+    expect(findSymptoms(SYMPTOMS, 'it falls').map(({ id }) => id)).toEqual(['axis-drops']);
+    for (const typed of ['', 'it is the', 'qwertz', '__proto__', '%%%', 'x'.repeat(1_000_000)])
+      expect(findSymptoms(SYMPTOMS, typed), typed.slice(0, 20)).toEqual([]);
+  });
+
+  test('each symptom is found by its own title, and burning comes with what to do first', () => {
+    for (const of of SYMPTOMS) expect(findSymptoms(SYMPTOMS, of.title)[0]!.id, of.title).toBe(of.id);
+    expect(dangerIn('smoke comes out')).toMatch(/^Main switch off/);
+    expect(dangerIn('it falls')).toBeUndefined();
+  });
+
+  test('an axis that drops is propped before any test, and every test says so', () => {
+    const drops = SYMPTOMS.find(({ id }) => id === 'axis-drops')!;
+    expect(drops.about).toMatch(/prop it.*nobody beneath/);
+    for (const [id, { caution }] of Object.entries(drops.tests))
+      expect(caution, id).toMatch(/nobody beneath/);
   });
 });

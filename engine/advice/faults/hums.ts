@@ -4,6 +4,7 @@ export const hums = symptom({
   id: 'hums',
   title: 'An axis hums, hunts or shakes at rest',
   about: 'It holds its place, but sings, buzzes or swings to and fro.',
+  words: 'noise noisy whine whines sings buzzes vibrates vibration oscillates hot warm heat rattles squeals',
   ask: 'somebody with an oscilloscope who has tuned servo axes',
   causes: {
     gain: {

@@ -1,5 +1,6 @@
 /** Symptoms an old machine shows. Add one: its file and one line here. */
 import { alarmStays } from './alarm-stays.ts';
+import { axisDrops } from './axis-drops.ts';
 import { hums } from './hums.ts';
 import { losesPosition } from './loses-position.ts';
 import { noAxisMoves } from './no-axis-moves.ts';
@@ -12,6 +13,7 @@ import { trips } from './trips.ts';
 import type { Symptom } from './types.ts';
 
 export { type Diagnosis, diagnose, SKIP } from './diagnose.ts';
+export { dangerIn, findSymptoms } from './find.ts';
 export type { Cause, FaultTest, Symptom } from './types.ts';
 
 export const SYMPTOMS: readonly Symptom[] = [
@@ -19,6 +21,7 @@ export const SYMPTOMS: readonly Symptom[] = [
   noAxisMoves,
   oneAxisDead,
   runsAway,
+  axisDrops,
   hums,
   spindleSilent,
   noThreading,

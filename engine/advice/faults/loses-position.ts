@@ -4,6 +4,7 @@ export const losesPosition = symptom({
   id: 'loses-position',
   title: 'It loses its position',
   about: 'Parts come out wrong by more and more, or the reference is elsewhere each day.',
+  words: 'drifts size wrong taper inaccurate backlash lost steps home reference offset',
   ask: 'somebody with an oscilloscope, or with a laser or a long gauge to measure an axis along its travel',
   causes: {
     coupling: {

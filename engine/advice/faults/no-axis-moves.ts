@@ -4,6 +4,7 @@ export const noAxisMoves = symptom({
   id: 'no-axis-moves',
   title: 'The screen is on, but no axis moves',
   about: 'The control lives and takes keys; not one axis answers a jog.',
+  words: 'stuck frozen jog nothing axes still drives servo ready enable',
   ask: 'somebody with the machine’s wiring drawing who has traced a stop circuit before',
   causes: {
     stop: {

@@ -4,6 +4,7 @@ export const noThreading = symptom({
   id: 'no-threading',
   title: 'The spindle runs, but no speed is shown and threads will not cut',
   about: 'Feed per turn and threading wait for ever, or alarm.',
+  words: 'threading encoder tacho pitch feed revolution speed display',
   ask: 'somebody with an oscilloscope to look at the encoder’s lines',
   causes: {
     belt: {

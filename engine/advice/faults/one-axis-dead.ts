@@ -4,6 +4,7 @@ export const oneAxisDead = symptom({
   id: 'one-axis-dead',
   title: 'One axis is dead, the others move',
   about: 'Stop circuit and bus are proven by the other axes; look at this axis alone.',
+  words: 'stuck jammed jog single stopped still',
   ask: 'somebody with a known good drive of the same kind, or who repairs drives',
   causes: {
     limit: {

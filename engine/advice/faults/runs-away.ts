@@ -4,6 +4,7 @@ export const runsAway = symptom({
   id: 'runs-away',
   title: 'An axis runs away',
   about: 'It goes off at full speed the moment the drives come on, or after a jog, until something stops it.',
+  words: 'runaway bolts fast wild speed creeps drifts uncontrolled',
   ask: 'somebody with an oscilloscope who has tuned servo axes',
   causes: {
     sign: {

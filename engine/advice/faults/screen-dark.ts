@@ -4,6 +4,7 @@ export const screenDark = symptom({
   id: 'screen-dark',
   title: 'The screen stays dark',
   about: 'The machine is switched on, and nothing is seen on the screen.',
+  words: 'black blank display monitor picture dead boot start nothing seen',
   ask: 'somebody with a screen of the same kind to plug in, or who repairs industrial boards',
   causes: {
     mains: {

@@ -4,6 +4,7 @@ export const spindleSilent = symptom({
   id: 'spindle-silent',
   title: 'The spindle does not turn',
   about: 'The axes move, the spindle stays still.',
+  words: 'chuck still stands stopped motor drive inverter',
   ask: 'an electrician used to spindle drives, or who repairs them',
   causes: {
     interlock: {

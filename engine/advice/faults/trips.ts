@@ -4,6 +4,7 @@ export const trips = symptom({
   id: 'trips',
   title: 'It trips the breaker',
   about: 'The breaker or the residual-current device goes when the machine is switched on or does something.',
+  words: 'fuse fuses rcd blows smoke burns burnt smell hot sparks bang short earth leakage power',
   ask: 'an electrician with an insulation tester and a leakage clamp',
   causes: {
     inrush: {

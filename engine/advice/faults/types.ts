@@ -32,6 +32,8 @@ export interface Symptom<C extends string = string> {
   readonly id: string;
   readonly title: string;
   readonly about: string;
+  /** Other words people use for it, with blanks between: it is found by them. */
+  readonly words: string;
   readonly causes: Readonly<Record<C, Cause>>;
   readonly tests: Readonly<Record<string, FaultTest<C>>>;
   /** Who can tell what is left apart. */
