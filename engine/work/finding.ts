@@ -92,13 +92,16 @@ export function ratio(
   const { asked, there, unit, says } = of;
   const margin = asked > 0 ? there / asked : null;
   const verdict: Verdict = margin === null || margin >= of.tight ? 'fits' : margin >= 1 ? 'tight' : 'fails';
-  const sentence = (verdict === 'fails' ? says.fails : says.fits)
-    .replaceAll('{asked}', say(asked, unit))
-    .replaceAll('{there}', Number.isFinite(there) ? say(there, unit) : 'any');
+  const template = verdict === 'fails' ? says.fails : says.fits;
   return {
     ...common(work, of),
     verdict,
-    sentence,
+    // Made where it is read: hundreds of draws never are.
+    get sentence() {
+      return template
+        .replaceAll('{asked}', say(asked, unit))
+        .replaceAll('{there}', Number.isFinite(there) ? say(there, unit) : 'any');
+    },
     asked: { value: asked, unit },
     there: { value: there, unit },
     margin,

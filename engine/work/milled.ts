@@ -1,6 +1,7 @@
 /** A wanted thread that is milled: a cutter goes round in a circle while the axis along the thread climbs one lead. */
 import { cutThreadMilling } from '../handbook/cut-thread-milling.ts';
 import type { Work } from '../refit/types.ts';
+import type { Given } from '../sheet/index.ts';
 import { materialOf } from '../threads/cut-material.ts';
 import { work as evaluated } from '../threads/dimensions.ts';
 import { type Basic, limitsOf, type Side, type Thread } from '../threads/index.ts';
@@ -9,9 +10,15 @@ import { missing, ratio, told, type WorkFinding } from './finding.ts';
 import { type LinkLimit, rangeAt, sorted, spindleLimits, torqueOver } from './limits.ts';
 import { noSpindle, speedFinding } from './links.ts';
 import type { WorkAxis, WorkMachine } from './machine.ts';
+import { remember } from './remember.ts';
 import { mm, rpm, say } from './say.ts';
 import type { Settings } from './settings.ts';
 import { axisFor, noAxis } from './thread-axis.ts';
+
+/** The same in every draw: it is the spindle and the axes that are in doubt. */
+const helix = remember((given: Given<keyof typeof cutThreadMilling.symbols>) =>
+  evaluated(cutThreadMilling, given),
+);
 
 export interface MilledDetail {
   readonly kind: 'milled';
@@ -105,7 +112,7 @@ export function judgeMilled(
   const usual = Math.max(slowest, (2 * USUAL_SPEED) / cutter);
   const speed = typedSpeed ?? (lowest === null ? null : Math.min(lowest, usual));
   const round = (n: number) =>
-    evaluated(cutThreadMilling, {
+    helix({
       s: side === 'external' ? 1 : -1,
       d_w: side === 'external' ? basic.root : basic.major,
       d_b: side === 'external' ? basic.major : basic.bore,
