@@ -32,7 +32,7 @@ test('derived: a spindle is begun with, added, and its facts are set, asked for 
     expect(why.out).toContain('bearings');
     const check = JSON.parse((await run('check', file, '--axis', 's', '--json')).out);
     expect(check.findings.every(({ id }: { id: string }) => id.startsWith('S.'))).toBe(true);
-    expect((await run('check', file)).out).toContain('Spindle');
+    expect((await run('check', file, '--all')).out).toContain('Spindle');
     expect((await run('option', file, 'S.chuck', 'The big chuck', '--choose')).code).toBe(0);
     expect((await run('choose', file, 'S.chuck', 'none')).code).toBe(0);
     expect((await run('set', file, 'S.spindle-duty.topSpeed', '0 r/min')).err).toContain('above zero');

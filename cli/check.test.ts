@@ -96,3 +96,41 @@ test('derived: the program itself answers with the same code', () => {
   expect(stdout).toContain('X.whirl');
   expect(stdout).not.toContain('\u001b');
 });
+
+test('derived: a blank refit is told what to do next first, and what is unknown by the few facts it waits for', async () => {
+  await inFolder(async (folder) => {
+    const file = join(folder, 'lathe.refit');
+    await run('new', 'lathe', 'X', 'Z', '--out', file);
+    const { out, code } = await run('check', file);
+    expect(code).toBe(3);
+    const lines = out.split('\n');
+    expect(lines.length).toBeLessThan(70);
+    expect(lines.indexOf('What next')).toBeLessThan(6);
+    expect(lines.indexOf('What next')).toBeLessThan(lines.indexOf('What is not known yet'));
+    // The kind of motor is asked before anything of one kind alone.
+    expect(out).not.toMatch(/stepper-|brushless motor\b/);
+    const { findings } = JSON.parse((await run('check', file, '--json')).out);
+    const folded = [...out.matchAll(/^(\d+) (?:more )?questions? waits? for/gm)].map(([, count]) =>
+      Number(count),
+    );
+    expect(folded.reduce((sum, count) => sum + count, 0)).toBe(findings.length);
+    const every = (await run('check', file, '--all')).out;
+    for (const { id } of findings) expect(every).toContain(`${id}: `);
+  });
+});
+
+test('derived: what fails stands before what is tight, and each before what is not known; nothing of them is left out', async () => {
+  const file = join(import.meta.dirname, '..', 'samples', 'carriage-works-lathe.json');
+  const { out } = await run('check', file);
+  const { findings } = JSON.parse((await run('check', file, '--json')).out) as {
+    findings: { id: string; verdict: string }[];
+  };
+  const at = (id: string): number => out.indexOf(`    ${id}: `);
+  const places = (verdict: string): number[] =>
+    findings.filter((each) => each.verdict === verdict).map(({ id }) => at(id));
+  const [fails, tight, fits] = [places('fails'), places('tight'), places('fits')];
+  expect(Math.min(...fails)).toBeGreaterThan(out.indexOf('What next'));
+  expect(Math.min(...tight)).toBeGreaterThan(Math.max(...fails));
+  expect(out.indexOf('What is not known yet')).toBeGreaterThan(Math.max(...tight));
+  expect(fits.every((place) => place === -1)).toBe(true);
+});

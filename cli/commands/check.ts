@@ -1,6 +1,7 @@
 /** `fettle check`: every finding of a refit, worst first. */
 import { type Assessment, assessDrawn, type Finding, next } from '../../engine/assess/index.ts';
 import { type Counts, countVerdicts } from '../../engine/quantity/verdict.ts';
+import { andList } from '../../engine/quantity/words.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { openRefit } from '../files.ts';
@@ -11,17 +12,18 @@ import { printFindings } from '../print/findings.ts';
 import { worstFirst } from '../print/order.ts';
 import { type Page, pageOn } from '../print/page.ts';
 import { plural, quoted } from '../print/text.ts';
+import { foldWaiting, printWaiting } from '../print/waiting.ts';
 import { readUnits, UNITS } from '../units.ts';
 
 export const check: Command = {
   name: 'check',
-  summary: 'asks every question of a refit and shows the answers, worst first',
+  summary: 'asks every question of a refit: what to do next, what fails, what is not known yet',
   usage: ['check FILE [--axis X] [--all] [--units mm|in] [--json]'],
   about:
     'The exit code is 0 when nothing fails and nothing is unknown, 1 when something fails, 3 when nothing fails but something is unknown, and 2 when the file or a fact in it cannot be read.',
   options: {
     axis: { takes: 'an axis', says: 'only this axis; “machine” for what belongs to the whole machine' },
-    all: { says: 'also what is not asked, and why' },
+    all: { says: 'every answer, axis by axis; also what is not asked, and why' },
     units: UNITS,
     json: { says: 'as JSON (docs/command-line.md says what is in it)' },
   },
@@ -39,21 +41,17 @@ export const check: Command = {
     } else {
       const page = pageOn(io);
       printHeading(page, assessment, findings, counts);
-      for (const group of groups) {
-        const own = findings.filter(group.holds);
-        if (own.length === 0) continue;
-        page.heading(group.title);
-        printFindings(page, own);
+      if (has('all')) {
+        printEvery(page, groups, findings);
+        printQuestions(page, assessment);
+        printNotAsked(page, assessment, groups);
+        printNext(page, file.path, assessment, findings);
+      } else {
+        printNext(page, file.path, assessment, findings);
+        printWhatMatters(page, file.path, findings);
+        printQuestions(page, assessment);
+        printLeftOut(page, counts, notAskedIn(assessment, groups).length);
       }
-      printQuestions(page, assessment);
-      if (has('all')) printNotAsked(page, assessment, groups);
-      else if (assessment.notAsked.length > 0) {
-        page.line();
-        page.prose(
-          `${plural(assessment.notAsked.length, 'question does', 'questions do')} not apply here; --all shows them and why.`,
-        );
-      }
-      printNext(page, file.path, assessment, findings);
     }
     for (const { where, message } of assessment.problems)
       io.err(`${where} cannot be read as it stands. ${message}\n`);
@@ -92,8 +90,54 @@ function printQuestions(page: Page, { questions }: Assessment): void {
   for (const { where, message } of questions) page.prose(`${where}: ${message}`, '', '    ');
 }
 
-function printNotAsked(page: Page, { notAsked }: Assessment, groups: readonly Group[]): void {
-  const own = notAsked.filter((each) => groups.some((group) => group.holds(each)));
+/** Every finding, axis by axis. */
+function printEvery(page: Page, groups: readonly Group[], findings: readonly Finding[]): void {
+  for (const group of groups) {
+    const own = findings.filter(group.holds);
+    if (own.length === 0) continue;
+    page.heading(group.title);
+    printFindings(page, own);
+  }
+}
+
+/** What fails, what is tight, and what is not known yet by what it waits for. */
+function printWhatMatters(page: Page, path: string, findings: readonly Finding[]): void {
+  const print = (title: string, own: readonly Finding[]): void => {
+    if (own.length === 0) return;
+    page.heading(title);
+    printFindings(page, worstFirst(own));
+  };
+  const of = (verdict: Finding['verdict']) => findings.filter((each) => each.verdict === verdict);
+  print('What fails', of('fails'));
+  print('What is tight', of('tight'));
+  const unknown = of('unknown');
+  const groups = foldWaiting(unknown);
+  if (groups.length > 0) {
+    page.heading('What is not known yet');
+    printWaiting(page, path, groups);
+  }
+  print(
+    'What cannot be told',
+    unknown.filter(({ missing }) => missing.length === 0),
+  );
+}
+
+function printLeftOut(page: Page, { fits, unknown }: Counts, notAsked: number): void {
+  const parts = [
+    ...(fits > 0 ? [`${fits} fit`] : []),
+    ...(unknown > 0 ? [`${unknown} wait`] : []),
+    ...(notAsked > 0 ? [`${notAsked} ${notAsked === 1 ? 'does' : 'do'} not apply here`] : []),
+  ];
+  if (parts.length === 0) return;
+  page.line();
+  page.prose(`Of all questions ${andList(parts)}; --all shows each of them, and why.`);
+}
+
+const notAskedIn = ({ notAsked }: Assessment, groups: readonly Group[]): Assessment['notAsked'] =>
+  notAsked.filter((each) => groups.some((group) => group.holds(each)));
+
+function printNotAsked(page: Page, assessment: Assessment, groups: readonly Group[]): void {
+  const own = notAskedIn(assessment, groups);
   if (own.length === 0) return;
   page.heading('Not asked, and why');
   for (const { id, title, reason } of own) page.prose(`${title} (${id}): ${reason}`, '', '    ');
@@ -103,15 +147,18 @@ function printNext(page: Page, path: string, assessment: Assessment, findings: r
   const [worst] = worstFirst(findings);
   const ids = new Set(findings.map(({ id }) => id));
   const step = next(assessment, 200).find(({ waiting }) => waiting.some((id) => ids.has(id)));
-  if (!worst && !step) return;
+  const judged = worst && worst.verdict !== 'unknown' ? worst : undefined;
+  if (!judged && !step) return;
   page.heading('What next');
-  if (worst) {
-    page.prose(`To see the working of “${worst.title}” (${worst.verdict}):`);
-    page.line(`    fettle why ${quoted(path)} ${worst.id}`);
+  if (judged) {
+    page.prose(`To see the working of “${judged.title}” (${judged.verdict}):`);
+    page.line(`    fettle why ${quoted(path)} ${judged.id}`);
   }
   if (!step) return;
   page.prose(`To find out ${step.doubtful ? 'better' : 'next'}: ${step.name}.`);
   if (step.caution) page.prose(`Caution: ${step.caution}`, '    ');
   page.prose(step.findOut, '    ');
-  page.line(`    ${entering(path, step.path).command}`);
+  const { command, write } = entering(path, step.path);
+  page.line(`    ${command}`);
+  page.prose(write, '    ');
 }
