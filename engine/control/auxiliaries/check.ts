@@ -34,8 +34,8 @@ export interface Checked {
 
 /** Below this many times the usual time a time-out gives false alarms when oil is cold. Common practice, no source. */
 const ROOMY = 1.5;
-/** All searches of one auxiliary together. */
-const MOST_STATES = 700_000;
+/** All searches of one auxiliary together: enough for a turret of 24 places that turns both ways. */
+const MOST_STATES = 2_500_000;
 
 interface Hit {
   readonly fault: Fault | null;
