@@ -1,4 +1,7 @@
-/** Which fuse or breaker stands before which wire: the metal followed from each live terminal of a source. */
+/**
+ * Which fuse or breaker stands before which wire, of a wiring looked at once: the metal followed from each live terminal of
+ * a source.
+ */
 import type { Contact, ReadWiring, Terminal } from '../wiring/types.ts';
 import { closedRunning } from './conductors.ts';
 import type { Source } from './sources.ts';
@@ -7,8 +10,6 @@ export interface Guard {
   readonly source: Source;
   /** Terminals (the side towards the source) of fuses and breakers passed on the way, nearest to the source first. */
   readonly passed: readonly string[];
-  /** Wires on the way here from the source. */
-  readonly way: readonly string[];
 }
 
 export interface Guards {
@@ -60,10 +61,7 @@ export function guardsOf(
   const wires = new Map<string, Guard>();
   for (const source of sources) {
     // Ring by ring: first what is reached without a fuse, then behind one fuse, and so on.
-    let ring: (readonly [string, Guard])[] = from(source).map((live) => [
-      live,
-      { source, passed: [], way: [] },
-    ]);
+    let ring: (readonly [string, Guard])[] = from(source).map((live) => [live, { source, passed: [] }]);
     while (ring.length > 0) {
       const behind: (readonly [string, Guard])[] = [];
       const stack = [...ring];
@@ -74,9 +72,8 @@ export function guardsOf(
         for (const step of steps.get(at) ?? []) {
           if (step.wire !== undefined && !wires.has(step.wire)) wires.set(step.wire, guard);
           if (terminals.has(step.to)) continue;
-          const way = step.wire === undefined ? guard.way : [...guard.way, step.wire];
-          if (step.guard === undefined) stack.push([step.to, { ...guard, way }]);
-          else behind.push([step.to, { source, passed: [...guard.passed, step.guard], way }]);
+          if (step.guard === undefined) stack.push([step.to, guard]);
+          else behind.push([step.to, { source, passed: [...guard.passed, step.guard] }]);
         }
       }
       ring = behind;

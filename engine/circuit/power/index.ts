@@ -5,7 +5,6 @@ export type { Capacity, PowerContext } from './context.ts';
 export { COUNTRIES, type Country, countryOf } from './countries/index.ts';
 export type { Current, Flow } from './flow.ts';
 export type { Drawn } from './given.ts';
-export type { Guard, Guards } from './guards.ts';
 export { judgeSupply, type PowerAnswer } from './judge.ts';
 export type { Load } from './loads.ts';
 export { POWER_SETTINGS, type PowerSettings } from './settings.ts';

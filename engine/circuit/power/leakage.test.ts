@@ -133,6 +133,9 @@ describe('leakage to earth', () => {
     expect(at({ shield: 'none', length: '10 m' }).sentence).toContain('unscreened cable C1 0.5 mA (usual)');
     const screened = leaks(at({ shield: 'braid', length: '10 m' }));
     expect(screened - leaks(at({ shield: 'none', length: '10 m' }))).toBeCloseTo(1.5e-3, 12);
+    // Motor leads that name a cable which is not there leak nothing that could be told.
+    const gone = cabinetWith(BEFORE, {}, { ...THREE, cables: {} });
+    expect(found(judgeSupply(gone.refit, gone.wiring), 'leakage:X1').sentence).not.toContain('C1');
     // Its own capacitance goes before what is usual: 300 pF/m for 200 pF/m.
     const own = at({ shield: 'braid', length: '10 m', capacitance: '300 pF/m' });
     expect(leaks(own) - screened).toBeCloseTo(1e-3, 12);

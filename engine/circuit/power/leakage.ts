@@ -91,8 +91,11 @@ function cablesOf(
   if (device.kind === 'supply') return [];
   const { wiring, settings } = context;
   const { cableLeakage: per, screenedCapacitance, openCapacitance } = settings;
-  return context.motorCables(device.id).map((id): Leak => {
-    const { length, shield, capacitance } = wiring.cables.get(id)!;
+  return context.motorCables(device.id).flatMap((id): readonly Leak[] => {
+    const cable = wiring.cables.get(id);
+    // A wire may name one that is not there.
+    if (!cable) return [];
+    const { length, shield, capacitance } = cable;
     // One whose screen has not been described counts as screened: motor cables are.
     const usual = shield === 'none' ? openCapacitance : screenedCapacitance;
     const said = context.capacitanceSaid(id);
@@ -114,7 +117,7 @@ function cablesOf(
           : ['settings.motor-cable-leakage', ...(said ? [] : [`${id}.capacitance`])]),
     ];
     const kind = shield === 'none' ? 'unscreened cable' : 'cable';
-    return {
+    const leak: Leak = {
       ...base,
       name: `${kind} ${id}`,
       // The typed leakage is that of a metre of screened cable; another cable follows from it by capacitance.
@@ -127,6 +130,7 @@ function cablesOf(
         ? {}
         : { amps: (per * length * farads) / screenedCapacitance }),
     };
+    return [leak];
   });
 }
 

@@ -101,15 +101,19 @@ function welding(
     const { device, nature } = wiring.terminals.get(id)!;
     const { role, dc, ac } = nature as Contact;
     const rated = dc?.amps ?? ac?.amps;
-    return { device, makes: rated === undefined ? undefined : rated * (role === 'main' ? MAKES : 1) };
+    // Without volts for them its amperes say nothing.
+    const asks = dc || ac ? ['amps'] : ['volts', 'amps'];
+    return {
+      device,
+      makes: rated === undefined ? undefined : rated * (role === 'main' ? MAKES : 1),
+      needs: asks.map((each) => settingOf(wiring, device, `main-dc-${each}`, `dc-${each}`)),
+    };
   });
   const about = [load.id, load.device, ...new Set(each.map(({ device }) => device))];
   const title = `${andList([...new Set(each.map(({ device }) => device))])} closing on the capacitors of ${load.name}`;
-  const unrated = each.flatMap(({ device, makes }) =>
-    makes === undefined ? [settingOf(wiring, device, 'main-dc-amps', 'dc-amps')] : [],
-  );
+  const unrated = each.flatMap(({ makes, needs: asks }) => (makes === undefined ? asks : []));
   const weakest = each
-    .filter((one): one is { device: string; makes: number } => one.makes !== undefined)
+    .filter((one): one is typeof one & { makes: number } => one.makes !== undefined)
     .sort((a, b) => a.makes - b.makes)[0];
   const opening = `When ${each[0]!.device} closes, the empty capacitors of ${load.name} are a short circuit on ${volts(high)}${peak === undefined ? '' : `: up to ${amps(peak)} for an instant`}`;
   const figures = [
