@@ -140,6 +140,10 @@ test('derived: the bus high, after braking, after switching off, and its current
   holds(lathe, 'X.bus-high', HIGH, 95);
   const energy = (x.J * x.speed * x.speed) / 2;
   holds(lathe, 'X.regeneration', Math.sqrt(HIGH * HIGH + (2 * 0.8 * energy) / 0.03), 95);
+  // Both at once; neither weight sinks by itself, so nothing comes from it.
+  const both = energy + (z.J * z.speed * z.speed) / 2;
+  holds(lathe, 'machine.braking-all', Math.sqrt(HIGH * HIGH + (2 * 0.8 * both) / 0.03), 95);
+  expect(both).toBeCloseTo(12.06 + 10.34, 1);
   holds(lathe, 'machine.discharge', 680 * 0.03 * Math.log(HIGH / 60), 5);
   holds(lathe, 'machine.supply-current', busAmperes, 17);
 });

@@ -51,6 +51,7 @@ test('the planned traps of the lathe', () => {
     'X.bus-high': 'tight',
     'Z.bus-high': 'tight',
     'X.regeneration': 'tight',
+    'machine.braking-all': 'tight',
     'X.life': 'unknown',
     'X.resonance': 'unknown',
     'Z.speed': 'fits',

@@ -5,7 +5,7 @@ import type { Assessment } from '../assess/index.ts';
 import { sayPath } from '../assess/index.ts';
 import { resolve, type Scope } from '../assess/resolve.ts';
 import { uncertainty, type Value } from '../assess/value.ts';
-import { DRAG, EFFICIENCY, LEAD, MOTOR_FRICTION, RATIO } from '../checks/motion.ts';
+import { BACK_EFFICIENCY, DRAG, EFFICIENCY, LEAD, MOTOR_FRICTION, RATIO } from '../checks/motion.ts';
 import { BRUSH_DROP, HOT_RESISTANCE } from '../checks/motor-constants.ts';
 import { fact, first, type Ref, when } from '../checks/refs.ts';
 import { formatQuantity } from '../quantity/index.ts';
@@ -160,7 +160,7 @@ function oneAxis(assessment: Assessment, chainId: string): MoveSetting {
     0,
     'The motor’s own friction is left out: it is not known.',
   );
-  const coulomb = motorFriction + (screwFriction + loadLoss) / ratio;
+  const coulomb = motorFriction + (screwFriction + loadLoss + selfLocking(b)) / ratio;
   const inertia =
     b.need('motor.inertia', fact('motor', 'inertia')) + (b.value(fact('reduction', 'motorSideInertia')) ?? 0);
 
@@ -258,6 +258,14 @@ function oneAxis(assessment: Assessment, chainId: string): MoveSetting {
     spread: b.spread.filter(({ path }) => path !== 'motor.kind'),
     ...(continuousCurrent === undefined ? {} : { continuousCurrent }),
   };
+}
+
+/** N·m at the screw that a screw which its load cannot turn takes from that load; 0 where the load can turn it. */
+function selfLocking(b: Builder): number {
+  const [hold, back] = [b.value(result('forces', 'F_hold')), b.value(BACK_EFFICIENCY)];
+  const lead = b.value(LEAD);
+  if (hold === undefined || back === undefined || lead === undefined || back > 0) return 0;
+  return ((hold * lead) / (2 * Math.PI)) * (1 - back);
 }
 
 function stepper(b: Builder, inertia: number, coulomb: number): AxisModel['motor'] {
@@ -383,7 +391,7 @@ function dumpOf(
     };
   const resistance = b.usual(
     'supply.dumpResistance',
-    result('braking', 'R_brake_max'),
+    fact('supply', 'dumpResistor'),
     10,
     'The dump resistor is taken as 10 Ω; its value is not known.',
   );

@@ -4,7 +4,7 @@ import { POLICY } from '../checks/policies.ts';
 import type { Ref } from '../checks/refs.ts';
 import { axisWorking } from '../checks/working.ts';
 import { screwLead } from '../handbook/screw-lead.ts';
-import { factSpec } from '../parts/index.ts';
+import { type FactSpec, factSpec, PLACES } from '../parts/index.ts';
 import { parseQuantity } from '../quantity/index.ts';
 import { parseUnit } from '../quantity/unit.ts';
 import { HABITS } from '../work/habits.ts';
@@ -93,6 +93,9 @@ test('every policy is used by a check, a working or advice', () => {
   const used = new Set(everyRef().flatMap(([, ref]) => (ref.kind === 'policy' ? [ref.policy] : [])));
   for (const check of CHECKS) if (check.form !== 'fact') used.add(check.tight);
   for (const habit of Object.values(HABIT_OF)) used.add(habit);
+  for (const kind of Object.values(PLACES))
+    for (const spec of Object.values<FactSpec>(kind.facts))
+      if (spec.kind === 'quantity' && spec.tolerance) used.add(spec.tolerance);
   // Read by engine/advice/worth.ts, a room below.
   used.add('contingency');
   // Read by engine/control, a room below.

@@ -235,8 +235,10 @@ export function* seekRemedies(
   for (const [index, path] of facts.entries()) {
     const [place, name] = path.split('.').slice(-2) as [string, string];
     const spec = factSpec(place, name);
-    // Neither the mains nor another axis is changed to mend this one.
-    if (place === 'site' || !(path.startsWith(`${finding.chain}.`) || path.split('.').length === 2)) continue;
+    // Neither the mains nor another axis is changed to mend this one; what is asked of all may be mended by what one is asked to do.
+    const wish = place === 'duty' && finding.chain === null && path.split('.').length === 3;
+    const own = path.startsWith(`${finding.chain}.`) || path.split('.').length === 2;
+    if (place === 'site' || !(own || wish)) continue;
     if (spec?.kind === 'quantity') found.push(...valueRemedies(trial, path, spec));
     else found.push(...choiceRemedies(trial, path));
     yield (index + 1) / (facts.length + 1);

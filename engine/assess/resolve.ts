@@ -103,9 +103,17 @@ const isWish = (place: PlaceId, name: string): boolean => {
   return spec?.kind === 'quantity' && spec.chosen === true;
 };
 
-/** The habit that says how far a bare number may be off. What is counted or wished for is not off by a share. */
+/**
+ * The habit that says how far a bare number may be off. What is counted or wished for is not off by a share; a part that
+ * strays from what is printed on it does so though it was chosen.
+ */
 function habitOf({ read, fact }: Read, place: PlaceId, name: string): string | undefined {
-  if (read.kind !== 'quantity' || read.half !== 0 || isWish(place, name)) return undefined;
+  if (read.kind !== 'quantity' || read.half !== 0) return undefined;
+  const spec = factSpec(place, name);
+  const tolerance = spec?.kind === 'quantity' ? spec.tolerance : undefined;
+  if (tolerance !== undefined && fact.basis !== 'measured')
+    return fact.basis === 'guess' ? HABIT_OF.guess : tolerance;
+  if (isWish(place, name)) return undefined;
   const { tally } = read.quantity.unit.dimension;
   return tally === 'none' || tally === 'angle' ? HABIT_OF[fact.basis] : undefined;
 }
@@ -255,7 +263,9 @@ function axesValue(scope: Scope, ref: Extract<Ref, { kind: 'axes' }>): Value {
   if (refused) return refused;
   if (missing.size > 0) return { state: 'missing', facts: missing };
   if (known.length === 0) return { state: 'inapplicable', reason: 'No axis has this.' };
-  if (ref.how === 'largest') return known.reduce((a, b) => (b.value > a.value ? b : a));
+  // The least was found among all of them, so it rests on all.
+  if (ref.how === 'least')
+    return { ...known.reduce((a, b) => (b.value < a.value ? b : a)), ...restsOf(known) };
   const doubt = combineAll(known.map((value) => ({ by: 1, of: value.doubt })));
   return { state: 'known', value: known.reduce((sum, v) => sum + v.value, 0), doubt, ...restsOf(known) };
 }

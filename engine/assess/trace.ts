@@ -1,6 +1,7 @@
 /** A reference as a key of the joined sheet: the same way as `resolve` takes, but to where a value lies, not to it. */
 import type { Ref } from '../checks/refs.ts';
 import { factSpec } from '../parts/index.ts';
+import type { Total } from '../sheet/join.ts';
 import { partIn, readPath } from './context.ts';
 import { nameOf, optionOf, resolve, type Scope } from './resolve.ts';
 import type { Known, KnownCurve, Shape } from './value.ts';
@@ -20,7 +21,7 @@ export interface Tracing {
   /** The key under which a working's result lies, or undefined when it has none. */
   result(scope: Scope, working: string, symbol: string): string | undefined;
   /** The key of a total over these keys. */
-  total(how: 'sum' | 'largest', of: readonly string[]): string;
+  total(how: Total, of: readonly string[]): string;
 }
 
 /** The key of a reference's value, or undefined where it has none. */

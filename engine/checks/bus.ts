@@ -1,16 +1,17 @@
 /** The bus of the drives at the mains’ worst: high and empty, low and loaded, after braking, after switching off. */
+import { brakingEnergy } from '../handbook/braking-energy.ts';
+import { busBraking } from '../handbook/bus-braking.ts';
 import { busCurrent } from '../handbook/bus-current.ts';
 import { busExtremes } from '../handbook/bus-extremes.ts';
 import { discharge } from '../handbook/discharge.ts';
 import { mainsTap } from '../handbook/mains-tap.ts';
-import { regeneration } from '../handbook/regeneration.ts';
 import { regulatedSupply } from '../handbook/regulated-supply.ts';
 import { ripple } from '../handbook/ripple.ts';
 import { stepperDraw } from '../handbook/stepper-draw.ts';
 import { type Check, ifAbove, ifChoice } from './check.ts';
-import { motorAtRapid, reflected, torque } from './motion.ts';
+import { MOTOR_FRICTION, motorAtRapid, reflected, torque } from './motion.ts';
 import { BRUSH_DROP, HOT_RESISTANCE, servo } from './motor-constants.ts';
-import { fact, policy, stated, sumOfAxes, when } from './refs.ts';
+import { fact, leastOfAxes, policy, stated, sumOfAxes, when } from './refs.ts';
 import { axisWorking, machineWorking } from './working.ts';
 
 const LIVE =
@@ -87,12 +88,28 @@ export const BUS_LOW = when('supply', 'type', {
   regulated: regulated.get('V_low'),
 });
 
-const braking = axisWorking('braking', 'Energy that braking sends back', regeneration, {
+const braking = axisWorking('braking', 'Energy that braking sends back', brakingEnergy, {
   J: reflected.get('J_tot'),
   w1: motorAtRapid.get('n_m'),
+  alpha: torque.get('alpha'),
+  T_dn: torque.get('T_dn'),
+  T_f: MOTOR_FRICTION,
+  eta: policy('regeneration'),
+});
+
+const brakesAlone = axisWorking('bus-after-axis', 'Bus after this axis brakes', busBraking, {
+  E: braking.get('E_back'),
   C: fact('supply', 'capacitance'),
   V1: BUS_HIGH,
-  eta: policy('regeneration'),
+});
+
+/** A stop of the machine brakes every axis in the same moment; none of them draws meanwhile. */
+const brakeTogether = machineWorking('bus-after-all', 'Bus after all axes brake at once', busBraking, {
+  E: sumOfAxes(braking.get('E_back')),
+  C: fact('supply', 'capacitance'),
+  V1: BUS_HIGH,
+  V_on: fact('supply', 'dumpVoltage'),
+  R: fact('supply', 'dumpResistor'),
 });
 
 const emptying = machineWorking('discharge', 'Discharge of the bus', discharge, {
@@ -147,13 +164,13 @@ const checks: readonly Check[] = [
     place: 'drive',
     caution: LIVE,
     onlyIf: [ifChoice('supply', 'dumpFitted', 'no')],
-    demand: braking.get('V2'),
+    demand: brakesAlone.get('V2'),
     capacity: fact('drive', 'highestVoltage'),
     unit: 'V',
     tight: 'margin-volts',
     why: 'An axis that slows down is a generator. A diode supply cannot send its power back to the mains; the capacitors must take it, and their voltage rises.',
     says: {
-      fits: 'Braking from rapid lifts the bus to {asked}; the drive stands {there}. No dump resistor is needed for this axis.',
+      fits: 'Braking from rapid lifts the bus to {asked}; the drive stands {there}. Alone, this axis needs no dump resistor.',
       tight: 'Braking from rapid lifts the bus to {asked}, close to the {there} the drive stands.',
       fails:
         'Braking from rapid lifts the bus to {asked}, but the drive stands only {there}: more capacitance or a dump resistor is needed.',
@@ -183,6 +200,69 @@ const checks: readonly Check[] = [
       fits: 'The dump switches in at {asked}, below the drive’s {there}.',
       tight: 'The dump switches in at {asked}, just below the drive’s {there}.',
       fails: 'The dump switches in at {asked}, but the drive is destroyed above {there}.',
+    },
+  },
+  {
+    form: 'ratio',
+    id: 'braking-all',
+    scope: 'machine',
+    title: 'Bus after all axes brake at once',
+    place: 'supply',
+    caution: LIVE,
+    onlyIf: [ifChoice('supply', 'dumpFitted', 'no')],
+    demand: brakeTogether.get('V2'),
+    capacity: leastOfAxes(fact('drive', 'highestVoltage')),
+    unit: 'V',
+    tight: 'margin-volts',
+    why: 'A stop that brakes, and a rapid across two axes, slow everything on this supply in the same moment, and what each axis sends back adds up. The capacitors must take it all; the drive with the lowest limit dies first. A spindle drive with a rectifier of its own is not on this bus and is not counted.',
+    says: {
+      fits: 'All axes braking from rapid at once lift the bus to {asked}; every drive stands {there} or more.',
+      tight:
+        'All axes braking from rapid at once lift the bus to {asked}, close to the {there} that the weakest drive stands. More capacitance, a dump resistor or slower rapids give room.',
+      fails:
+        'All axes braking from rapid at once lift the bus to {asked}, but the weakest drive stands only {there}: more capacitance, a dump resistor or slower rapids are needed. Slowing down more gently helps a little, for friction takes a larger part then.',
+    },
+  },
+  {
+    form: 'ratio',
+    id: 'dump-power',
+    scope: 'machine',
+    title: 'Dump resistor against all axes braking',
+    place: 'supply',
+    caution: LIVE,
+    onlyIf: [ifChoice('supply', 'dumpFitted', 'yes')],
+    demand: sumOfAxes(braking.get('P_back')),
+    capacity: brakeTogether.get('P_dump'),
+    unit: 'W',
+    tight: 'margin',
+    why: 'The resistor must burn as fast as all axes together send back. One of too many ohms cannot: the bus rises on though the dump is on, and a drive dies.',
+    says: {
+      fits: 'All axes braking from rapid at once send back {asked}; the dump burns {there}.',
+      tight: 'All axes braking from rapid at once send back {asked}; the dump burns {there}, not much more.',
+      fails:
+        'All axes braking from rapid at once send back {asked}, but the dump burns only {there}: it needs fewer ohms (as few as its switch bears), or the axes slower rapids or gentler slowing down.',
+    },
+  },
+  {
+    form: 'ratio',
+    id: 'dump-energy',
+    scope: 'machine',
+    title: 'Heat of one stop in the dump resistor',
+    place: 'supply',
+    caution: LIVE,
+    onlyIf: [ifChoice('supply', 'dumpFitted', 'yes')],
+    demand: brakeTogether.get('E_dump'),
+    capacity: fact('supply', 'dumpEnergy'),
+    unit: 'J',
+    tight: 'margin',
+    why: 'A stop lasts a fraction of a second: all its heat stays in the wire of the resistor. Too much melts it, and the next stop has none.',
+    says: {
+      fits: 'One stop of all axes puts {asked} into the dump resistor; it takes {there} in one go.',
+      tight:
+        'One stop of all axes puts {asked} into the dump resistor; it takes {there} in one go, not much more.',
+      fails:
+        'One stop of all axes puts {asked} into the dump resistor, but it takes only {there} in one go: a heavier resistor, more capacitance or slower rapids are needed.',
+      nothing: 'The capacitors take all of it before the dump even switches in.',
     },
   },
   {
@@ -225,6 +305,17 @@ const checks: readonly Check[] = [
 ];
 
 export const bus = {
-  workings: [tap, extremes, regulated, servoDraw, stepDraw, valley, braking, emptying],
+  workings: [
+    tap,
+    extremes,
+    regulated,
+    servoDraw,
+    stepDraw,
+    valley,
+    braking,
+    brakesAlone,
+    brakeTogether,
+    emptying,
+  ],
   checks,
 };

@@ -41,6 +41,15 @@ export const POLICIES: readonly Policy[] = [
     source: HABIT,
   },
   {
+    id: 'capacitor-tolerance',
+    name: 'how far a capacitor may stray from what is printed on it',
+    unit: '1',
+    usual: '20 %',
+    domain: 'fraction',
+    why: 'Large (aluminium electrolytic) capacitors are made to wide limits. More than printed empties slower, less lets braking lift the bus higher. Some old ones are printed −10 +50 %, and with age they lose: measure, or give the capacitance a ± of its own where you know better.',
+    source: 'IEC 60384-4, preferred tolerances (from memory)',
+  },
+  {
     id: 'cutting-doubt',
     name: 'how far the force of a cut may be off',
     unit: '1',

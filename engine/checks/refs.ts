@@ -31,7 +31,7 @@ export type Ref =
   /** By whether the place has a part at all. */
   | { readonly kind: 'fitted'; readonly place: PlaceId; readonly yes: Ref; readonly no: Ref }
   /** Over all axes of the machine. */
-  | { readonly kind: 'axes'; readonly how: 'sum' | 'largest'; readonly of: Ref }
+  | { readonly kind: 'axes'; readonly how: 'sum' | 'least'; readonly of: Ref }
   /** The number as it is entered, without its doubt: what somebody types into a control is exact, whatever the machine is. */
   | { readonly kind: 'exact'; readonly of: Ref }
   | { readonly kind: 'inapplicable'; readonly reason: string };
@@ -62,7 +62,7 @@ export const exact = (of: Ref): Ref => ({ kind: 'exact', of });
 export const inapplicable = (reason: string): Ref => ({ kind: 'inapplicable', reason });
 export const fitted = (place: PlaceId, yes: Ref, no: Ref): Ref => ({ kind: 'fitted', place, yes, no });
 export const sumOfAxes = (of: Ref): Ref => ({ kind: 'axes', how: 'sum', of });
-export const largestOfAxes = (of: Ref): Ref => ({ kind: 'axes', how: 'largest', of });
+export const leastOfAxes = (of: Ref): Ref => ({ kind: 'axes', how: 'least', of });
 
 export const when = <P extends PlaceId>(
   place: P,

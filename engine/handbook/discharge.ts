@@ -12,7 +12,10 @@ export const discharge = defineSheet({
     'A charged bus can hurt or kill minutes after the machine is off. A bleeder resistor across the capacitor, never switched, brings it down. Even so: always measure before you touch.',
   symbols: {
     V0: input('highest bus voltage', 'V', { tex: 'V_0', domain: 'positive' }),
-    C: input('bus capacitance', 'µF', { domain: 'positive' }),
+    C: input('bus capacitance', 'µF', {
+      domain: 'positive',
+      note: 'Large capacitors are seldom closer than ± 20 % to what is printed on them. The high end is the worst here: it takes longest to empty.',
+    }),
     R: input('bleeder resistor', 'Ω', { domain: 'positive' }),
     R_leak: input('what drains the bus without a bleeder', 'Ω', {
       tex: 'R_{leak}',

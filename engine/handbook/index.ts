@@ -29,10 +29,12 @@ import { benchTravel } from './bench-travel.ts';
 import { benchWeight } from './bench-weight.ts';
 import { bestRange } from './best-range.ts';
 import { bestRatio } from './best-ratio.ts';
+import { brakingEnergy } from './braking-energy.ts';
 import { brakingResistor } from './braking-resistor.ts';
 import { breaker } from './breaker.ts';
 import { brushlessConstants } from './brushless-constants.ts';
 import { buckling } from './buckling.ts';
+import { busBraking } from './bus-braking.ts';
 import { busCurrent } from './bus-current.ts';
 import { busExtremes } from './bus-extremes.ts';
 import { cabinetHeat } from './cabinet-heat.ts';
@@ -182,10 +184,12 @@ export const HANDBOOK: readonly Sheet[] = [
   benchWeight,
   bestRange,
   bestRatio,
+  brakingEnergy,
   brakingResistor,
   breaker,
   brushlessConstants,
   buckling,
+  busBraking,
   busCurrent,
   busExtremes,
   cabinetHeat,

@@ -23,7 +23,10 @@ export const regeneration = defineSheet({
     b: input('drag that grows with speed', 'N·m·s/rad', { domain: 'not negative' }),
     Kt: input('torque constant', 'N·m/A', { tex: 'K_t', domain: 'positive' }),
     R: input('winding resistance', 'Ω', { domain: 'positive' }),
-    C: input('bus capacitance', 'µF', { domain: 'positive' }),
+    C: input('bus capacitance', 'µF', {
+      domain: 'positive',
+      note: 'Large capacitors are seldom closer than ± 20 % to what is printed on them. The low end is the worst here.',
+    }),
     V1: input('bus voltage before', 'V', {
       tex: 'V_1',
       domain: 'positive',

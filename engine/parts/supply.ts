@@ -59,8 +59,10 @@ export const supply = partKind({
       domain: 'positive',
       plausible: ['100 µF', '500000 µF'],
       chosen: true,
+      tolerance: 'capacitor-tolerance',
       trouble: 1,
-      findOut: 'Printed on the capacitors; add those in parallel.',
+      findOut:
+        'Printed on the capacitors; add those in parallel. What is printed is true to ± 20 % as a rule; give a ± where another is printed.',
       caution: LIVE,
     },
     bleeder: {
@@ -83,6 +85,28 @@ export const supply = partKind({
       chosen: true,
       trouble: 2,
       findOut: 'Manual of the dump (braking) unit. Place “dump” unknown or none: leave it.',
+    },
+    dumpResistor: {
+      kind: 'quantity',
+      name: 'dump resistor',
+      unit: 'Ω',
+      domain: 'positive',
+      plausible: ['0.5 Ω', '1000 Ω'],
+      chosen: true,
+      trouble: 2,
+      findOut: 'Printed on the resistor; or measure it with one lead off and the bus empty.',
+      caution: LIVE,
+    },
+    dumpEnergy: {
+      kind: 'quantity',
+      name: 'energy the dump resistor takes in one go',
+      unit: 'J',
+      domain: 'positive',
+      plausible: ['10 J', '1000000 J'],
+      chosen: true,
+      trouble: 2,
+      findOut:
+        'Its sheet: joules of a single pulse, or its overload for one second times that second. A wire-wound resistor in a metal case commonly takes ten times its watts for a second.',
     },
     dumpFitted: {
       kind: 'choice',

@@ -19,6 +19,8 @@ export interface QuantityFact extends FactBase {
   readonly plausible: readonly [low: string, high: string];
   /** A choice the person makes (ratio, rapid, gain), not a property found: remedies may change it freely. */
   readonly chosen?: boolean;
+  /** Policy that says how far a real part strays from what is printed on it; for values without a ± that nobody measured. */
+  readonly tolerance?: string;
   /** What kind of length it is, so that a radius typed for a diameter, or starts typed with a pitch, are read right. */
   readonly of?: 'diameter' | 'radius' | 'pitch' | 'lead';
 }

@@ -15,12 +15,16 @@ export interface SheetPiece {
   readonly bind: Readonly<Record<string, string>>;
 }
 
-/** The sum or the largest of several keys. */
+/** The sum or the least of several keys. */
 export interface TotalPiece {
   readonly name: string;
-  readonly how: 'sum' | 'largest';
+  readonly how: Total;
   readonly of: readonly string[];
 }
+
+export type Total = 'sum' | 'least';
+
+const TOTALS = { sum: 'add', least: 'min' } as const;
 
 export type Piece = SheetPiece | TotalPiece;
 
@@ -107,7 +111,7 @@ function addTotal(whole: Building, { name, how, of }: TotalPiece): void {
     return symbol(key) as Expression;
   });
   if (!first) throw new RangeError(`${name} is a total of nothing`);
-  const expression = rest.reduce((a, b) => operation(how === 'sum' ? 'add' : 'max', a, b), first);
+  const expression = rest.reduce((a, b) => operation(TOTALS[how], a, b), first);
   const { unit } = whole.symbols[of[0]!]!;
   addFormula(whole, name, expression, of, { name, unit });
 }

@@ -3,7 +3,9 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { evaluate } from '../../sheet/index.ts';
+import { brakingEnergy } from '../braking-energy.ts';
 import { energyReturned, highestPowerReturned } from '../braking-power.ts';
+import { busBraking } from '../bus-braking.ts';
 import { busExtremes } from '../bus-extremes.ts';
 import { discharge } from '../discharge.ts';
 import { idealRipple } from '../ideal-ripple.ts';
@@ -227,6 +229,53 @@ holds('derived', 'a spindle of 0.12 kg·m² from 1500 r/min on 1 mF', 'energy ba
   sheet: regeneration,
   given: { J: '0.12 kg·m²', w1: '1500 r/min', C: '1 mF', V1: '325 V', eta: '80 %' },
   expected: { E_kin: '1480.4407 J', V2: '1573.0003 V' },
+});
+
+holds('derived', 'the same axis by its share alone', 'the sheet of regeneration', {
+  sheet: brakingEnergy,
+  given: { J: AXIS.J, w1: AXIS.w1, alpha: AXIS.alpha, eta: AXIS.eta, T_dn: '0.3 N·m', T_f: '0.1 N·m' },
+  expected: { E_kin: '14.5077411 J', E_sink: '0 J', E_back: '11.6061929 J' },
+});
+
+holds('published', 'a capacitor of 22 mF that takes it', 'energy of a capacitor, C·V²/2', {
+  sheet: busBraking,
+  given: { E: '11.60619288 J', C: '22 mF', V1: '75 V', V_on: '82 V', R: '12 Ω' },
+  // 22 mF from 75 to 82 V take 12.089 J: all of it, and the dump stays off.
+  expected: { V2: '81.7319304 V', E_cap: '12.089 J', E_dump: '0 J', P_dump: '560.33333 W' },
+});
+
+test('derived: a slide that sinks by its own weight gives back what it loses in height, motion and all', () => {
+  // 80 kg straight down at 0.2 m/s, slowed at 0.5 m/s², nothing lost: m·v²/2 and m·g·s over s = v²/2a.
+  const [m, g, v, a, r] = [80, 9.80665, 0.2, 0.5, 0.005 / (2 * Math.PI)];
+  const at = evaluate(brakingEnergy, {
+    J: m * r * r,
+    w1: v / r,
+    alpha: a / r,
+    T_dn: -m * g * r,
+    T_f: 0,
+    eta: 1,
+  });
+  const height = (v * v) / (2 * a);
+  expect(at.E_back.state === 'known' && at.E_back.value).toBeCloseTo((m * v * v) / 2 + m * g * height, 9);
+  // By hand 1.6 J and 31.4 J: the weight counts twenty times the motion.
+  expect(at.E_sink.state === 'known' && at.E_sink.value).toBeCloseTo(31.38, 2);
+  // Power falls evenly from its first moment to nothing: half of it over the time to stop is the energy.
+  const [power, energy] = [at.P_back, at.E_back].map((each) => (each.state === 'known' ? each.value : 0));
+  expect((power! * (v / a)) / 2).toBeCloseTo(energy!, 9);
+});
+
+test('derived: two axes at once lift the bus as one of their joint energy, and more than either', () => {
+  const after = (E: number) => {
+    const { V2 } = evaluate(busBraking, { E, C: 0.03, V1: 88.3893 });
+    return V2.state === 'known' ? V2.value : Number.NaN;
+  };
+  expect(after(0.8 * 12.06)).toBeCloseTo(92.0, 1);
+  expect(after(0.8 * 10.34)).toBeCloseTo(91.5, 1);
+  expect(after(0.8 * (12.06 + 10.34))).toBeCloseTo(94.9, 1);
+  // Order does not matter: the second finds the bus where the first left it.
+  const first = after(0.8 * 12.06);
+  const { V2 } = evaluate(busBraking, { E: 0.8 * 10.34, C: 0.03, V1: first });
+  expect(V2.state === 'known' && V2.value).toBeCloseTo(after(0.8 * 22.4), 9);
 });
 
 test('derived: where friction stops quicker than asked nothing comes back (limit case)', () => {
