@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { METHODS } from '../engine/evidence/index.ts';
 import { readRefit } from '../engine/refit/index.ts';
+import { exampleOf } from './evidence-wanted.ts';
 import { inFolder, run } from './run.fixture.ts';
 
 const WORKS = join(import.meta.dirname, '..', 'samples', 'carriage-works-lathe.json');
@@ -98,7 +99,7 @@ test('derived: a bad verdict shows in the exit code', async () => {
 });
 
 test.each([
-  [['travel-per-turn'], /has to be given/],
+  [['travel-per-turn'], /still wants/],
   [['travel-per-turns', 'turns=1'], /Did you mean travel-per-turn/],
   [['travel-per-turn', 'turns=10', 'turns=11'], /given twice/],
   [['travel-per-turn', 'turns=10', 'travel'], /NAME=VALUE/],
@@ -130,3 +131,33 @@ test.each([
     expect(readFileSync(file, 'utf8')).toBe(before);
   }),
 );
+
+test('derived: what a method wants is said all at once, with units and a line that gives it', async () => {
+  for (const method of METHODS) {
+    const { id, given, columns, least } = method;
+    const keys = [
+      ...given.filter((each) => each.kind !== 'accuracy' && !each.optional && each.usual === undefined),
+      ...(least > 0 ? columns : []),
+    ].map(({ key }) => key);
+    const { code, err } = await run('evidence', id);
+    if (keys.length === 0) {
+      expect(err, id).not.toContain('still wants');
+      continue;
+    }
+    expect(code, id).toBe(2);
+    for (const key of keys) expect(err, `${id} ${key}`).toMatch(new RegExp(`^– ${key}: `, 'm'));
+    expect(err.replace(/\s+/g, ' '), id).toContain(`fettle evidence --show ${id}`);
+    // The example lacks nothing and is read; its invented numbers may make no sense together.
+    const words = exampleOf(method).replaceAll("'", '').split(' ');
+    expect((await run('evidence', ...words)).err, words.join(' ')).not.toMatch(
+      /still wants|this has to be given|not understood|none of the answers|at least \d|nothing is written|No number/,
+    );
+  }
+});
+
+test('derived: what is there already is not asked for again', async () => {
+  const { err, code } = await run('evidence', 'back-emf', 'read=dc', 'volts=36.4,36.2');
+  expect(code).toBe(2);
+  expect(err).toMatch(/^– speed: .*r\/min/m);
+  expect(err).not.toMatch(/^– (volts|read):/m);
+});

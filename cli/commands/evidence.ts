@@ -4,6 +4,7 @@ import { nearest } from '../../engine/quantity/nearest.ts';
 import { shown } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { readTaken, writeTaken } from '../evidence-taken.ts';
+import { refuseMissing } from '../evidence-wanted.ts';
 import { EXIT } from '../exit.ts';
 import { openRefit } from '../files.ts';
 import { evidenceJson, methodJson, methodsJson } from '../json/evidence.ts';
@@ -68,6 +69,7 @@ export const evidence: Command = {
         : first;
     const method = findMethod(file === undefined ? first : second!);
     const taken = readTaken(method, words.slice(file === undefined ? 1 : 2), text('csv'), text('aside'));
+    refuseMissing(method, taken);
     const before = file === undefined ? undefined : openRefit(file);
     if (before === undefined && text('for') !== undefined)
       throw new Refusal(
