@@ -21,6 +21,7 @@ import { need, Refusal } from '../refusal.ts';
 
 export const ANSWER = {
   keep: 'keep it',
+  buy: 'to be bought',
   repair: 'repair it',
   replace: 'replace it',
   'find-out': 'find out first',

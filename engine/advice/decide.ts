@@ -9,6 +9,8 @@ const PRACTICE = 'common practice, no source';
 export interface Known {
   readonly name: string;
   readonly condition: Condition | undefined;
+  /** Still to be bought: judged by what it would do, not by how it was found. */
+  readonly toBuy: boolean;
   readonly reasons: readonly Reason[];
   readonly asks: readonly Finding[];
   readonly cures: readonly Cure[];
@@ -114,6 +116,13 @@ export function decide(known: Known): Decision {
     cures.length > 0
       ? ` That holds only if ${cures.some(({ wish }) => wish) ? 'a little less is asked of it' : 'it is set otherwise'}.`
       : '';
+  if (known.toBuy) {
+    say(
+      'note',
+      'Nobody has noted its condition, and it has a price or is known from its datasheet alone: it counts as still to be bought. Is it there already? Then note its condition in the survey.',
+    );
+    return buying(known, less, say, done);
+  }
   if (condition === undefined || condition === 'unknown') {
     say(
       'find-out',
@@ -125,7 +134,7 @@ export function decide(known: Known): Decision {
   }
   const open = reasons.find(({ towards }) => towards === 'find-out');
   if (open) return done('find-out', open.sentence);
-  if (unknown.length > 1 && unknown.length / asks.length > TOO_LITTLE) {
+  if (tooLittle(unknown.length, asks.length)) {
     say('find-out', `${unknown.length} of ${asks.length} questions about it cannot be answered yet.`);
     return done('find-out', 'Too little is known of it to call it good.');
   }
@@ -156,6 +165,37 @@ export function decide(known: Known): Decision {
     say('keep', `Everything that could be asked of it ${unknown.length > 0 ? 'so far ' : ''}goes.`);
   return done('keep', `It works and does what is asked of it.${less}`);
 }
+
+type Say = (towards: Reason['towards'], sentence: string) => void;
+type Done = (recommendation: Recommendation, sentence: string) => Decision;
+
+/** There is nothing to look at yet: only what it would do counts, and what is known of that. */
+function buying(known: Known, less: string, say: Say, done: Done): Decision {
+  const { asks, reasons } = known;
+  const unknown = asks.filter(({ verdict }) => verdict === 'unknown').length;
+  const open = reasons.find(({ towards }) => towards === 'find-out');
+  if (open) return done('find-out', `To be bought. ${open.sentence}`);
+  if (tooLittle(unknown, asks.length)) {
+    say('find-out', `${unknown} of ${asks.length} questions about it cannot be answered yet.`);
+    return done(
+      'find-out',
+      'To be bought, but too little is known of it: ask the seller for its datasheet before you order.',
+    );
+  }
+  const dearer = cheaperSwap(known);
+  if (dearer) {
+    say('replace', `“${dearer.says}” surely costs less, and makes nothing worse.`);
+    return done('replace', `To be bought, but “${dearer.says}” surely costs less and makes nothing worse.`);
+  }
+  if (asks.length === 0) return done('buy', 'To be bought. Nothing is asked of it by itself.');
+  say(
+    'buy',
+    `Everything that could be asked of it ${unknown > 0 ? 'so far ' : ''}goes, by what is known on paper.`,
+  );
+  return done('buy', `To be bought: by what is known it will do what is asked of it.${less}`);
+}
+
+const tooLittle = (unknown: number, asked: number): boolean => unknown > 1 && unknown / asked > TOO_LITTLE;
 
 /** A swap that makes nothing worse and whose whole price is surely below that of keeping. */
 function cheaperSwap({ keeping, swaps }: Known): Swap | undefined {

@@ -192,6 +192,30 @@ describe('derived: weighing', () => {
     expect(on(inCondition(working, 'x-motor', 'unknown'), 'X.motor').recommendation).toBe('find-out');
   });
 
+  test('to be bought: judged by what it would do, not by looking at what is not there', () => {
+    const advice = on(easy, 'X.feedback');
+    expect(advice.recommendation).toBe('buy');
+    expect(advice.sentence).toContain('To be bought');
+    expect(said(advice)).not.toContain('test it');
+    expect(said(advice)).toContain('note its condition');
+    const noted = on(inCondition(easy, 'x-feedback', 'unknown'), 'X.feedback');
+    expect(noted.recommendation).toBe('find-out');
+    // One that cannot do what is asked is not bought.
+    const facts = Object.fromEntries(
+      Object.entries(easy.parts['x-feedback']!.facts).map(([name, fact]) => [
+        name,
+        name === 'lines'
+          ? { value: { kind: 'quantity' as const, text: '60 lines' }, basis: 'datasheet' as const }
+          : fact,
+      ]),
+    );
+    const coarse: Refit = {
+      ...easy,
+      parts: { ...easy.parts, 'x-feedback': { ...easy.parts['x-feedback']!, facts } },
+    };
+    expect(on(coarse, 'X.feedback').recommendation).not.toBe('buy');
+  });
+
   test('dead: replaced by what breaks nothing; else a repair is priced', () => {
     const dead = inCondition(working, 'x-motor', 'dead');
     expect(on(dead, 'X.motor').recommendation).toBe('find-out');

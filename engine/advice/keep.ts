@@ -5,6 +5,7 @@ import type { PlaceId } from '../parts/index.ts';
 import { byVerdict } from '../quantity/verdict.ts';
 import { andList } from '../quantity/words.ts';
 import { everyPlace } from '../refit/place.ts';
+import { isToBuy } from '../refit/to-buy.ts';
 import type { Part } from '../refit/types.ts';
 import { billOf } from './bill.ts';
 import { cure } from './cure.ts';
@@ -88,6 +89,7 @@ export function* seekAdvice(assessment: Assessment, subject: Subject): Generator
   const decision = decide({
     name: part.name,
     condition: part.condition,
+    toBuy: isToBuy(part),
     reasons: told,
     asks,
     cures,

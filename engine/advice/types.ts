@@ -5,7 +5,8 @@ import type { Money } from '../quantity/index.ts';
 import type { Verdict } from '../quantity/verdict.ts';
 import type { Condition } from '../refit/types.ts';
 
-export type Recommendation = 'keep' | 'repair' | 'replace' | 'find-out';
+/** `buy`: not there yet, and on paper it does what is asked. */
+export type Recommendation = 'keep' | 'buy' | 'repair' | 'replace' | 'find-out';
 
 /** A sentence that speaks for one answer; `note` speaks for none. */
 export interface Reason {

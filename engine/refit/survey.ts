@@ -3,6 +3,7 @@
 import { itemsFor, KEEPS, type SurveyItemSpec, surveyItem } from '../parts/survey/index.ts';
 import { own } from '../quantity/own.ts';
 import { everyPlace } from './place.ts';
+import { isToBuy } from './to-buy.ts';
 import type { Keep, Part, Refit, SurveyItem, Tag } from './types.ts';
 
 /** The part that fills a place. */
@@ -12,6 +13,8 @@ export interface SurveyedPart {
   readonly place: string;
   readonly part: Part;
   readonly looked: boolean;
+  /** Not there yet, as far as the refit tells: nothing to look at. */
+  readonly toBuy: boolean;
 }
 
 export interface SurveyedItem {
@@ -61,7 +64,13 @@ export function surveyOf(refit: Refit): Survey {
     const part = place.chosen === null ? undefined : refit.parts[place.chosen];
     if (!part || NO_THING.has(name)) continue;
     const looked = part.condition !== undefined && part.condition !== 'unknown';
-    parts.push({ at: chain === null ? name : `${chain}.${name}`, place: name, part, looked });
+    parts.push({
+      at: chain === null ? name : `${chain}.${name}`,
+      place: name,
+      part,
+      looked,
+      toBuy: isToBuy(part),
+    });
   }
 
   const items: SurveyedItem[] = [];
@@ -89,7 +98,10 @@ export function surveyOf(refit: Refit): Survey {
     keeps,
     tags,
     shares: {
-      parts: share(parts, ({ looked }) => looked),
+      parts: share(
+        parts.filter(({ toBuy }) => !toBuy),
+        ({ looked }) => looked,
+      ),
       items: share(items, ({ looked }) => looked),
       keeps: share(keeps, ({ done }) => done),
       ends: {

@@ -1,5 +1,6 @@
 /** One part: reasons, tests, what is asked of it, what it costs, and what each other option would change. */
 
+import { Link } from 'wouter';
 import type { Bill, PartAdvice, Swap } from '../../engine/advice/index.ts';
 import { factSpec } from '../../engine/parts/index.ts';
 import { sayMoney } from '../../engine/quantity/money.ts';
@@ -22,7 +23,10 @@ export function KeepPart({ session, view, advice }: Props) {
   return (
     <div className="stack">
       <p>
-        Condition: {advice.condition ? FOUND[advice.condition] : 'nobody has noted it'}. {advice.notes}
+        Condition: {advice.condition ? FOUND[advice.condition] : 'nobody has noted it'}. {advice.notes}{' '}
+        {(advice.condition === undefined || advice.condition === 'unknown') && (
+          <Link href={`/refit/${session.id}/survey`}>Note how you found it</Link>
+        )}
       </p>
       <section>
         <h2>What speaks for it</h2>
@@ -64,7 +68,7 @@ export function KeepPart({ session, view, advice }: Props) {
         </ul>
       </section>
       <section>
-        <h2>What keeping it costs</h2>
+        <h2>{advice.recommendation === 'buy' ? 'What it costs' : 'What keeping it costs'}</h2>
         <BillTable session={session} view={view} bill={advice.keeping} />
       </section>
       <section>

@@ -1,6 +1,8 @@
 /** Keep, repair or replace: every part with its answer; opened, what was weighed. */
 import { useState } from 'react';
 import type { PartAdvice, Recommendation } from '../../engine/advice/index.ts';
+import { AXIS_PLACES, PLACES, type PlaceId } from '../../engine/parts/index.ts';
+import { capital } from '../../engine/quantity/words.ts';
 import { Sign } from '../parts/signs.tsx';
 import type { Session, View } from '../state/session.ts';
 import { useAsked } from '../state/use-asked.ts';
@@ -14,6 +16,7 @@ interface Props {
 
 export const ANSWER: Readonly<Record<Recommendation, string>> = {
   keep: 'Keep it',
+  buy: 'To be bought',
   repair: 'Repair it',
   replace: 'Replace it',
   'find-out': 'Find out first',
@@ -47,6 +50,13 @@ export function Keep({ session, view }: Props) {
   );
 }
 
+/** 'X drive', 'Spindle drive', or 'S2 spindle drive' where there are several. */
+function sayAt({ chain, place }: PartAdvice): string {
+  const { name } = PLACES[place as PlaceId];
+  if (chain === null) return capital(name);
+  return Object.hasOwn(AXIS_PLACES, place) || chain !== 'S' ? `${chain} ${name}` : capital(name);
+}
+
 function Row({ session, view, advice }: Props & { advice: PartAdvice }) {
   const [open, setOpen] = useState(false);
   return (
@@ -56,8 +66,7 @@ function Row({ session, view, advice }: Props & { advice: PartAdvice }) {
           <Sign place={advice.place} />
           <span style={{ flex: 1, minWidth: 0 }}>
             <strong>
-              {[advice.chain, advice.place].filter(Boolean).join(' ')}:{' '}
-              {ANSWER[advice.recommendation].toLowerCase()}
+              {sayAt(advice)}: {ANSWER[advice.recommendation].toLowerCase()}
             </strong>
             <br />
             <span className="small soft">{advice.name}</span>

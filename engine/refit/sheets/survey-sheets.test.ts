@@ -26,6 +26,36 @@ test('derived: a block for every part in a place, its unit in every box, and a d
   expect(toHtml(surveySheets(LATHE, 'in'))).toContain('<span class="unit">thou</span>');
 });
 
+test('derived: every fact of a part that can be found at the machine has its box, whatever it is called', () => {
+  const html = toHtml(surveySheets(LATHE));
+  for (const name of [
+    'Teeth on the motor',
+    'Teeth on the screw',
+    'Secondary voltage at rated load',
+    'Bus capacitance',
+  ])
+    expect(html).toContain(`<span class="name">${name}</span>`);
+  // But for prices, and for what is chosen at a desk.
+  const asked = Object.values(PARTS.screw!.facts).filter(
+    ({ kind, name }) => kind !== 'text' || !/price|cost/.test(name),
+  ).length;
+  const screw = html.slice(html.indexOf('<h3>X axis, screw</h3>'));
+  const block = screw.slice(0, screw.indexOf('</article>'));
+  // One box more for notes, one less for the load factor.
+  expect(count(block, 'class="box')).toBe(asked + 1 - 1 + 1); // and the grid of boxes itself
+});
+
+test('derived: a part still to be bought has no boxes to fill', () => {
+  const drive = LATHE.parts['x-drive']!;
+  const fact = { value: { kind: 'text' as const, text: '210 EUR' }, basis: 'told' as const };
+  const html = toHtml(
+    surveySheets({ ...LATHE, parts: { ...LATHE.parts, 'x-drive': { ...drive, facts: { price: fact } } } }),
+  );
+  const block = html.slice(html.indexOf('<h3>X axis, drive</h3>'));
+  expect(block.slice(0, block.indexOf('</article>'))).toContain('To be bought');
+  expect(block.slice(0, block.indexOf('</article>'))).not.toContain('class="boxes"');
+});
+
 test('derived: what is known stands in its box and its square is ticked', () => {
   const fact = { value: { kind: 'quantity' as const, text: '1.32 ± 0.06 ohm' }, basis: 'measured' as const };
   const brushed = { value: { kind: 'choice' as const, option: 'brushed' }, basis: 'plate' as const };

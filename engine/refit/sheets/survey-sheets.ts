@@ -1,6 +1,6 @@
 /** The survey on paper: a block a part with blanks and units, auxiliaries, the old control's checklist, tags. */
 
-import { PARTS, PLACES } from '../../parts/index.ts';
+import { AXIS_PLACES, PARTS, PLACES } from '../../parts/index.ts';
 import { KEEPS, SKETCHES, type SurveyQuestion } from '../../parts/survey/index.ts';
 import type { FactSpec } from '../../parts/types.ts';
 import { preferred, type UnitSystem } from '../../quantity/index.ts';
@@ -8,11 +8,11 @@ import { own } from '../../quantity/own.ts';
 import { capital } from '../../quantity/words.ts';
 import { sayFact } from '../say.ts';
 import { type SurveyedItem, type SurveyedKeep, type SurveyedPart, surveyOf } from '../survey.ts';
-import type { Fact, Refit, Tag } from '../types.ts';
+import type { Fact, Part, Refit, Tag } from '../types.ts';
 import { type Element, element, type Node } from './node.ts';
 
-/** Facts that take more than this much trouble are not found out with a pencil in hand. */
-const MOST_TROUBLE = 3;
+/** Chosen at a desk. Whatever else a part has is to be found at the machine: teeth, wheels, taps, what is set on it. */
+const AT_A_DESK = new Set(['screw.loadFactor']);
 /** Empty lines for tags that are still to be made. */
 const EMPTY_TAGS = 18;
 
@@ -29,6 +29,7 @@ export function surveySheets(refit: Refit, system: UnitSystem = 'mm'): Element {
       'Part by part',
       parts.map((part) => partBlock(part, system)),
     ),
+    section('The workshop', workshop(refit, system)),
     section(
       'What else moves, lights or pumps',
       items.filter(({ spec }) => spec.group === 'auxiliary').map((item) => itemBlock(item, system)),
@@ -56,36 +57,66 @@ function head(refit: Refit): Element {
 const section = (title: string, blocks: readonly Node[]): Element | undefined =>
   blocks.length === 0 ? undefined : element('section', {}, element('h2', {}, title), blocks);
 
-function partBlock({ at, place, part }: SurveyedPart, system: UnitSystem): Element {
+function partBlock({ at, place, part, toBuy }: SurveyedPart, system: UnitSystem): Element {
   const kind = PLACES[place as keyof typeof PLACES] ?? PARTS[part.kind];
-  const axis = at.includes('.') ? `${at.split('.')[0]} axis, ` : '';
-  const asked = Object.entries<FactSpec>(kind?.facts ?? {})
-    .filter(([, spec]) => spec.trouble <= MOST_TROUBLE && !isElsewhere(spec))
-    // What is written stands together, what is ticked after it.
-    .sort(([, a], [, b]) => rank(a) - rank(b) || a.trouble - b.trouble);
+  const chain = at.includes('.') ? at.split('.')[0]! : '';
+  // With one spindle nobody asks which.
+  const axis = Object.hasOwn(AXIS_PLACES, place)
+    ? `${chain} axis, `
+    : chain && chain !== 'S'
+      ? `${chain}: `
+      : '';
   const state = part.condition === 'unknown' ? 'not known' : part.condition;
+  const title = `${axis}${kind?.name ?? part.kind}`;
+  if (toBuy)
+    return block(title, [element('p', { class: 'small' }, part.name), element('p', {}, TO_BUY)], undefined, [
+      ticks(['it is here: works', 'worn', 'dead', 'not known'], undefined),
+      notes(part.notes),
+    ]);
   return block(
-    `${axis}${kind?.name ?? part.kind}`,
+    title,
     [
       element('p', { class: 'small' }, part.name),
       ticks(['works', 'worn', 'dead', 'not known'], state),
       element('p', { class: 'ticks' }, tick('photo of the plate', (part.photos?.length ?? 0) > 0)),
     ],
     part.kind,
-    [
-      element(
-        'div',
-        { class: 'boxes' },
-        asked.map(([name, spec]) => factBox(spec, part.facts[name], system)),
-      ),
-      notes(part.notes),
-    ],
+    [factBoxes(place, part, system), notes(part.notes)],
   );
 }
 
-/** A wish, or a price: neither is found at the machine. */
-const isElsewhere = (spec: FactSpec): boolean =>
-  spec.kind === 'quantity' ? spec.chosen === true : spec.kind === 'text' && spec.of === 'money';
+const TO_BUY = 'To be bought, as far as is known: nothing to look at yet.';
+
+/** The site is no part, but the walk passes its sockets and its door. */
+function workshop(refit: Refit, system: UnitSystem): Element[] {
+  const chosen = refit.places.site?.chosen;
+  const part = chosen ? refit.parts[chosen] : undefined;
+  return part
+    ? [
+        block(PLACES.site.name, [element('p', { class: 'small' }, part.name)], 'site', [
+          factBoxes('site', part, system),
+          notes(part.notes),
+        ]),
+      ]
+    : [];
+}
+
+/** A box for everything that can be known of a part, but for prices and what is chosen at a desk. */
+function factBoxes(place: string, { kind, facts }: Part, system: UnitSystem): Element {
+  const specs = (PLACES[place as keyof typeof PLACES] ?? PARTS[kind])?.facts ?? {};
+  return element(
+    'div',
+    { class: 'boxes' },
+    Object.entries<FactSpec>(specs)
+      .filter(
+        ([name, spec]) =>
+          !(spec.kind === 'text' && spec.of === 'money') && !AT_A_DESK.has(`${place}.${name}`),
+      )
+      // What is written stands together, what is ticked after it; in each, first what takes least trouble.
+      .sort(([, a], [, b]) => rank(a) - rank(b) || a.trouble - b.trouble)
+      .map(([name, spec]) => factBox(spec, facts[name], system)),
+  );
+}
 
 const rank = ({ kind }: FactSpec): number => (kind === 'choice' || kind === 'choices' ? 1 : 0);
 

@@ -28,7 +28,7 @@ export function Parts({ session, parts }: { session: Session; parts: readonly Su
   );
 }
 
-function PartCard({ session, at, part }: SurveyedPart & { session: Session }) {
+function PartCard({ session, at, part, toBuy }: SurveyedPart & { session: Session }) {
   const kind = PARTS[part.kind]?.name ?? part.kind;
   const axis = at.includes('.') ? `${at.split('.')[0]} ` : '';
   const title = axis + (axis ? kind : capital(kind));
@@ -40,6 +40,11 @@ function PartCard({ session, at, part }: SurveyedPart & { session: Session }) {
     <>
       <h2>{title}</h2>
       {part.name !== title && <p className="small soft">{part.name}</p>}
+      {toBuy && (
+        <p className="soft">
+          To be bought, as far as is known: nothing to look at yet. Is it here already? Say how you found it.
+        </p>
+      )}
       <Choice
         legend={`Condition of the ${title}`}
         options={CONDITIONS}
