@@ -52,3 +52,20 @@ test('derived: a test sheet is written once, and over another only by force; tru
     expect(existsSync(`${sheet}.tmp`)).toBe(false);
   });
 });
+
+test('derived: one finding of the stop circuit is reached by its name and is not that of the whole refit', async () => {
+  const stays = await run('why', WORKS, 'X.stays');
+  expect(stays.out).toMatch(/without a brake the axis\s+drops/);
+  const brake = await run('why', WORKS, 'stop.X.brake');
+  expect(brake.out).toMatch(/X drops when nothing holds it, and has no brake[\s\S]*Numbers of cross slide/);
+  const faults = await run('why', WORKS, 'Stop.Faults');
+  expect(faults.out).toMatch(/Dangerous: 1[\s\S]*Rests on how the device is made: 1/);
+  const said = JSON.parse((await run('why', WORKS, 'stop.act.S1', '--json')).out);
+  expect(said).toMatchObject({ format: 'fettle-stop-why', version: 1, id: 'stop.act.S1', verdict: 'fails' });
+  const near = await run('why', WORKS, 'stop.fault');
+  expect(near.code).toBe(2);
+  expect(near.err).toMatch(/Did you mean stop\.faults\?/);
+  expect((await run('why', fixture('unknown.json'), 'stop.faults')).err).toMatch(
+    /No stop circuit is drawn yet/,
+  );
+});

@@ -55,8 +55,32 @@ describe('the lathe', () => {
   });
 
   test('derived: planted: the lower limit switch of X stands too close to the hard stop', () => {
-    expect(found.findings.find(({ id }) => id === 'X.switches')?.verdict).toBe('fails');
-    expect(found.findings.find(({ id }) => id === 'Z.switches')?.verdict).toBe('fits');
+    expect(found.findings.find(({ id }) => id === 'stop.X.switches')?.verdict).toBe('fails');
+    expect(found.findings.find(({ id }) => id === 'stop.Z.switches')?.verdict).toBe('fits');
+  });
+
+  test('derived: planted: the cross slide stands on a slope without a brake: every stop lets it drop to its hard stop', () => {
+    for (const { stops } of found.stops) {
+      const x = stops.find(({ motion }) => motion === 'X')!;
+      expect(x.load).toBe('drops');
+      // Faster than it began: 6 m/min.
+      expect(x.strikes!.speed).toBeGreaterThan(0.1);
+      expect(x.strikes!.room).toBeCloseTo(0.21, 9);
+    }
+    const verdicts = Object.fromEntries(found.findings.map(({ id, verdict }) => [id, verdict]));
+    expect(verdicts).toMatchObject({
+      'stop.act.S1': 'fails',
+      'stop.power': 'fails',
+      'stop.X.brake': 'fails',
+    });
+    // The check of the refit says the same.
+    expect(assess(refit).findings.find(({ id }) => id === 'X.stays')!.verdict).toBe('fails');
+  });
+
+  test('derived: no name of a finding of the stop circuit is that of a finding of the refit', () => {
+    const names = new Set(assess(refit).findings.map(({ id }) => id));
+    for (const { id } of found.findings) expect(names.has(id), id).toBe(false);
+    expect(new Set(found.findings.map(({ id }) => id)).size).toBe(found.findings.length);
   });
 });
 

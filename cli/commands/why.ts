@@ -15,8 +15,10 @@ import { EXIT } from '../exit.ts';
 import { openRefit } from '../files.ts';
 import { whyJson } from '../json/why.ts';
 import { pageOn } from '../print/page.ts';
+import { printStopWhy } from '../print/stop.ts';
 import { printRemedies, printWhy } from '../print/why.ts';
 import { Refusal } from '../refusal.ts';
+import { isOfStop, stopWhy, stopWhyJson } from '../stop-why.ts';
 import { readUnits, UNITS } from '../units.ts';
 
 export const whyFinding: Command = {
@@ -24,7 +26,7 @@ export const whyFinding: Command = {
   summary: 'shows the working of one finding, its sources, and what would make it fit',
   usage: ['why FILE FINDING [--units mm|in] [--json]'],
   about:
-    'FINDING is a name such as X.whirl, as “fettle check” shows it. With --units in, what is asked and what there is are in inches; the working keeps the units of its sheets.',
+    'FINDING is a name such as X.whirl, as “fettle check” shows it, or stop.faults, as “fettle stop” does. With --units in, what is asked and what there is are in inches; the working keeps the units of its sheets.',
   options: { units: UNITS, json: { says: 'as JSON' } },
   examples: ['why lathe.refit X.whirl'],
   words: [2, 2],
@@ -32,6 +34,12 @@ export const whyFinding: Command = {
     const [path, id] = words as [string, string];
     const file = openRefit(path);
     const assessment = assessDrawn(file.refit, { system: readUnits(text('units')) });
+    if (isOfStop(id)) {
+      const found = stopWhy(assessment, id);
+      if (has('json')) io.out(`${JSON.stringify(stopWhyJson(found), null, 2)}\n`);
+      else printStopWhy(pageOn(io), found.finding, found.looked);
+      return EXIT.fine;
+    }
     const finding = findFinding(assessment, id);
     const answer: Why = why(assessment, finding.id)!;
     if (has('json')) {

@@ -41,10 +41,12 @@ export interface Told {
 
 export function printRun(page: Page, { name, model, move, run, notes, words }: Told): void {
   page.prose(page.paint('bold', `${name}: ${move.kind}`));
-  page.prose(headline(run));
+  const first = headline(run, model);
+  page.prose(first);
   page.line();
   // A trip stands in the headline already, and its time below.
-  const said = (sentence: string): boolean => run.trips.some((trip) => sentence.startsWith(trip.sentence));
+  const said = (sentence: string): boolean =>
+    sentence === first || run.trips.some((trip) => sentence.startsWith(trip.sentence));
   for (const { sentence } of inWords(run, model, words))
     if (!said(sentence)) page.prose(sentence, '', INDENT);
   page.heading('What happened');

@@ -2,9 +2,13 @@
 import {
   ESTIMATE_TITLE,
   FAULT_GROUPS,
+  type FaultGroup,
   type FaultPair,
   type FaultReport,
+  groupOf,
+  type NumberRow,
   type StopAnalysis,
+  type StopFinding,
   sayEstimate,
   sayGuard,
   sayPair,
@@ -33,21 +37,47 @@ export function printStopAnswer(page: Page, looked: StopAnalysis): void {
 }
 
 export function printStopFindings(page: Page, { findings }: StopAnalysis): void {
-  for (const { id, verdict, title, sentence, remedy } of findings) {
-    page.prose(`${page.paint(COLOURS[verdict], verdict.padEnd(8))}${title} (${id})`, '', INDENT);
-    page.prose(sentence, INDENT);
-    if (remedy) page.prose(`What would do: ${remedy}`, INDENT);
-  }
+  for (const finding of findings) printStopFinding(page, finding);
 }
 
+function printStopFinding(page: Page, { id, verdict, title, sentence, remedy }: StopFinding): void {
+  page.prose(`${page.paint(COLOURS[verdict], verdict.padEnd(8))}${title} (${id})`, '', INDENT);
+  page.prose(sentence, INDENT);
+  if (remedy) page.prose(`What would do: ${remedy}`, INDENT);
+}
+
+/** One finding with what it rests on: the faults that were tried, or the numbers of what moves. */
+export function printStopWhy(page: Page, finding: StopFinding, looked: StopAnalysis): void {
+  printStopFinding(page, finding);
+  const { faults, base } = looked;
+  const group = GROUPS_OF[finding.id];
+  if (group) {
+    printFaults(
+      page,
+      faults.filter((each) => group.includes(groupOf(each))),
+    );
+    return;
+  }
+  const { motions } = base.model;
+  const own = motions.filter(({ id }) => finding.id.startsWith(`stop.${id}.`));
+  const all = finding.id.startsWith('stop.act.') || finding.id === 'stop.power' ? motions : own;
+  for (const { name, numbers } of all) printNumbersOf(page, name, numbers.rows);
+}
+
+/** The faults that a finding counts. */
+const GROUPS_OF: Readonly<Record<string, readonly FaultGroup[]>> = {
+  'stop.faults': ['dangerous', 'rests'],
+  'stop.unnoticed': ['unnoticed'],
+};
+
 export function printFaults(page: Page, faults: readonly FaultReport[]): void {
-  for (const { verdict, title } of FAULT_GROUPS) {
-    const own = faults.filter(({ judged }) => judged.verdict === verdict);
+  for (const { group, title } of FAULT_GROUPS) {
+    const own = faults.filter((each) => groupOf(each) === group);
     if (own.length === 0) continue;
     page.heading(`${title}: ${own.length}`);
     for (const { fault, says, catches } of own) {
       page.prose(`${fault.id}: ${says}`, '', INDENT);
-      if (verdict !== 'stops' && verdict !== 'noticed') page.prose(`What catches it: ${catches}`, INDENT);
+      if (group !== 'stops' && group !== 'noticed') page.prose(`What catches it: ${catches}`, INDENT);
     }
   }
 }
@@ -76,13 +106,15 @@ export function printPairs(page: Page, pairs: readonly FaultPair[]): void {
 
 /** The numbers that run-on rests on, and where each comes from. */
 export function printNumbers(page: Page, { base, estimate }: StopAnalysis): void {
-  for (const { name, numbers } of base.model.motions) {
-    page.heading(`Numbers of ${name}`);
-    for (const row of numbers.rows)
-      page.prose(`${row.name}: ${row.says || '?'} (${row.from})`, INDENT, `${INDENT}${INDENT}`);
-  }
+  for (const { name, numbers } of base.model.motions) printNumbersOf(page, name, numbers.rows);
   page.heading('Numbers of the standard');
   for (const { what, source } of estimate.sources) page.prose(`${what}: ${source}`, '', INDENT);
+}
+
+function printNumbersOf(page: Page, name: string, rows: readonly NumberRow[]): void {
+  page.heading(`Numbers of ${name}`);
+  for (const row of rows)
+    page.prose(`${row.name}: ${row.says || '?'} (${row.from})`, INDENT, `${INDENT}${INDENT}`);
 }
 
 export function printPlaces(page: Page, { axes, guards }: StopAnalysis): void {

@@ -6,7 +6,7 @@ import { DRAG, forces, LEAD, MOTOR_FRICTION, RATIO, reflected, torque } from '..
 import { fact, type Ref } from '../checks/refs.ts';
 import { inertia } from '../checks/spindle-chain.ts';
 import { stopping } from '../checks/spindle-time.ts';
-import type { Offer, Offers } from '../circuit/stop/index.ts';
+import { DROPS, type Offer, type Offers } from '../circuit/stop/index.ts';
 import { BASES, type Basis } from '../quantity/types.ts';
 import type { Chain, StopCircuit } from '../refit/types.ts';
 import { factsAround } from './part-facts.ts';
@@ -73,11 +73,9 @@ function axisOffers(assessment: Assessment, chain: Chain, scope: Scope): Readonl
     offer(scope, refs, says, of);
   const one = (ref: Ref, says: string): Offer => from([ref], says, (value) => value);
   const weight = from([forces.get('F_hold')], '', (force) => force);
-  const pulls = 'value' in weight && weight.value > 0;
-  const turns = from([torque.get('T_back'), DRAG], '', (back, drag) => back! - drag!);
-  // A screw that the load cannot turn against its drag holds by itself; until that is known the load is taken to drop.
-  const drops = pulls && !('value' in turns && turns.value <= 0);
   const brake = facts.fitted('brake') === true;
+  const load = loadOf(assessment, chain.id, from, weight);
+  const drops = !('value' in load && load.value === DROPS.no);
   return {
     speed: one(fact('duty', 'rapid'), 'the rapid that is asked of it'),
     lead: from([LEAD, RATIO], 'lead of the screw by the reduction', (lead, ratio) => lead! / ratio!),
@@ -98,18 +96,7 @@ function axisOffers(assessment: Assessment, chain: Chain, scope: Scope): Readonl
           ),
         }
       : {}),
-    ...('value' in weight
-      ? {
-          vertical: {
-            value: drops ? 1 : 0,
-            from: drops
-              ? 'its weight pulls along the axis'
-              : pulls
-                ? 'its screw and the drag of it hold the weight'
-                : 'no weight pulls along the axis',
-          },
-        }
-      : {}),
+    vertical: load,
     ...(drops
       ? {
           weight: from(
@@ -121,6 +108,29 @@ function axisOffers(assessment: Assessment, chain: Chain, scope: Scope): Readonl
       : {}),
     travel: one(fact('slide', 'travel'), 'the travel of the slide'),
   };
+}
+
+/**
+ * Whether the axis drops when nothing holds it, as the check of staying put judges it: friction is counted on only as far as
+ * that check counts it.
+ */
+function loadOf(
+  { findings }: Assessment,
+  axis: string,
+  from: (refs: readonly Ref[], says: string, of: (...values: number[]) => number) => Offer,
+  weight: Offer,
+): Offer {
+  if ('lacks' in weight) return weight;
+  if (!(weight.value > 0)) return { value: DROPS.no, from: 'no weight pulls along the axis' };
+  const back = from([torque.get('T_back'), DRAG], '', (each) => each!);
+  // Where a brake is fitted that check is not asked: then it is the screw alone that may hold it.
+  const stays = findings.find(({ id }) => id === `${axis}.stays`)?.verdict;
+  if (stays === 'unknown' && 'lacks' in back) return back;
+  if (stays === 'fits' || ('value' in back && back.value <= 0))
+    return { value: DROPS.no, from: 'its screw and the drag of it hold the weight' };
+  return stays === 'tight'
+    ? { value: DROPS.friction, from: 'drag of the screw holds its weight, with too little to spare' }
+    : { value: DROPS.yes, from: 'its weight pulls along the axis; friction is not counted on to hold it' };
 }
 
 /** 'all that moves, as the motor feels it: X slide mass, X motor inertia and 4 more; weakest: a guess' */

@@ -31,7 +31,7 @@ export interface RunEvent {
 }
 
 const SAYS: Readonly<Record<EventKind, string>> = {
-  stick: 'The slide comes to rest and friction holds it.',
+  stick: 'Friction brings the slide to rest.',
   slip: 'The slide breaks free and moves.',
   'play-crossed': 'The play is taken up: screw and nut touch.',
   'flank-left': 'The screw leaves the flank of the nut and crosses the play.',

@@ -1,6 +1,7 @@
 /** What a run showed, in sentences, the gravest first. */
 import { formatQuantity } from '../quantity/index.ts';
-import type { AxisModel } from './model.ts';
+import { weightTorque } from './constants.ts';
+import { type AxisModel, travelPerRadian } from './model.ts';
 import type { Run, Summary } from './run.ts';
 
 export interface Saying {
@@ -30,14 +31,36 @@ export function short(metres: number, system: 'mm' | 'in'): string {
   return formatQuantity(size, size < 1e-4 ? 'µm' : 'mm', { digits: 3 });
 }
 
+const PROP = 'Prop the axis before the power goes, and never stand or reach under it.';
+/** m below which nothing has moved: far less than an atom is from the next. */
+const NOTHING = 1e-11;
+/** m/s below which the slide counts as standing. */
+const STANDS = 1e-6;
+
+/**
+ * What a load that neither a brake nor its own screw holds does once the drive is off; undefined where there is none, or the
+ * drive stays on. Friction of the ways is not counted on to hold a load; that of screw and motor only where it is the larger.
+ */
+export function looseLoad({ summary, speed }: Run, model: AxisModel): string | undefined {
+  const load = Math.abs(weightTorque(model));
+  if (summary.travelAfterOff === null || model.brake !== null || model.motor.coulomb >= load)
+    return undefined;
+  return Math.abs(speed.at(-1) ?? 0) * travelPerRadian(model) > STANDS
+    ? `Nothing holds the axis once the drive is off: it drops. ${PROP}`
+    : `In this model friction just holds the axis once the drive is off; do not rely on it: oil, wear and shaking free it. ${PROP}`;
+}
+
 /** Whether it makes the move, in one sentence. */
-export function headline({ summary, second, trips, stopped }: Run): string {
+export function headline(run: Run, model: AxisModel): string {
+  const { summary, second, trips, stopped } = run;
   const unstable = summary.unstable ?? second?.summary.unstable;
   if (unstable) return `The loop is ${unstable.says}.`;
   if (summary.stalled || second?.summary.stalled)
     return 'The motor falls out of step: it does not make this move.';
   if (trips[0]) return `It does not make this move. ${trips[0].sentence}`;
   if (stopped) return stopped;
+  if (summary.travelAfterOff !== null)
+    return looseLoad(run, model) ?? 'The drive is off at the end; how far the axis moves then stands below.';
   const limits = [
     ...(summary.atCurrentLimit > 0 ? ['current'] : []),
     ...(summary.atVoltageLimit > 0 ? ['voltage'] : []),
@@ -70,6 +93,8 @@ export function inWords(run: Run, model: AxisModel, options: InWordsOptions = {}
   }
   if (run.stopped && all.length === 0) say('bad', run.stopped);
   const went = all.length === 0;
+  const loose = looseLoad(run, model);
+  if (loose) say('bad', loose);
 
   for (const [summary, who] of axes) {
     const behind = short(summary.peakFollowing, system);
@@ -95,7 +120,12 @@ export function inWords(run: Run, model: AxisModel, options: InWordsOptions = {}
         `Reached from the one side and from the other, the same place lies ${short(summary.lostMotion, system)} apart: that is the lost motion.`,
       );
     if (summary.travelAfterOff !== null)
-      say('note', `After the drive is off the slide runs on ${short(summary.travelAfterOff, system)}.`);
+      say(
+        'note',
+        Math.abs(summary.travelAfterOff) < NOTHING
+          ? 'After the drive is off the slide does not move.'
+          : `After the drive is off the slide runs on ${short(summary.travelAfterOff, system)}.`,
+      );
     if (summary.slips > 1) say('note', `It comes to rest and breaks free ${summary.slips} times on the way.`);
     if (summary.atVoltageLimit > 0.002)
       say(

@@ -52,7 +52,7 @@ test('pressing, pulling, switching off and on: what stops stays stopped until so
 
 test('the planted faults are found, shown, and gone once mended', async () => {
   const page = await on.open(HOME);
-  await page.locator('[data-finding="faults"]', { hasText: 'fails' }).waitFor();
+  await page.locator('[data-finding="stop.faults"]', { hasText: 'fails' }).waitFor();
   const crushed = fault(page, 'cable W1 crushed');
   // The answer comes first; its link leads to the worst fault.
   const answer = page.locator('[data-answer]');
@@ -80,7 +80,7 @@ test('the planted faults are found, shown, and gone once mended', async () => {
     await page.getByLabel(`${wire} cable`).press('Enter');
     await page.locator('.status', { hasText: `Saved: stop circuit: wire ${wire} changed` }).waitFor();
   }
-  await page.locator('[data-finding="faults"] .verdict.fits').waitFor();
+  await page.locator('[data-finding="stop.faults"] .verdict.fits').waitFor();
   expect(await answer.innerText()).toMatch(/None of the \d+ single faults/);
   expect(await crushed.count()).toBe(0);
   await page.context().close();
@@ -92,10 +92,10 @@ test('a pattern is laid out by keyboard and taken back; pairs can be looked for 
   await page
     .getByRole('button', { name: 'Lay it out: A stop button that only asks the control' })
     .press('Enter');
-  await page.locator('[data-finding="stop.S1"] .verdict.fails').waitFor();
-  expect(await page.locator('[data-finding="stop.S1"]').innerText()).toMatch(/power stays/);
+  await page.locator('[data-finding="stop.act.S1"] .verdict.fails').waitFor();
+  expect(await page.locator('[data-finding="stop.act.S1"]').innerText()).toMatch(/power stays/);
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
-  await page.locator('[data-finding="stop.S1"] .verdict.fits').waitFor();
+  await page.locator('[data-finding="stop.act.S1"] .verdict.fits').waitFor();
   await press(page, 'Look for pairs');
   await page.getByText(/[1-9]\d* of \d+ pairs tried/).waitFor();
   await press(page, 'Stop looking');

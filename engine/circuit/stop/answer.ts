@@ -1,9 +1,11 @@
 /** The answer to the whole circuit in a sentence: what one single fault can do, and which is the worst. */
-import type { Verdict } from '../../quantity/verdict.ts';
+import { type Verdict, worstVerdict } from '../../quantity/verdict.ts';
 import { andList } from '../../quantity/words.ts';
 import type { StopAnalysis } from './analyse.ts';
+import { groupOf } from './fault-groups.ts';
 
 export interface StopAnswer {
+  /** The worst of the faults and of all findings; what is not known stands before what is tight. */
   readonly verdict: Verdict;
   readonly sentence: string;
   /** The worst single fault, to be shown behind `sentence`; absent where none is dangerous. */
@@ -13,37 +15,43 @@ export interface StopAnswer {
     /** Id of the fault, which is its name as well: 'K1 welded'. */
     readonly fault: string;
   };
-  /** What fails without any fault, to be shown last. */
+  /** What fails without any fault, and what is not known, to be shown last. */
   readonly also?: string;
 }
 
 type Looked = Pick<StopAnalysis, 'findings' | 'faults'>;
-
-/** Where a switch or a guard must stand is a question of its own. */
-const OF_PLACES = /\.(switches|guard)$/;
 
 export function stopAnswer({ findings, faults }: Looked): StopAnswer {
   const [runs] = findings;
   // Without something that runs no fault was tried.
   if (faults.length === 0)
     return { verdict: runs?.verdict ?? 'unknown', sentence: runs?.sentence ?? 'Nothing was looked through.' };
-  const dangerous = faults.filter(({ judged, fault }) => judged.verdict === 'dangerous' && !fault.mayExclude);
-  const resting = faults.filter(({ judged, fault }) => judged.verdict === 'dangerous' && fault.mayExclude);
-  const silent = faults.filter(({ judged }) => judged.verdict === 'unnoticed').length;
-  const broken = findings.filter(
-    ({ id, verdict }) => verdict === 'fails' && id !== 'faults' && !OF_PLACES.test(id),
-  );
-  const also =
-    broken.length > 0
-      ? { also: `Even with no fault this fails: ${broken.map(({ title }) => title).join(' ')}` }
-      : {};
+  const of = (group: ReturnType<typeof groupOf>) => faults.filter((each) => groupOf(each) === group);
+  const [dangerous, resting, silent] = [of('dangerous'), of('rests'), of('unnoticed').length];
+  const others = findings.filter(({ id }) => id !== 'stop.faults' && id !== 'stop.unnoticed');
+  const titles = (verdict: Verdict): readonly string[] =>
+    others.filter((each) => each.verdict === verdict).map(({ title }) => title);
+  const also = [
+    count(
+      titles('fails'),
+      'Even with no fault this fails:',
+      (n) => `Even with no fault ${n} questions fail; the first:`,
+    ),
+    count(titles('unknown'), 'Not known yet:', (n) => `${n} questions cannot be answered yet; the first:`),
+  ]
+    .filter(Boolean)
+    .join(' ');
+  const verdict = worstVerdict([
+    ...others,
+    { verdict: dangerous.length > 0 ? 'fails' : silent > 0 ? 'tight' : 'fits' },
+  ])!;
   const [worst] = dangerous;
   if (worst)
     return {
-      verdict: 'fails',
+      verdict,
       sentence: `${dangerous.length} of ${faults.length} single faults ${dangerous.length === 1 ? 'leaves' : 'leave'} the machine able to move when it should stand still.`,
       worst: { lead: 'The worst:', fault: worst.fault.id },
-      ...also,
+      ...(also ? { also } : {}),
     };
   const rest =
     resting.length > 0
@@ -54,10 +62,15 @@ export function stopAnswer({ findings, faults }: Looked): StopAnswer {
       ? ` With ${silent} of them nobody is told, and the next fault can end stopping.`
       : ' Each of them is noticed.';
   return {
-    verdict: broken.length > 0 ? 'fails' : silent > 0 ? 'tight' : 'fits',
+    verdict,
     sentence: `None of the ${faults.length - resting.length} single faults that were tried leaves the machine able to move when it should stand still.${unseen}${rest}`,
-    ...also,
+    ...(also ? { also } : {}),
   };
+}
+
+/** The first of them, and how many there are where there is more than one. */
+function count(titles: readonly string[], one: string, many: (n: number) => string): string {
+  return titles.length === 0 ? '' : `${titles.length === 1 ? one : many(titles.length)} ${titles[0]}`;
 }
 
 /** What stands in its place while there is no circuit. */

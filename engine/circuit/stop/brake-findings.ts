@@ -1,42 +1,49 @@
 /** Whether a load that drops is held all the time. */
 import type { Looked, StopFinding } from './findings.ts';
-import { length, seconds } from './say-stopping.ts';
+import { DROPS } from './motion.ts';
+import { length, SMALL_DROP, seconds } from './say-stopping.ts';
 
-/** A millimetre is what a tool can be forgiven. */
-const SMALL_DROP = 0.001;
+const REMEDY =
+  'Let the brake lose its current first, and take the drive’s power away only once it has closed. Nobody under it; block it before motor or brake is taken off.';
 
-export function* brakeFindings({ base, stops }: Looked): Generator<StopFinding> {
-  for (const { id, vertical, brake } of base.model.motions) {
-    if (!vertical) continue;
+export function* brakeFindings(looked: Looked): Generator<StopFinding> {
+  const { base, stops } = looked;
+  for (const { id, kind, vertical, brake, numbers } of base.model.motions) {
+    if (kind === 'spindle' || !vertical) continue;
     const title = `Does the brake of ${id} hold before the drive lets go?`;
+    const common = { id: `stop.${id}.brake`, title };
     const own = stops.flatMap(({ act, stops: list }) =>
       list.filter(({ motion }) => motion === id).map((stop) => ({ stop, says: act.says })),
     );
     const late = own.find(
       ({ stop }) => stop.drop !== 0 && (stop.drop ?? Number.POSITIVE_INFINITY) > SMALL_DROP,
     );
-    const remedy =
-      'Let the brake lose its current first, and take the drive’s power away only once it has closed. Nobody under it; block it before motor or brake is taken off.';
-    if (brake < 0)
+    if (numbers.read.vertical === undefined && brake < 0)
       yield {
-        id: `${id}.brake`,
-        title,
-        verdict: 'fails',
-        sentence: `${id} drops when nothing holds it, and has no brake.`,
-        remedy,
+        ...common,
+        verdict: 'unknown',
+        sentence: `Whether ${id} drops when nothing holds it is not known: ${numbers.rows.find(({ setting }) => setting === 'vertical')!.from}.`,
+      };
+    else if (brake < 0)
+      yield {
+        ...common,
+        verdict: numbers.read.vertical === DROPS.friction ? 'tight' : 'fails',
+        sentence:
+          numbers.read.vertical === DROPS.friction
+            ? `${id} has no brake, and friction just holds its load: oil, wear and shaking can free it.`
+            : `${id} drops when nothing holds it, and has no brake.`,
+        remedy: REMEDY,
       };
     else if (late)
       yield {
-        id: `${id}.brake`,
-        title,
+        ...common,
         verdict: 'fails',
         sentence: `After “${late.says}” the brake closes ${seconds(late.stop.brakeOn)} after the act; the drive has let go before${late.stop.drop === undefined ? '. How far it drops is not known' : `, and it drops ${length(late.stop.drop)}`}.`,
-        remedy,
+        remedy: REMEDY,
       };
     else
       yield {
-        id: `${id}.brake`,
-        title,
+        ...common,
         verdict: 'fits',
         sentence: 'After every stop the brake closes first. It holds; it is not there to stop motion.',
       };

@@ -8,6 +8,7 @@ import { Build } from './build.ts';
 import { addElement, type Gathered } from './elements.ts';
 import { ENDS, isKind, KINDS, kindSpec } from './kinds.ts';
 import type { LimitSwitch, Model, MotionUnit, Mover } from './model.ts';
+import { DROPS } from './motion.ts';
 import { motionNumbers, type Offers } from './motion-numbers.ts';
 import { readSettings } from './settings.ts';
 
@@ -78,7 +79,7 @@ export function compileStop(circuit: StopCircuit, offers: Offers = {}): Result<M
       numbers: numbers.value,
       drive,
       brake,
-      vertical: numbers.value.read.vertical === 1,
+      vertical: numbers.value.read.vertical !== DROPS.no,
     });
   }
   const onAxis = switchesOf(circuit, build.movers);

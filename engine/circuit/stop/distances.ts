@@ -15,10 +15,15 @@ export interface Mark {
   readonly says: string;
 }
 
+/** Stands for an act where no limit switch is drawn for an axis. */
+export const ANY_STOP = 'any stop';
+
 export interface AxisDistances {
   readonly motion: string;
-  /** Longest run-on of any stop that a limit switch asks for, metres. */
+  /** Longest run-on of any stop that a limit switch asks for, metres, were the way long enough; Infinity where it never stands. */
   readonly runOn: number | undefined;
+  /** Nothing holds its load after that stop. */
+  readonly drops: boolean;
   /** Seconds. */
   readonly time: number | undefined;
   /** After which act: 'run onto S11'; 'any stop' where no limit switch is drawn for this axis. */
@@ -39,7 +44,8 @@ function distancesOf(model: Model, motion: MotionUnit, stops: readonly DemandSto
   const own = model.limits.filter(({ axis }) => axis === motion.id);
   const asked = stops.filter(({ act }) => own.some(({ mover }) => mover === act.mover));
   const { worst, needs, after } = longest(motion.id, asked.length > 0 ? asked : stops);
-  const runOn = worst?.distance;
+  // No place would do for what never stands.
+  const runOn = worst && Number.isFinite(worst.distance) ? worst.distance : undefined;
   const { travel } = read;
   // Looked for at a share of the highest speed, it runs on by that share at most: what brakes it does not grow weaker.
   const slow =
@@ -102,9 +108,10 @@ function distancesOf(model: Model, motion: MotionUnit, stops: readonly DemandSto
   };
   return {
     motion: motion.id,
-    runOn,
+    runOn: worst?.distance,
+    drops: worst?.load === 'drops',
     time: worst?.time,
-    after: asked.length > 0 ? after : 'any stop',
+    after: asked.length > 0 ? after : ANY_STOP,
     travel,
     marks: [hard(false), limit(false), soft(false), home, soft(true), limit(true), hard(true)],
     needs: [

@@ -1,4 +1,5 @@
-/** What the circuit resembles among the categories of ISO 13849-1, and the simplified estimate. An indication, no more. */
+/** How far a circuit could go by its structure among the categories of ISO 13849-1, and the simplified estimate. An indication, no more. */
+import { formatNumber, formatQuantity } from '../../quantity/index.ts';
 import type { StopCircuit } from '../../refit/types.ts';
 import type { NamedFault } from './faults.ts';
 import * as iso from './iso-13849.ts';
@@ -17,8 +18,11 @@ export interface EstimatePart {
 }
 
 export interface Estimate {
-  readonly resembles: 'B or 1' | '3' | '4' | 'none';
+  /** What its structure would allow, were all else there; it claims nothing. */
+  readonly atMost: 'B or 1' | '3' | '4' | 'none';
   readonly why: string;
+  /** What is not there yet of what that category asks for: 'the coverage is high (at least 99 %); here it is 91 %'. */
+  readonly claim: readonly string[];
   readonly channels: number;
   readonly parts: readonly EstimatePart[];
   /** Years for each channel, capped. */
@@ -34,7 +38,8 @@ export interface Estimate {
 }
 
 const DEFAULT_USES = 500;
-const ENOUGH_COMMON_CAUSE = 65;
+/** An average of equal shares may miss them by its last bits. */
+const ROUNDING = 1e-9;
 
 export function estimateOf(
   circuit: StopCircuit,
@@ -46,11 +51,11 @@ export function estimateOf(
   const dangerous = counted.filter(([, { verdict }]) => verdict === 'dangerous').length;
   const unnoticed = counted.filter(([, { verdict }]) => verdict === 'unnoticed').length;
   const channels = dangerous > 0 ? 1 : 2;
-  const resembles = counted.length === 0 ? 'none' : dangerous > 0 ? 'B or 1' : unnoticed > 0 ? '3' : '4';
+  const atMost = counted.length === 0 ? 'none' : dangerous > 0 ? 'B or 1' : unnoticed > 0 ? '3' : '4';
   const uses = answers['uses-a-year'] ?? DEFAULT_USES;
   const missing: string[] = [];
   if (answers['uses-a-year'] === undefined)
-    missing.push(`how often it is used: ${DEFAULT_USES} a year is taken`);
+    missing.push(`how often it is used: ${DEFAULT_USES} times a year is taken`);
   const parts: EstimatePart[] = [];
   for (const element of Object.values(circuit.elements)) {
     const part = partOf(element, uses, judged, missing);
@@ -60,7 +65,8 @@ export function estimateOf(
     (sum, [id, { points }]) => sum + (answers[id] === 1 ? points : 0),
     0,
   );
-  const category: iso.Category = resembles === '4' ? '4' : resembles === '3' ? '3' : '1';
+  const category: iso.Category =
+    atMost === '4' || atMost === '3' ? atMost : answers['ccf-proven'] === 1 ? '1' : 'B';
   const switches = parts.filter(({ element }) =>
     ['contactor', 'relay'].includes(circuit.elements[element]!.kind),
   );
@@ -71,22 +77,19 @@ export function estimateOf(
     parts.length === 0 || channels === 1
       ? undefined
       : iso.averageCoverage(parts.map((part) => [part.coverage, part.mttfd]));
-  const needsPoints = channels === 2 && commonCause < ENOUGH_COMMON_CAUSE;
-  if (needsPoints)
-    missing.push(
-      `${ENOUGH_COMMON_CAUSE} points against a common cause (table F.1), of which ${commonCause} are answered with yes`,
-    );
-  const level = mttfd === undefined || needsPoints ? undefined : iso.levelOf(category, coverage ?? 0, mttfd);
+  const claim = atMost === 'none' ? [] : lacking(category, { mttfd, coverage, commonCause, missing });
+  const level = claim.length > 0 || mttfd === undefined ? undefined : levelOf(category, coverage ?? 0, mttfd);
   return {
-    resembles,
+    atMost,
     why:
-      resembles === 'none'
+      atMost === 'none'
         ? 'Nothing could be examined.'
         : dangerous > 0
           ? `${dangerous === 1 ? 'One single fault is' : `${dangerous} single faults are`} dangerous, so it counts as one channel.`
           : unnoticed > 0
             ? `No single fault that was examined is dangerous, and ${unnoticed} are not noticed.`
             : 'No single fault that was examined is dangerous, and all are noticed.',
+    claim,
     channels,
     parts,
     mttfd,
@@ -96,6 +99,40 @@ export function estimateOf(
     missing,
     sources: Object.values(iso.CLAUSES).map((each) => ({ what: each.what, source: iso.sayClause(each) })),
   };
+}
+
+/** In category B years above the medium band count as medium: it ends at level b. */
+const levelOf = (category: iso.Category, coverage: number, mttfd: number): iso.Level | undefined =>
+  iso.levelOf(category, coverage, category === 'B' && iso.mttfdBand(mttfd) === 'high' ? 10 : mttfd);
+
+/** What a category asks for and is not there, each to follow 'not claimable until'. */
+function lacking(
+  category: iso.Category,
+  { mttfd, coverage, commonCause, missing }: Pick<Estimate, 'mttfd' | 'coverage' | 'commonCause' | 'missing'>,
+): readonly string[] {
+  const asks = iso.CATEGORY_ASKS[category];
+  const two = asks.commonCause > 0;
+  const percent = (share: number): string => formatQuantity(share, '%', { digits: 3 });
+  const here = (value: string | undefined): string =>
+    value === undefined ? 'here it is not known' : `here it is ${value}`;
+  return [
+    ...(two && (coverage ?? 0) < asks.coverage - ROUNDING
+      ? [
+          `its parts find at least ${percent(asks.coverage)} of their own dangerous failures (coverage; ${here(coverage === undefined ? undefined : percent(coverage))})`,
+        ]
+      : []),
+    ...(commonCause < asks.commonCause
+      ? [
+          `${asks.commonCause} of 100 points against a common cause are answered with yes (annex F; here ${commonCause})`,
+        ]
+      : []),
+    ...(mttfd === undefined || mttfd < asks.mttfd
+      ? [
+          `each channel has at least ${asks.mttfd} years to a dangerous failure (${here(mttfd === undefined ? undefined : `${formatNumber(mttfd, 3)} years`)})`,
+        ]
+      : []),
+    ...(missing.length > 0 ? ['what is listed as not known below is known'] : []),
+  ];
 }
 
 function channelsOf(
@@ -142,7 +179,7 @@ function partOf(
       element: id,
       mttfd: read.mttfd,
       coverage: 0.99,
-      says: `${read.mttfd} years`,
+      says: `${formatNumber(read.mttfd)} years`,
       source: 'by its maker',
     };
   }
@@ -151,7 +188,7 @@ function partOf(
     element: id,
     mttfd: iso.mttfdOf(b10d, uses),
     coverage,
-    says: `${b10d} operations until one in ten has failed`,
+    says: `${formatNumber(b10d)} operations until one in ten has failed`,
     source: read.b10d === undefined ? iso.sayClause(iso.CLAUSES.usualB10d) : 'by its maker',
   };
 }

@@ -1,4 +1,5 @@
 /** What the looking through comes to: one answer for each stop, for restarting, for faults, for places. */
+import type { Verdict } from '../../quantity/verdict.ts';
 import type { StopAnalysis } from './analyse.ts';
 import { brakeFindings } from './brake-findings.ts';
 import { faultFinding, unnoticedFinding } from './fault-findings.ts';
@@ -7,9 +8,10 @@ import { rest, restart } from './rest-findings.ts';
 import { stopFindings } from './stop-findings.ts';
 
 export interface StopFinding {
+  /** 'stop.runs', 'stop.act.S1', 'stop.X.brake': never that of a finding of the whole refit. */
   readonly id: string;
   readonly title: string;
-  readonly verdict: 'fits' | 'tight' | 'fails' | 'unknown';
+  readonly verdict: Verdict;
   readonly sentence: string;
   /** What would make it fit, where it does not. */
   readonly remedy?: string;
@@ -22,7 +24,7 @@ export function findingsOf(looked: Looked): readonly StopFinding[] {
   if (base.model.motions.length === 0)
     return [
       {
-        id: 'runs',
+        id: 'stop.runs',
         title: 'Can the machine be started?',
         verdict: 'unknown',
         sentence: 'The circuit does not say what it stops: name an axis or a spindle.',
@@ -32,7 +34,7 @@ export function findingsOf(looked: Looked): readonly StopFinding[] {
   if (base.runs.length === 0)
     return [
       {
-        id: 'runs',
+        id: 'stop.runs',
         title: 'Can the machine be started?',
         verdict: 'fails',
         sentence:
@@ -42,7 +44,7 @@ export function findingsOf(looked: Looked): readonly StopFinding[] {
     ];
   return [
     {
-      id: 'runs',
+      id: 'stop.runs',
       title: 'Can the machine be started?',
       verdict: missing.length === 0 ? 'fits' : 'fails',
       sentence:

@@ -28,13 +28,14 @@ export { sayJudgement, whatCatches } from './catch.ts';
 export { compileStop, terminalsOf } from './compile.ts';
 export type { AxisDistances, Mark } from './distances.ts';
 export type { Estimate } from './estimate.ts';
+export { FAULT_GROUPS, type FaultGroup, groupOf } from './fault-groups.ts';
 export { type NamedFault, singleFaults } from './faults.ts';
 export type { StopFinding } from './findings.ts';
 export type { GuardDistance } from './guards.ts';
 export { type Judgement, judge, type Verdict } from './judge.ts';
 export { isKind, KINDS, kindSpec } from './kinds.ts';
 export type { Model } from './model.ts';
-export { MOTION_SETTINGS } from './motion.ts';
+export { DROPS, MOTION_SETTINGS } from './motion.ts';
 export type {
   MotionNumbers,
   NumberRow,
@@ -48,7 +49,7 @@ export { dangerousPairs, type FaultPair, type PairProgress } from './pairs.ts';
 export { type MotionWanted, motionsOf, PATTERNS, type Pattern } from './patterns/index.ts';
 export { type Flow, type Pool, pictureOf, type Standing, type Stream, standingsOf } from './picture.ts';
 export { atOnce, type LookProgress } from './pieces.ts';
-export { length as sayLength, sayStopping } from './say-stopping.ts';
+export { length as sayLength, sayStopping, stoppingVerdict } from './say-stopping.ts';
 export { Simulation } from './simulate.ts';
 export { copyState, type State } from './state.ts';
 export { type DemandStops, SAY_CATEGORY, type Stopping, stoppingOf } from './stops.ts';
@@ -56,7 +57,6 @@ export { type TestSheet, testSheet, testSheetHtml, testSheetText } from './test-
 export { type Race, sayState, type Truth, type TruthRow } from './truth.ts';
 export {
   ESTIMATE_TITLE,
-  FAULT_GROUPS,
   sayEstimate,
   sayGuard,
   sayPair,

@@ -23,6 +23,7 @@ const quoted = (what: string, clause: string): Clause => ({
 
 /** Everything of the standard that the estimate rests on. The edition of 2023 numbers its tables otherwise. */
 export const CLAUSES = {
+  categories: recalled('what each category asks for, and the level it ends at', '6.2 and Table 10'),
   operations: recalled('operations a year until one in ten has failed', 'C.4.2, formula C.1'),
   usualB10d: recalled('usual operations of parts', 'Table C.1'),
   channel: recalled('parts of one channel taken together', 'D.1, formula D.1'),
@@ -77,6 +78,28 @@ export function coverageBand(dc: number): 'none' | 'low' | 'medium' | 'high' {
 
 export type Category = 'B' | '1' | '2' | '3' | '4';
 export type Level = 'a' | 'b' | 'c' | 'd' | 'e';
+
+export interface CategoryAsks {
+  /** Least coverage, 0 for none. */
+  readonly coverage: number;
+  /** Least years of each channel. */
+  readonly mttfd: number;
+  /** Points against a common cause. */
+  readonly commonCause: number;
+  /** Well-tried parts and principles. */
+  readonly wellTried: boolean;
+  /** The level it ends at. */
+  readonly most: Level;
+}
+
+/** ISO 13849-1:2015, 6.2.3 to 6.2.7 and Table 10 (from memory). */
+export const CATEGORY_ASKS: Readonly<Record<Category, CategoryAsks>> = {
+  B: { coverage: 0, mttfd: 3, commonCause: 0, wellTried: false, most: 'b' },
+  '1': { coverage: 0, mttfd: 30, commonCause: 0, wellTried: true, most: 'c' },
+  '2': { coverage: 0.6, mttfd: 3, commonCause: 65, wellTried: false, most: 'd' },
+  '3': { coverage: 0.6, mttfd: 3, commonCause: 65, wellTried: false, most: 'd' },
+  '4': { coverage: 0.99, mttfd: 30, commonCause: 65, wellTried: false, most: 'e' },
+};
 
 /** ISO 13849-1:2015, 4.5.4, Figure 5 and Table 6 (simplified method; from memory, four of its cells found quoted in a component catalogue). */
 const CHART: Readonly<Record<string, readonly [low: Level | '-', medium: Level | '-', high: Level | '-']>> = {

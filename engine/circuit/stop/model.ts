@@ -115,6 +115,7 @@ export interface MotionUnit {
   readonly drive: number;
   /** The mover of its brake, on while it is open; −1 for none. */
   readonly brake: number;
+  /** A load pulls along it that its screw does not hold, or may do so for all that is known. */
   readonly vertical: boolean;
 }
 

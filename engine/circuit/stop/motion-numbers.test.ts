@@ -5,6 +5,8 @@ import { analyseStop, lookThrough } from './analyse.ts';
 import { draw } from './draw.ts';
 import * as iso from './iso-13849.ts';
 import type { Offers } from './motion-numbers.ts';
+import { runDown } from './run-down.ts';
+import { sayStopping, stoppingVerdict } from './say-stopping.ts';
 
 /** An emergency stop that takes the enable of a drive which lets go at once. */
 const circuit = (
@@ -99,23 +101,112 @@ describe('derived: a load that pulls on', () => {
   };
   const w0 = 0.1 / (0.005 / (2 * Math.PI));
 
-  test('it coasts on friction less weight', () => {
-    const stop = stopped(circuit({ ...base, weight: '0.2 N·m' }));
-    expect(stop.time).toBeCloseTo((1e-3 * w0) / 0.3, 9);
+  const r = 0.005 / (2 * Math.PI);
+
+  test('friction larger than the weight does not hold it: it drops to its hard stop, by v² = v0² + 2·a·s', () => {
+    const stop = stopped(circuit({ ...base, weight: '0.2 N·m', travel: '300 mm' }));
+    expect(stop).toMatchObject({ load: 'drops', time: Number.POSITIVE_INFINITY });
+    const a = (0.2 / 1e-3) * r;
+    const end = Math.sqrt(0.1 ** 2 + 2 * a * 0.3);
+    expect(stop.strikes!.speed).toBeCloseTo(end, 9);
+    expect(stop.strikes!.time).toBeCloseTo((end - 0.1) / a, 9);
+    expect(stop.strikes!.room).toBe(0.3);
+    expect(stoppingVerdict(stop)).toBe('fails');
+    expect(sayStopping(stop)).toMatch(
+      /then it drops, nothing holds it.*runs into its hard stop after .* m\/min/,
+    );
+    // Nor is it said how fast while nothing is known of the travel or the weight.
+    expect(sayStopping(stopped(circuit({ ...base, weight: '0.2 N·m' })))).toMatch(
+      /until it lies at its lower end/,
+    );
+    expect(stoppingVerdict(stopped(circuit(base)))).toBe('fails');
+    expect(sayStopping(stopped(circuit(base)))).toMatch(/how fast is not known \(weight\)/);
   });
 
-  test('heavier than friction it gains speed until the brake has closed, and then stands by the brake', () => {
+  test('braked to a stand by its drive and then let go it drops from rest: s = a·t²/2', () => {
+    const stop = stopped(
+      circuit(
+        { ...base, weight: '0.2 N·m', travel: '300 mm', deceleration: '2 m/s²' },
+        { extra: { 'on-disable': 'brakes, then lets go' } },
+      ),
+    );
+    // The power stays: the drive goes on holding.
+    expect(stop).toMatchObject({ load: 'held', category: '2', strikes: undefined });
+    const ran = runDown(
+      0.1 / r,
+      1e-3,
+      [
+        { lasts: 0.5, torque: 0, drag: 0, slows: 2 / r },
+        { lasts: Number.POSITIVE_INFINITY, torque: -0.2, drag: 0 },
+      ],
+      0.3 / r,
+    );
+    const way = 0.3 - 0.1 ** 2 / 4;
+    const a = (0.2 / 1e-3) * r;
+    expect(ran.time).toBeCloseTo(0.5 + Math.sqrt((2 * way) / a), 9);
+    expect(ran.strikes! * r).toBeCloseTo(Math.sqrt(2 * a * way), 9);
+  });
+
+  test('falling against what grows with speed it comes near weight / drag, and stands nowhere', () => {
+    const ran = runDown(0, 1e-3, [{ lasts: Number.POSITIVE_INFINITY, torque: -0.2, drag: 0.01 }], 1e4);
+    expect(ran.strikes).toBeCloseTo(20, 6);
+    // x = v·t − v·J/b once the beginning has died away.
+    expect(ran.time).toBeCloseTo((1e4 + 20 * 0.1) / 20, 6);
+    expect(runDown(0, 1e-3, [{ lasts: Number.POSITIVE_INFINITY, torque: -0.2, drag: 0.01 }]).time).toBe(
+      Number.POSITIVE_INFINITY,
+    );
+  });
+
+  test('with a brake it gains speed by its whole weight until that has closed, and then stands by the brake', () => {
     const stop = stopped(circuit({ ...base, weight: '0.8 N·m', 'brake-torque': '2 N·m' }, { brake: true }));
-    const w1 = w0 + (0.3 / 1e-3) * 0.1;
-    expect(stop.time).toBeCloseTo(0.1 + (1e-3 * w1) / 1.7, 9);
+    const w1 = w0 + (0.8 / 1e-3) * 0.1;
+    expect(stop.time).toBeCloseTo(0.1 + (1e-3 * w1) / 1.2, 9);
     expect(stopped(circuit({ ...base, weight: '0.8 N·m' }, { brake: true })).needs).toEqual(['brake-torque']);
-    expect(stopped(circuit({ ...base, weight: '0.8 N·m' })).time).toBe(Number.POSITIVE_INFINITY);
+    // A brake weaker than the load does not end it.
+    const weak = stopped(
+      circuit({ ...base, weight: '0.8 N·m', 'brake-torque': '0.5 N·m', travel: '1 m' }, { brake: true }),
+    );
+    expect(weak.strikes!.speed).toBeGreaterThan(0.1);
+    expect(stoppingVerdict(weak)).toBe('fails');
     expect(stopped(circuit(base)).needs).toEqual(['weight']);
+  });
+
+  test('run-on longer than the travel ends at the hard stop, and fails; a shorter one fits', () => {
+    const level = { ...base, vertical: 'no', friction: '0.01 N·m' };
+    const free = stopped(circuit(level));
+    expect(free.strikes).toBeUndefined();
+    const ends = stopped(circuit({ ...level, travel: '100 mm' }));
+    expect(ends.distance).toBe(free.distance);
+    expect(free.distance).toBeGreaterThan(0.1);
+    // What is left of v²·J/2 after 100 mm of friction.
+    expect(ends.strikes!.speed).toBeCloseTo(Math.sqrt(0.1 ** 2 - (2 * 0.01 * 0.1 * r) / 1e-3), 9);
+    expect(stoppingVerdict(ends)).toBe('fails');
+    expect(sayStopping(ends)).toMatch(/it runs into its hard stop after [\d.]+ s, 100 mm on, still at/);
+    expect(stoppingVerdict(stopped(circuit({ ...level, travel: '10 m' })))).toBe('fits');
+  });
+
+  test('held by friction alone is tight; whether it drops is unknown where the refit cannot say', () => {
+    const rubs = { ...base, vertical: 'friction just holds it', weight: '0.2 N·m', travel: '10 m' };
+    const stop = stopped(circuit(rubs));
+    expect(stop.time).toBeCloseTo((1e-3 * w0) / 0.3, 9);
+    expect(stoppingVerdict(stop)).toBe('tight');
+    expect(sayStopping(stop)).toMatch(/only friction holds its load then, which is not to be relied on/);
+    const { vertical: _typed, ...silent } = base;
+    const asked = circuit({ ...silent, weight: '0.2 N·m' });
+    const { findings, stops } = look(asked, { X: { vertical: { lacks: ['the slope'] } } });
+    expect(stops.every(({ stops: all }) => all.every((each) => stoppingVerdict(each) === 'unknown'))).toBe(
+      true,
+    );
+    expect(findings.find(({ id }) => id === 'stop.power')!.verdict).toBe('unknown');
+    expect(findings.find(({ id }) => id === 'stop.X.brake')).toMatchObject({
+      verdict: 'unknown',
+      sentence: expect.stringContaining('enter the slope'),
+    });
   });
 
   test('what drops with nothing wrong has a finding of its own and is not held against every fault', () => {
     const { findings, faults } = look(circuit({ ...base, weight: '0.2 N·m' }));
-    expect(findings.find(({ id }) => id === 'X.brake')!.verdict).toBe('fails');
+    expect(findings.find(({ id }) => id === 'stop.X.brake')!.verdict).toBe('fails');
     expect(faults.some(({ judged }) => judged.happenings.some(({ kind }) => kind === 'drops'))).toBe(false);
   });
 });

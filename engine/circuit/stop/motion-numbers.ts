@@ -47,7 +47,9 @@ export function motionNumbers(motion: StopMotion, where: string, offers: Offers 
     const isTyped = (own(motion.settings, setting) ?? '').trim() !== '';
     const brought =
       offer !== undefined && 'value' in offer && Number.isFinite(offer.value) ? offer : undefined;
-    const value = isTyped || brought === undefined ? typed.value[setting] : brought.value;
+    // What the refit asks about and cannot answer yet is not known, whatever is usual.
+    const waits = !isTyped && offer !== undefined && 'lacks' in offer;
+    const value = waits ? undefined : isTyped || brought === undefined ? typed.value[setting] : brought.value;
     read[setting] = value;
     const origin: Origin = isTyped ? 'typed' : brought ? 'refit' : value !== undefined ? 'usual' : 'unknown';
     rows.push({

@@ -1,7 +1,9 @@
 /** What is asked of an axis or spindle to work out how far it runs on. */
 import { amount, choice, type SettingSpecs } from '../../quantity/settings.ts';
 
-const vertical = choice('it drops when nothing holds it', ['no', 'yes'], 'no');
+/** Positions among the answers of `vertical`. */
+export const DROPS = { no: 0, yes: 1, friction: 2 } as const;
+const vertical = choice('it drops when nothing holds it', ['no', 'yes', 'friction just holds it'], 'no');
 const common = {
   inertia: amount('inertia of all that moves, at the shaft', 'kg·m²'),
   friction: amount('steady friction torque, at the shaft', 'N·m'),

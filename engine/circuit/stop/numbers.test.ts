@@ -195,6 +195,25 @@ describe('ISO 13849-1', () => {
     expect(iso.levelOfRate(1e-3)).toBeUndefined();
   });
 
+  test('published: ISO 13849-1:2015, 6.2 and Table 10 (from memory): what each category asks for and where it ends', () => {
+    const rows = Object.entries(iso.CATEGORY_ASKS).map(
+      ([category, { coverage, mttfd, commonCause, wellTried, most }]) =>
+        `${category} ${iso.coverageBand(coverage)} ${iso.mttfdBand(mttfd)} ${commonCause} ${wellTried} ${most}`,
+    );
+    expect(rows.sort()).toEqual([
+      '1 none high 0 true c',
+      '2 low low 65 false d',
+      '3 low low 65 false d',
+      '4 high high 65 false e',
+      'B none low 0 false b',
+    ]);
+    // No cell of the chart goes beyond where its category ends.
+    for (const [category, { most }] of Object.entries(iso.CATEGORY_ASKS))
+      for (const dc of [0, 0.7, 0.95, 0.995])
+        for (const years of [5, 20, 50])
+          expect((iso.levelOf(category as iso.Category, dc, years) ?? 'a') <= most).toBe(true);
+  });
+
   test('frozen: the points of Table F.1 come to 100 (from memory)', () => {
     expect(Object.values(iso.COMMON_CAUSE).reduce((sum, { points }) => sum + points, 0)).toBe(100);
   });

@@ -4,7 +4,7 @@ import type { Looked, StopFinding } from './findings.ts';
 export function restart({ truth, base }: Looked): StopFinding {
   const unasked = truth.rows.find((row) => row.unasked);
   return {
-    id: 'restart',
+    id: 'stop.restart',
     title: 'Does nothing start without a start?',
     verdict: unasked ? 'fails' : 'fits',
     sentence: unasked
@@ -23,14 +23,14 @@ export function* rest({ base, truth, races }: Looked): Generator<StopFinding> {
   const restless = [...new Set([...base.restless, ...truth.rows.flatMap((row) => row.restless)])];
   if (restless.length > 0)
     yield {
-      id: 'rest',
+      id: 'stop.rest',
       title: 'Does it come to rest?',
       verdict: 'fails',
       sentence: `${restless.join(', ')} chatters: a contact breaks its own coil.`,
     };
   if (races.length > 0)
     yield {
-      id: 'races',
+      id: 'stop.races',
       title: 'Does it depend on which relay is quicker?',
       verdict: 'fails',
       sentence: races
@@ -40,7 +40,7 @@ export function* rest({ base, truth, races }: Looked): Generator<StopFinding> {
     };
   if (truth.neverOn.length > 0 || truth.neverMoves.length > 0)
     yield {
-      id: 'idle',
+      id: 'stop.idle',
       title: 'Is everything in it of use?',
       verdict: 'tight',
       sentence: `${[...truth.neverOn.map((id) => `${id} never pulls in`), ...truth.neverMoves.map((id) => `contact ${id} never changes`)].join('; ')}.`,

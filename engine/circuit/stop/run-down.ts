@@ -17,47 +17,89 @@ export interface Stretch {
 }
 
 export interface RunDown {
-  /** Seconds until it stands; Infinity where it never does. */
+  /** Seconds until it stands or strikes; Infinity where it does neither. */
   readonly time: number;
   /** Radians. */
   readonly angle: number;
+  /** rad/s with which it comes to the end of its way; absent where it stands before. */
+  readonly strikes?: number;
   /** Points for drawing: seconds, rad/s. */
   readonly points: readonly (readonly [time: number, speed: number])[];
 }
 
 const POINTS = 16;
 
-/** From `speed` in rad/s with inertia in kg·m² through the stretches in turn. */
-export function runDown(speed: number, inertia: number, stretches: readonly Stretch[]): RunDown {
+/**
+ * From `speed` in rad/s with inertia in kg·m² through the stretches in turn, the last of which lasts for ever. `room`: radians
+ * to where the way ends. What stands is set moving again by a load that nothing holds in a later stretch.
+ */
+export function runDown(
+  speed: number,
+  inertia: number,
+  stretches: readonly Stretch[],
+  room = Number.POSITIVE_INFINITY,
+): RunDown {
+  let elapsed = 0;
   let time = 0;
   let angle = 0;
   let now = speed;
   const points: [number, number][] = [[0, speed]];
   for (const stretch of stretches) {
-    if (now <= 0) break;
     const stop = toStand(now, inertia, stretch);
-    const lasts = Math.min(stop, stretch.lasts);
+    const most = Math.min(stop, stretch.lasts);
+    const hit = reaches(room - angle, now, inertia, stretch, most);
+    const lasts = hit ?? most;
     if (lasts === Number.POSITIVE_INFINITY) return { time: lasts, angle: lasts, points };
-    for (let n = 1; n <= POINTS; n++) {
-      const part = (lasts * n) / POINTS;
-      points.push([
-        time + part,
-        lasts === stop && n === POINTS ? 0 : after(now, inertia, stretch, part).speed,
-      ]);
-    }
     const end = after(now, inertia, stretch, lasts);
-    time += lasts;
+    for (let n = 1; n <= POINTS && lasts > 0; n++) {
+      const part = (lasts * n) / POINTS;
+      const stands = hit === undefined && lasts === stop && n === POINTS;
+      points.push([elapsed + part, stands ? 0 : after(now, inertia, stretch, part).speed]);
+    }
+    if (lasts > 0) time = elapsed + lasts;
+    if (hit !== undefined) return { time, angle: room, strikes: end.speed, points };
     angle += end.angle;
     now = lasts === stop ? 0 : end.speed;
+    elapsed += stretch.lasts;
   }
   return now > 0
     ? { time: Number.POSITIVE_INFINITY, angle: Number.POSITIVE_INFINITY, points }
     : { time, angle, points };
 }
 
+/** Halvings of a time that is sought: to the last bit of a double. */
+const HALVINGS = 80;
+/** Seconds after which what crawls is no longer waited for. */
+const FOR_EVER = 1e7;
+
+/** Seconds into a stretch after which it has turned by `room`; undefined where it does not within `most`. */
+function reaches(
+  room: number,
+  speed: number,
+  inertia: number,
+  stretch: Stretch,
+  most: number,
+): number | undefined {
+  if (room === Number.POSITIVE_INFINITY) return undefined;
+  const far = (time: number): boolean => after(speed, inertia, stretch, time).angle > room;
+  let high = Math.min(most, 1e-3);
+  while (!far(high)) {
+    if (high >= most || high > FOR_EVER) return undefined;
+    high = Math.min(most, 2 * high);
+  }
+  let low = 0;
+  for (let n = 0; n < HALVINGS; n++) {
+    const middle = (low + high) / 2;
+    if (far(middle)) high = middle;
+    else low = middle;
+  }
+  return high;
+}
+
 /** Seconds until it stands under one stretch. */
 function toStand(speed: number, inertia: number, { torque, drag, slows, drives }: Stretch): number {
   if (drives) return Number.POSITIVE_INFINITY;
+  if (speed <= 0 && (slows !== undefined || torque >= 0)) return 0;
   if (slows !== undefined) return slows > 0 ? speed / slows : Number.POSITIVE_INFINITY;
   if (torque <= 0) return Number.POSITIVE_INFINITY;
   // log1p keeps its digits where drag is small beside steady friction.

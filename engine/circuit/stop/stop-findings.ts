@@ -1,11 +1,14 @@
 /** One finding for each way of asking for a stop. */
+import { worstVerdict } from '../../quantity/verdict.ts';
+import { andList } from '../../quantity/words.ts';
 import type { Looked, StopFinding } from './findings.ts';
-import { sayStopping } from './say-stopping.ts';
+import { sayStopping, stoppingVerdict } from './say-stopping.ts';
+import type { Stopping } from './stops.ts';
 
 export function* stopFindings({ base, stops }: Looked): Generator<StopFinding> {
   if (!base.demands.some(({ role }) => role === 'emergency'))
     yield {
-      id: 'stop.none',
+      id: 'stop.emergency',
       title: 'Is there an emergency stop?',
       verdict: 'fails',
       sentence: 'There is no emergency stop button in the circuit.',
@@ -31,21 +34,24 @@ export function* stopFindings({ base, stops }: Looked): Generator<StopFinding> {
         ? doesNotStop.filter((id) => id === axis)
         : doesNotStop.filter((id) => kindOf(id) === 'axis' && own.length === 0);
     const onlyTold = role === 'emergency' && own.some(({ category }) => category === '2');
-    const unknown = own.some(({ time }) => time === undefined);
-    const endless = own.some(({ time }) => time === Number.POSITIVE_INFINITY);
-    const drops = own.some(({ drop }) => drop !== undefined && drop > 0.001);
-    const fails = left.length > 0 || onlyTold || endless;
+    const drops = own.filter(({ load }) => load === 'drops').map(({ motion }) => motion);
     yield {
-      id: `stop.${act.mover < 0 ? 'power' : base.model.movers[act.mover]!.id}`,
+      id: act.mover < 0 ? 'stop.power' : `stop.act.${base.model.movers[act.mover]!.id}`,
       title: `Does it stop: ${act.says}?`,
-      verdict: fails ? 'fails' : drops ? 'tight' : unknown ? 'unknown' : 'fits',
+      verdict: left.length > 0 || onlyTold ? 'fails' : (worstVerdict(own.map(judged)) ?? 'fits'),
       sentence: `${left.length > 0 ? `${left.join(', ')} does not stop. ` : ''}${said}${said ? '.' : ''}`,
       ...(onlyTold
         ? {
             remedy:
               'An emergency stop takes the power away (stop category 0 or 1, IEC 60204-1, 9.2.3.4.2; from memory): contactors or safe torque off.',
           }
-        : {}),
+        : drops.length > 0
+          ? {
+              remedy: `A brake on ${andList(drops)} that a spring closes before the drive lets go. Until it is there, block the axis from below before the power goes.`,
+            }
+          : {}),
     };
   }
 }
+
+const judged = (stop: Stopping) => ({ verdict: stoppingVerdict(stop) });

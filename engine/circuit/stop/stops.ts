@@ -2,6 +2,7 @@
 import type { Act } from './acts.ts';
 import type { Baseline, RunOn } from './baseline.ts';
 import type { Model, MotionUnit } from './model.ts';
+import { DROPS } from './motion.ts';
 import type { StopOrder } from './order.ts';
 import { drop, type RunDown, runDown, type Stretch } from './run-down.ts';
 import type { Read } from './settings.ts';
@@ -13,19 +14,37 @@ import type { Read } from './settings.ts';
 export type StopCategory = '0' | '1' | '2' | 'none';
 
 export const SAY_CATEGORY: Readonly<Record<StopCategory, string>> = {
-  '0': 'stop category 0: the power goes at once, it coasts',
+  '0': 'stop category 0: the power goes at once',
   '1': 'stop category 1: it brakes, then the power goes',
   '2': 'stop category 2: it is only told to stop, the power stays',
   none: 'does not stop',
 };
 
+/**
+ * What a load that pulls along the axis does once the stop is over: there is 'none'; it is 'held' by drive or brake; only
+ * 'friction' stands against it, which is not to be relied on; it 'drops'; or nobody knows whether it does.
+ */
+export type Load = 'none' | 'held' | 'friction' | 'drops' | 'unknown';
+
+/** Where it does not stand before its way ends. */
+export interface Strike {
+  /** Metres from where the stop was asked for to the hard stop, at most. */
+  readonly room: number;
+  /** Seconds after the act. */
+  readonly time: number;
+  /** m/s at the hard stop. */
+  readonly speed: number;
+}
+
 export interface Stopping {
   readonly motion: string;
   readonly kind: 'axis' | 'spindle';
   readonly category: StopCategory;
-  /** Seconds until it stands, from the act; undefined where too little is known. */
+  readonly load: Load;
+  readonly strikes: Strike | undefined;
+  /** Seconds until it stands, from the act, were its way long enough; undefined where too little is known. */
   readonly time: number | undefined;
-  /** Metres for an axis, radians for a spindle. */
+  /** Metres for an axis, radians for a spindle, were the way long enough. */
   readonly distance: number | undefined;
   /** Seconds after the act; Infinity for never. */
   readonly torqueOff: number;
@@ -41,27 +60,53 @@ export interface Stopping {
 const perRadian = ({ kind, numbers: { read } }: MotionUnit): number | undefined =>
   kind === 'spindle' ? 1 : read.lead === undefined ? undefined : read.lead / (2 * Math.PI);
 
-/** How a motion comes to rest when its enable, its power and its brake go at these moments. */
+/** Metres to the hard stop at most: the whole travel, or from the limit switch that is run onto. `act`: its mover. */
+function roomOf({ limits }: Model, { id, numbers: { read } }: MotionUnit, act: number): number | undefined {
+  const { travel } = read;
+  const own = limits.find(({ mover, axis }) => mover === act && axis === id);
+  const low = own?.end === 'upper' ? undefined : read['limit-low'];
+  const high = own?.end === 'lower' || travel === undefined ? undefined : read['limit-high'];
+  const ways = own
+    ? [low, high === undefined ? undefined : travel! - high].filter((each) => each !== undefined)
+    : [];
+  return ways.length > 0 ? Math.max(0, Math.min(...ways)) : travel;
+}
+
+/** Whether a brake or the drive holds the load afterwards. */
+function loadOf({ kind, vertical, numbers: { read } }: MotionUnit, letGo: number, brake: number): Load {
+  if (kind === 'spindle' || !vertical) return 'none';
+  if (letGo === Number.POSITIVE_INFINITY || brake !== Number.POSITIVE_INFINITY) return 'held';
+  return read.vertical === undefined ? 'unknown' : read.vertical === DROPS.friction ? 'friction' : 'drops';
+}
+
+/** How a motion comes to rest when its enable, its power and its brake go at these moments. `act`: what asked for it. */
 export function stoppingOf(
   model: Model,
   at: number,
   order: Pick<StopOrder, 'enableOff' | 'torqueOff' | 'brakeOn'>,
+  act = -1,
 ): Stopping {
   const unit = model.motions[at]!;
   const { read } = unit.numbers;
   const [told, off, brake] = [order.enableOff[at]!, order.torqueOff[at]!, order.brakeOn[at]!];
   const { brakes } = model.drives[unit.drive]!;
+  // A drive that does not brake lets go of what it holds with its enable.
+  const letGo = brakes ? off : Math.min(told, off);
+  const load = loadOf(unit, letGo, brake);
   const base = {
     motion: unit.id,
     kind: unit.kind,
+    load,
     torqueOff: off,
     brakeOn: brake,
-    drop: dropOf(unit, off, brake),
+    drop: dropOf(unit, letGo, brake),
   };
   if (told === Number.POSITIVE_INFINITY)
     return {
       ...base,
       category: 'none',
+      load: unit.vertical ? 'held' : 'none',
+      strikes: undefined,
       time: Number.POSITIVE_INFINITY,
       distance: Number.POSITIVE_INFINITY,
       needs: [],
@@ -81,22 +126,38 @@ export function stoppingOf(
     : unit.kind === 'axis'
       ? need('deceleration') / (scale ?? Number.NaN)
       : speed / need('deceleration');
-  // A ramp that ends before the power goes needs neither inertia nor friction.
+  // A ramp that ends before the power goes needs neither inertia nor friction, unless nothing holds the load then.
   const rampTime = slowing === undefined ? Number.POSITIVE_INFINITY : speed / slowing;
-  const onlyRamp = ramps && told + rampTime <= off;
-  const [inertia, friction] = onlyRamp ? [1, 1] : [need('inertia'), need('friction')];
-  // The worst way is down: the load pulls on where nothing but friction and brake hold it back.
-  const weight = onlyRamp || !unit.vertical ? 0 : need('weight');
-  if (!onlyRamp && weight >= friction && brake !== Number.POSITIVE_INFINITY) need('brake-torque');
+  const isControlled = ramps && told + rampTime <= off;
+  const onlyRamp = isControlled && load !== 'drops' && load !== 'friction';
+  const inertia = onlyRamp ? 1 : need('inertia');
+  // Friction slows what coasts, and is not counted on against a load: the worst way is down, with nothing but the brake.
+  const pulls = !onlyRamp && (load === 'drops' || (load === 'held' && unit.vertical));
+  const friction = onlyRamp || pulls ? 0 : need('friction');
+  const weight = !onlyRamp && unit.vertical ? need('weight') : 0;
+  if (pulls && brake !== Number.POSITIVE_INFINITY) need('brake-torque');
+  if (load === 'unknown' && !onlyRamp) need('vertical');
   const stretches = stretchesOf(told, off, brake, slowing, friction - weight, read);
-  const run = needs.length > 0 ? undefined : runDown(speed, inertia, stretches);
+  const room = unit.kind === 'axis' ? roomOf(model, unit, act) : undefined;
+  const way = room === undefined || scale === undefined ? Number.POSITIVE_INFINITY : room / scale;
+  const run = needs.length > 0 ? undefined : runDown(speed, inertia, stretches, way);
+  const free = run?.strikes === undefined ? run : runDown(speed, inertia, stretches);
   const category: StopCategory =
     off === Number.POSITIVE_INFINITY
       ? '2'
-      : ramps && (needs.length > 0 ? off - told > 0.1 : onlyRamp)
+      : ramps && (needs.length > 0 ? off - told > 0.1 : isControlled)
         ? '1'
         : '0';
-  return { ...base, category, time: run?.time, distance: run && run.angle * scale!, needs, run };
+  return {
+    ...base,
+    category,
+    strikes:
+      run?.strikes === undefined ? undefined : { room: room!, time: run.time, speed: run.strikes * scale! },
+    time: free?.time,
+    distance: free && free.angle * scale!,
+    needs,
+    run,
+  };
 }
 
 function stretchesOf(
@@ -120,15 +181,15 @@ function stretchesOf(
   });
 }
 
-function dropOf(unit: MotionUnit, off: number, brake: number): number | undefined {
+function dropOf(unit: MotionUnit, letGo: number, brake: number): number | undefined {
   const { read } = unit.numbers;
-  if (read.vertical !== 1) return undefined;
-  if (off === Number.POSITIVE_INFINITY || brake <= off) return 0;
+  if (!unit.vertical) return undefined;
+  if (letGo === Number.POSITIVE_INFINITY || brake <= letGo) return 0;
   const scale = perRadian(unit);
   if (brake === Number.POSITIVE_INFINITY || !scale || read.weight === undefined || read.inertia === undefined)
     return undefined;
   // The worst case: friction holds nothing.
-  return drop(brake - off, read.weight, read.inertia, scale);
+  return drop(brake - letGo, read.weight, read.inertia, scale);
 }
 
 export interface DemandStops {
@@ -143,16 +204,19 @@ export function stopsOf(base: Baseline): readonly DemandStops[] {
   return base.demands.map(({ act, role, stops, order }) => ({
     act,
     role,
-    stops: stops.map((at) => stoppingOf(base.model, at, order)),
+    stops: stops.map((at) => stoppingOf(base.model, at, order, act.mover)),
     doesNotStop: base.runs.filter((at) => !stops.includes(at)).map((at) => base.model.motions[at]!.id),
   }));
 }
 
-/** Seconds until a motion stands, for judging locks; 0 where too little is known. */
+/** Seconds until a motion stands or has dropped as far as it can, for judging locks; 0 where too little is known. */
 export const runOnOf =
   (model: Model): RunOn =>
-  (order, motion) =>
-    stoppingOf(model, motion, order).time ?? 0;
+  (order, motion) => {
+    const { time, strikes, load } = stoppingOf(model, motion, order);
+    // That it drops has a finding of its own.
+    return strikes?.time ?? (load === 'drops' ? 0 : (time ?? 0));
+  };
 
 /** Longest of the run-ons of one motion over these stops; undefined where too little is known of any of them. */
 export function longest(

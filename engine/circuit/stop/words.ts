@@ -1,20 +1,12 @@
 /** What was looked through, in the words that screen, command line and test sheet share. */
-import { formatQuantity } from '../../quantity/index.ts';
-import type { AxisDistances, Mark } from './distances.ts';
+import { formatNumber, formatQuantity } from '../../quantity/index.ts';
+import { andList } from '../../quantity/words.ts';
+import { ANY_STOP, type AxisDistances, type Mark } from './distances.ts';
 import type { Estimate } from './estimate.ts';
 import type { GuardDistance } from './guards.ts';
-import type { Verdict } from './judge.ts';
 import type { FaultPair } from './pairs.ts';
 import { length, sayStopping, seconds } from './say-stopping.ts';
 import type { TruthRow } from './truth.ts';
-
-/** Kinds of outcome of a fault, worst first. */
-export const FAULT_GROUPS: readonly { readonly verdict: Verdict; readonly title: string }[] = [
-  { verdict: 'dangerous', title: 'Dangerous' },
-  { verdict: 'unnoticed', title: 'Still stops, and nobody is told' },
-  { verdict: 'noticed', title: 'Still stops, and does not start again' },
-  { verdict: 'stops', title: 'Stops it, or keeps it from starting' },
-];
 
 /** What one act in one state does: 'X: stop category 0: …', 'X starts, and nobody asked', 'K1 chatters'. */
 export const sayRow = ({ stops, starts, unasked, restless }: TruthRow): readonly string[] => [
@@ -29,11 +21,20 @@ export function sayPair({ first, second, judged }: FaultPair): string {
   return `${first.id}, then ${second.id}: ${happening?.motions.join(', ') ?? ''}, after “${happening?.after ?? ''}”`;
 }
 
+/** 'after any stop', 'after “press S1”' */
+export const afterWhat = (act: string): string => (act === ANY_STOP ? `after ${act}` : `after “${act}”`);
+
 /** How far an axis runs on and after what, or what has to be known for it. */
-export function sayRunOn({ runOn, time, after, needs }: AxisDistances): string {
+export function sayRunOn({ runOn, drops, time, travel, after, needs }: AxisDistances): string {
   if (runOn === undefined) return `How far it runs on is not known: ${needs.join(', ')}.`;
-  if (!Number.isFinite(runOn)) return `It never stands: nothing brakes it after “${after}”.`;
-  return `From the highest speed it runs on ${length(runOn)} in ${seconds(time!)}, ${after === 'any stop' ? 'the longest of all its stops' : `after “${after}”`}.`;
+  if (drops)
+    return `It drops ${afterWhat(after)}: nothing holds it, and it ends at its hard stop. No place of a switch helps; give it a brake first.`;
+  if (!Number.isFinite(runOn)) return `It never stands: nothing brakes it ${afterWhat(after)}.`;
+  const far =
+    travel !== undefined && runOn > travel
+      ? ` That is more than its travel of ${length(travel)}: it runs into its hard stop.`
+      : '';
+  return `From the highest speed it runs on ${length(runOn)} in ${seconds(time!)}, ${after === ANY_STOP ? 'the longest of all its stops' : afterWhat(after)}.${far}`;
 }
 
 /** '3.2 mm left over', '1.1 mm too little', '' where it is not known. */
@@ -59,16 +60,25 @@ export function sayGuard({ time, needed, says }: GuardDistance): string {
 
 export const ESTIMATE_TITLE = 'What it resembles (an indication, no certificate)';
 
-/** What the circuit resembles, a sentence each. */
+/** How far the circuit could go by its structure, a sentence each. */
 export function sayEstimate(estimate: Estimate): readonly string[] {
-  const { why, resembles, mttfd, coverage, commonCause, level } = estimate;
+  const { why, atMost, claim, mttfd, coverage, commonCause, level } = estimate;
   return [
-    `${why} That resembles category ${resembles} of ISO 13849-1.`,
+    `${why} ${SAY_AT_MOST[atMost]}`,
+    ...(claim.length > 0 ? [`Not claimable until ${andList(claim)}.`] : []),
     ...(mttfd === undefined
       ? []
       : [
-          `Years to a dangerous failure of a channel: ${mttfd.toPrecision(3)}${coverage === undefined ? '' : `; coverage ${(100 * coverage).toFixed(0)} %`}; points against a common cause: ${commonCause}.`,
+          `Years to a dangerous failure of a channel: ${formatNumber(mttfd, 3)}${coverage === undefined ? '' : `; coverage ${formatQuantity(coverage, '%', { digits: 2 })}`}; points against a common cause: ${commonCause}.`,
         ]),
     level ? `The simplified chart would give level ${level}.` : 'The simplified chart gives no level.',
   ];
 }
+
+const SAY_AT_MOST: Readonly<Record<Estimate['atMost'], string>> = {
+  none: 'No category of ISO 13849-1 can be named.',
+  'B or 1':
+    'By ISO 13849-1 that is category B or 1, in which one fault can take the stop away. Category B ends at level b, whatever its parts; category 1 reaches level c, and asks for parts and principles that are well tried.',
+  '3': 'By its structure it could be at most category 3 of ISO 13849-1.',
+  '4': 'By its structure it could be at most category 4 of ISO 13849-1.',
+};

@@ -2,14 +2,16 @@
 import { useState } from 'react';
 import {
   FAULT_GROUPS,
+  type FaultGroup,
   type FaultReport,
+  groupOf,
   type NamedFault,
-  type Verdict,
 } from '../../../engine/circuit/stop/index.ts';
 import type { Pairs } from './use-look.ts';
 
-const COLOURS: Readonly<Record<Verdict, string>> = {
+const COLOURS: Readonly<Record<FaultGroup, string>> = {
   dangerous: 'fails',
+  rests: 'tight',
   unnoticed: 'tight',
   noticed: 'fits',
   stops: 'fits',
@@ -25,7 +27,7 @@ interface Props {
 }
 
 export function FaultList({ faults, shown, show }: Props) {
-  const [open, setOpen] = useState<ReadonlySet<Verdict>>(new Set());
+  const [open, setOpen] = useState<ReadonlySet<FaultGroup>>(new Set());
   return (
     <section className="stack" aria-labelledby="stop-faults">
       <h2 id="stop-faults">Every single fault</h2>
@@ -33,30 +35,30 @@ export function FaultList({ faults, shown, show }: Props) {
         {faults.length} faults were put in one after another. Each time somebody asked for a stop, took it
         back and tried to start again.
       </p>
-      {FAULT_GROUPS.map(({ verdict, title }) => {
-        const own = faults.filter(({ judged }) => judged.verdict === verdict);
+      {FAULT_GROUPS.map(({ group, title }) => {
+        const own = faults.filter((each) => groupOf(each) === group);
         if (own.length === 0) return null;
         return (
           <details
-            key={verdict}
+            key={group}
             className="sheet"
-            open={verdict === 'dangerous' ? true : undefined}
+            open={group === 'dangerous' ? true : undefined}
             onToggle={(event) => {
               const { open: isOpen } = event.currentTarget;
-              setOpen((before) => (isOpen ? new Set([...before, verdict]) : before));
+              setOpen((before) => (isOpen ? new Set([...before, group]) : before));
             }}
           >
             <summary>
-              <span className={`verdict ${COLOURS[verdict]}`}>
+              <span className={`verdict ${COLOURS[group]}`}>
                 {title}: {own.length}
               </span>
             </summary>
-            {(verdict === 'dangerous' || open.has(verdict)) && (
+            {(group === 'dangerous' || open.has(group)) && (
               <ul className="stop-faults">
                 {own.map((report, at) => (
                   <Row
                     key={report.fault.id}
-                    id={verdict === 'dangerous' && at === 0 ? WORST : undefined}
+                    id={group === 'dangerous' && at === 0 ? WORST : undefined}
                     report={report}
                     shown={shown === report.fault.id}
                     show={show}

@@ -4,6 +4,7 @@ import { analyseStop, type StopAnalysis } from '../analyse.ts';
 import { compileStop } from '../compile.ts';
 import { dangerousPairs } from '../pairs.ts';
 import { testSheet, testSheetHtml, testSheetText } from '../test-sheet.ts';
+import { sayEstimate } from '../words.ts';
 import { PATTERNS } from './index.ts';
 
 const MOTIONS = [
@@ -46,9 +47,9 @@ describe.each(PATTERNS)('$id', ({ id, warning, make }) => {
     expect(truth.complete).toBe(true);
     expect(races).toEqual([]);
     expect(base.restless).toEqual([]);
-    expect(findings.find((each) => each.id === 'restart')!.verdict).toBe('fits');
-    for (const finding of findings.filter((each) => each.id.startsWith('stop.')))
-      if (!(warning && finding.id === 'stop.S1'))
+    expect(findings.find((each) => each.id === 'stop.restart')!.verdict).toBe('fits');
+    for (const finding of findings.filter((each) => /^stop\.(act\.|power$|emergency$|reach$)/.test(each.id)))
+      if (!(warning && finding.id === 'stop.act.S1'))
         expect.soft(finding.verdict, finding.sentence).not.toBe('fails');
     expect(truth.neverOn).toEqual([]);
   });
@@ -141,7 +142,7 @@ test('derived: an axis that drops: with its brake first it is held, without it o
     const drawn = PATTERNS.find(({ id }) => id === 'vertical-axis')!.make(MOTIONS);
     const found = analyseStop(change(drawn));
     if (!found.ok) throw new Error(found.problem.message);
-    const { verdict: is, sentence } = found.value.findings.find(({ id }) => id === 'X.brake')!;
+    const { verdict: is, sentence } = found.value.findings.find(({ id }) => id === 'stop.X.brake')!;
     return `${is}: ${sentence}`;
   };
   expect(verdict((same) => same)).toMatch(/^fits/);
@@ -186,10 +187,12 @@ test('derived: two unnoticed faults that are dangerous together are found in pie
 
 test('derived: the estimate says what it rests on and never claims a level that cannot be claimed', () => {
   const { estimate } = looked.get('two-contactors')!;
-  expect(estimate.resembles).toBe('3');
+  expect(estimate.atMost).toBe('3');
   expect(estimate.level).toBeUndefined();
-  expect(estimate.missing.join(' ')).toMatch(/common cause/);
-  expect(looked.get('one-contactor')!.estimate.resembles).toBe('B or 1');
+  expect(estimate.claim.join(' ')).toMatch(/common cause/);
+  expect(sayEstimate(estimate).join(' ')).toMatch(
+    /could be at most category 3.*Not claimable until .*annex F/,
+  );
   expect(looked.get('safety-relay')!.estimate.missing.join(' ')).toMatch(/U1: the maker/);
   // With the maker's years and the points answered there is a level, from the parts by D.1 and D.2.
   const drawn = PATTERNS.find(({ id }) => id === 'safety-relay')!.make(MOTIONS);
@@ -206,13 +209,37 @@ test('derived: the estimate says what it rests on and never claims a level that 
     },
   });
   if (!answered.ok) throw new Error(answered.problem.message);
-  const { mttfd, commonCause, level, resembles } = answered.value.estimate;
+  const { mttfd, commonCause, level, atMost, claim } = answered.value.estimate;
   expect(commonCause).toBe(65);
   // Button 2000 years, unit 150, one contactor 26 000: alike in both channels.
   expect(mttfd).toBeCloseTo(1 / (1 / 2000 + 1 / 150 + 1 / 26_000), 6);
-  expect(resembles).toBe('4');
+  expect(atMost).toBe('4');
   // The button is only compared, so the coverage is not that of category 4 and the chart gives nothing.
   expect(level).toBeUndefined();
+  expect(claim).toEqual([expect.stringMatching(/at least 99 % of their own dangerous failures/)]);
+});
+
+test('published: ISO 13849-1:2015, 6.2 and Table 10 (from memory): one channel is category B, which ends at level b, or 1, which ends at c', () => {
+  const { estimate } = looked.get('one-contactor')!;
+  expect(estimate.atMost).toBe('B or 1');
+  expect(sayEstimate(estimate).join(' ')).toMatch(/Category B ends at level b.*category 1 reaches level c/);
+  const drawn = PATTERNS.find(({ id }) => id === 'one-contactor')!.make(MOTIONS);
+  const levelOf = (settings: Readonly<Record<string, string>>) => {
+    const found = analyseStop({ ...drawn, settings: { 'uses-a-year': '500', ...settings } });
+    if (!found.ok) throw new Error(found.problem.message);
+    return found.value.estimate.level;
+  };
+  expect(levelOf({})).toBe('b');
+  expect(levelOf({ 'ccf-proven': 'yes' })).toBe('c');
+});
+
+test('published: ISO 13849-1:2015, 6.2.7, Table 10 and Annex F (from memory): nothing known of it, category 4 is not claimed', () => {
+  const { estimate } = looked.get('safety-relay')!;
+  expect(estimate.atMost).toBe('4');
+  expect(estimate.level).toBeUndefined();
+  const said = sayEstimate(estimate).join(' ');
+  expect(said).not.toMatch(/resembles/);
+  expect(said).toMatch(/at most category 4 .*Not claimable until .*99 %.*65 of 100 points.*is known/);
 });
 
 test('derived: the test sheet: one action a line, cautions at the step, escaped', () => {
