@@ -106,3 +106,9 @@ test('derived: a speed left open is drawn at the speed that was planned, so a li
   // On the mill the bearing's limit is in doubt and lies far above; the drive's is set and has none.
   expect(speed.chance ?? 1).toBe(1);
 });
+
+test('the belt range stays the one it was planned in: a draw in which another stops sooner does not change the belt', () => {
+  const push = finding(drawn(MILL, 'tap-2', 200), 'spindle-torque');
+  // The neighbouring range has a quarter of the torque at that speed.
+  expect(push.marginRange![0]).toBeGreaterThan(0.8 * push.margin!);
+});

@@ -12,6 +12,7 @@ import type { Verdict } from '../quantity/verdict.ts';
 import type { Work } from '../refit/types.ts';
 import { inOrder, type WorkFinding, worstOf } from './finding.ts';
 import { type JudgedWork, judgeOne, summaryOf } from './judge.ts';
+import { rangeAt } from './limits.ts';
 import { machineDrawn, type WorkMachine } from './machine.ts';
 
 /** Draws for a chance of 95 % to be known to about half a percent. */
@@ -72,6 +73,7 @@ export function* seekDrawn(
   const scopes = drawScopes(assessment, (scopeFor) => machineDrawn(machine, scopeFor), { lanes, seed });
   const cutting = drawSource(cuttingForce(machine), lanes, seed, undefined);
   const asPlanned = judged.map(planned);
+  const ranges = judged.map((one) => rangeOf(machine, one));
   const tallies = judged.map(() => new Map<string, Tally>());
   const whole = judged.map(() => 0);
   const done = judged.map(() => 0);
@@ -81,7 +83,7 @@ export function* seekDrawn(
     for (const [at, work] of open) {
       let fits = true;
       done[at]!++;
-      for (const finding of judgeOne(drawn, work).findings) {
+      for (const finding of judgeOne(inRange(drawn, ranges[at]), work).findings) {
         let tally = tallies[at]!.get(finding.check);
         if (!tally) {
           tally = new Tally(lanes);
@@ -137,6 +139,19 @@ export function judgeDrawn(
 function planned({ work, detail }: JudgedWork): Work {
   if (!detail || detail.kind === 'cut' || !detail.speed) return work;
   return { ...work, settings: { ...work.settings, speed: `${(detail.speed * 30) / Math.PI} r/min` } };
+}
+
+/** The belt or gear range the work was planned in, by its id: it too is chosen once. */
+function rangeOf({ spindle }: WorkMachine, { detail }: JudgedWork): string | undefined {
+  if (!spindle || !detail?.speed) return undefined;
+  if (detail.kind === 'tap') return spindle.ranges.find(({ name }) => name === detail.reversal?.range)?.id;
+  return rangeAt(spindle, detail.speed)?.id;
+}
+
+function inRange(machine: WorkMachine, range: string | undefined): WorkMachine {
+  const { spindle } = machine;
+  if (!spindle || range === undefined) return machine;
+  return { ...machine, spindle: { ...spindle, ranges: spindle.ranges.filter(({ id }) => id === range) } };
 }
 
 function withDraws(
