@@ -7,7 +7,6 @@ import { WiringChecker } from '../dist/engine/circuit/wiring/check/checker.js';
 import { readWiring } from '../dist/engine/circuit/wiring/read.js';
 import { cellsOf } from './wiring-network.mjs';
 import { ringOutCase } from './wiring-readings.mjs';
-import { ringOutCase } from './wiring-readings.mjs';
 import { supplyCase } from './wiring-supply.mjs';
 
 /** Seconds of processor time; other work on the computer does not count. */
@@ -75,4 +74,3 @@ console.log(
 );
 ringOutCase(seconds, median);
 supplyCase(seconds, median);
-ringOutCase(seconds, median);
