@@ -1,5 +1,4 @@
 /** Wanted work on a terminal. */
-import { marginText } from '../../engine/assess/index.ts';
 import { formatQuantity } from '../../engine/quantity/index.ts';
 import {
   type InStepAnswer,
@@ -8,6 +7,7 @@ import {
   sayChance,
   sayMargin,
   sayNeeds,
+  sayRange,
   type WorkChart,
 } from '../../engine/work/index.ts';
 import type { Page } from './page.ts';
@@ -39,10 +39,6 @@ export function printRow(page: Page, { work, verdict, summary }: JudgedWork): vo
   page.prose(summary, INDENT);
 }
 
-const sayRange = ([low, high]: readonly [number, number]): string =>
-  low === high || marginText(low) === marginText(high)
-    ? marginText(low)
-    : `${marginText(low)} to ${high >= 100 ? 'over 99' : marginText(high)}`;
 const sayShare = (chance: number): string =>
   chance === 1
     ? 'all'

@@ -129,6 +129,12 @@ export function sayChance({ chance, verdict }: Pick<WorkFinding, 'chance' | 'ver
   return `With what is doubtful, the chance that it ${verdict === 'fails' ? 'fits all the same' : 'fits'} is ${percent}.`;
 }
 
+/** '0.94 to 1.5': where a margin lies. */
+export const sayRange = ([low, high]: readonly [low: number, high: number]): string =>
+  marginText(low) === marginText(high)
+    ? marginText(low)
+    : `${marginText(low)} to ${high >= 100 ? 'over 99' : marginText(high)}`;
+
 export const sayMargin = (finding: WorkFinding): string =>
   finding.margin === undefined
     ? '–'

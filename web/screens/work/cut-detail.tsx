@@ -1,4 +1,5 @@
 /** A cut: links in the order in which they give way. */
+import { marginText } from '../../../engine/assess/say-margin.ts';
 import type { CutDetail } from '../../../engine/work/index.ts';
 import { MarginRule } from '../../parts/margin-rule.tsx';
 import { length, rpm, value } from './say.ts';
@@ -41,7 +42,7 @@ export function CutDetails({ detail }: { readonly detail: CutDetail }) {
                 <td className="number">{value(link.there, link.unit)}</td>
                 <td>
                   <MarginRule margin={link.margin} verdict={link.margin < 1 ? 'fails' : 'fits'} />
-                  <span className="small">× {link.margin.toPrecision(2)}</span>
+                  <span className="small">×{marginText(link.margin)}</span>
                 </td>
                 <td className="number">{link.depth === undefined ? '–' : length(link.depth)}</td>
                 <td className="number">{link.feed === undefined ? '–' : length(link.feed)}</td>

@@ -8,6 +8,7 @@ import {
   LINKS,
   sayChance,
   sayNeeds,
+  sayRange,
   WORK_KINDS,
   type WorkFinding,
 } from '../../../engine/work/index.ts';
@@ -149,6 +150,9 @@ function One({ finding, home }: { readonly finding: WorkFinding; readonly home: 
         {margin !== undefined && <MarginRule margin={margin} range={marginRange} verdict={verdict} />}
         {margin !== undefined && <span className={`margin verdict ${verdict}`}>{sayMargin(finding)}</span>}
       </summary>
+      {marginRange && (
+        <p className="small">In 95 of 100 draws its margin lies from {sayRange(marginRange)}.</p>
+      )}
       {because.length > 0 && (
         <ul className="small">
           {because.map((each) => (
