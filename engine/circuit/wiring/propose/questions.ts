@@ -1,10 +1,11 @@
 /** What has to be told: from what the rules could not judge, each with the place where the answer stands. */
 import type { Wiring } from '../../../refit/types.ts';
 import { WIRING_KINDS } from '../kinds/index.ts';
-import { NATURES } from '../natures.ts';
+import { fieldOf, NATURES } from '../natures.ts';
+import { NO_FACTS } from '../part-facts.ts';
 import { CABLE_SETTINGS, WIRE_SETTINGS } from '../read-wire.ts';
 import type { SettingSpec } from '../setting.ts';
-import type { ReadWiring, WiringFinding } from '../types.ts';
+import type { Device, Nature, ReadWiring, Terminal, WiringFinding } from '../types.ts';
 
 /** Where an answer is kept. */
 export type AnswerPlace =
@@ -28,22 +29,6 @@ export interface Question {
   readonly unit?: string;
   readonly options?: readonly string[];
 }
-
-/** Fields of terminals by the setting of a device that gives them. */
-const OF_DEVICE: Readonly<Record<string, readonly string[]>> = {
-  low: ['tacho-volts', 'volts'],
-  high: ['tacho-volts', 'volts'],
-  volts: ['excitation-volts', 'volts', 'coil-volts', 'mains-volts', 'primary'],
-  current: ['coil-current', 'input-current', 'current', 'supply-current', 'enable-current'],
-  gives: ['output-current', 'switch-current'],
-  swallows: ['output-current'],
-  withstands: ['output-withstands'],
-  termination: ['termination'],
-  hertz: ['excitation-hertz', 'hertz'],
-  suppressor: ['suppressor'],
-  power: ['watts'],
-  resistance: ['ohms'],
-};
 
 export function questionsFrom(
   findings: readonly WiringFinding[],
@@ -87,18 +72,14 @@ function questionOf(need: string, wiring: Wiring, read: ReadWiring): Question | 
   const terminal = read.terminals.get(thing);
   if (!terminal) return undefined;
   const device = read.devices.get(terminal.device)!;
-  const specs = WIRING_KINDS[device.kind]?.settings ?? {};
   const of = `${device.id}${device.name ? ` (${device.name})` : ''}`;
-  const candidates = terminal.nature.kind === 'contact' ? [setting] : (OF_DEVICE[setting] ?? [setting]);
-  const prefixed =
-    terminal.nature.kind === 'contact' && terminal.nature.role === 'main'
-      ? candidates.map((each) => `main-${each}`)
-      : candidates;
-  const own = preferred(terminal.nature.kind, terminal.mark, prefixed).find((each) =>
-    Object.hasOwn(specs, each),
-  );
+  const own = settingBehind(device, terminal, setting);
   if (own !== undefined)
-    return ask(device.id, own, specs[own]!, of, { of: 'device', id: device.id, setting: own });
+    return ask(device.id, own, WIRING_KINDS[device.kind]!.settings[own]!, of, {
+      of: 'device',
+      id: device.id,
+      setting: own,
+    });
   const fields = NATURES[terminal.nature.kind]?.fields ?? {};
   if (!Object.hasOwn(fields, setting)) return undefined;
   return ask(terminal.id, setting, fields[setting]![1], `${terminal.id} (${terminal.name})`, {
@@ -110,23 +91,58 @@ function questionOf(need: string, wiring: Wiring, read: ReadWiring): Question | 
   });
 }
 
-/** Which of several settings of a device a terminal's field comes from. */
-function preferred(kind: string, mark: string, names: readonly string[]): readonly string[] {
-  if (kind === 'feed')
-    return ['current', 'supply-current', ...names.filter((name) => name === 'volts')].filter(
-      (name) => names.includes(name) || name === 'volts',
-    );
-  if (kind === 'supply' && !/^(plus|minus)$/.test(mark))
-    return names.includes('current') ? ['encoder-current'] : ['encoder-volts'];
-  if (kind === 'supply') return names.filter((name) => name === 'volts' || name === 'current');
-  if (kind === 'mains') return ['mains-volts', 'volts', ...names];
-  if (kind === 'input')
-    return /^(EN|STO|FWD|REV)/.test(mark)
-      ? ['enable-current']
-      : names.filter((name) => name === 'input-current');
-  if (kind === 'output' && /^(out|enable)/.test(mark))
-    return names.includes('switch-current') ? ['switch-current'] : names;
-  return names;
+/** Stand for answers that are not there yet; no machine has them, so that they are known again behind the terminal. */
+const PROBE = 7.3125;
+const OTHER = 1.5;
+
+/**
+ * The setting of a device from which a field of one of its terminals comes: found by trying each, so that an answer always
+ * arrives where it was missing. Undefined where none does.
+ */
+function settingBehind(device: Device, terminal: Terminal, field: string): string | undefined {
+  const of = BEHIND.get(device) ?? new Map<string, string | undefined>();
+  BEHIND.set(device, of);
+  const key = `${terminal.mark} ${field}`;
+  if (!of.has(key)) of.set(key, findBehind(device, terminal, field));
+  return of.get(key);
+}
+
+/** What was found, as long as the device is read. */
+const BEHIND = new WeakMap<Device, Map<string, string | undefined>>();
+
+function findBehind(
+  { kind, settings }: Device,
+  { mark, nature }: Terminal,
+  field: string,
+): string | undefined {
+  const made = WIRING_KINDS[kind];
+  if (!made) return undefined;
+  // A current says nothing in a rating without its voltage: the others that are missing are thought of as given.
+  const given = { ...settings };
+  for (const [name, spec] of Object.entries(made.settings))
+    if (spec.kind === 'quantity' && given[name] === undefined) given[name] = OTHER;
+  const asks = NATURES[nature.kind]?.fields[field]?.[1];
+  const unit = asks === undefined ? 'A' : asks.kind === 'quantity' ? asks.unit : undefined;
+  const reaches = (name: string, value: number | string): boolean => {
+    const draft = made.terminals({ ...given, [name]: value }, NO_FACTS).find((each) => each.mark === mark);
+    return draft?.nature.kind === nature.kind && inNature(draft.nature, field) === value;
+  };
+  return Object.entries(made.settings).find(([name, spec]) =>
+    spec.kind === 'quantity'
+      ? spec.unit === unit && reaches(name, PROBE)
+      : spec.kind === 'choice' &&
+        asks?.kind === 'choice' &&
+        // Two words, since one of them might stand there anyhow.
+        spec.options.length > 1 &&
+        spec.options.slice(0, 2).every((word) => reaches(name, word)),
+  )?.[0];
+}
+
+/** What into coils a contact may switch is no field that a terminal can be given by hand. */
+function inNature(nature: Nature, field: string) {
+  if (nature.kind === 'contact' && field === 'ac-coil-amps') return nature.ac?.coilAmps;
+  if (nature.kind === 'contact' && field === 'dc-coil-amps') return nature.dc?.coilAmps;
+  return fieldOf(nature, field);
 }
 
 function ask(thing: string, setting: string, spec: SettingSpec, of: string, place: AnswerPlace): Question {
