@@ -25,4 +25,14 @@ export {
   type WorkStep,
   why,
 } from './why.ts';
-export { heavyGuesses, sayChain, sayDoubt, sayDoubts, sayGuesses, sayPath } from './words.ts';
+export {
+  heavyGuesses,
+  sayBoth,
+  sayChain,
+  sayDoubt,
+  sayDoubted,
+  sayDoubts,
+  sayGuesses,
+  sayPath,
+  sayRounded,
+} from './words.ts';

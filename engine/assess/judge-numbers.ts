@@ -6,8 +6,9 @@ import { compare } from './compare.ts';
 import type { Amount, Finding } from './finding.ts';
 import { base, type Frame, type Judged, stopped } from './frame.ts';
 import { resolve, type Scope } from './resolve.ts';
+import { marginText } from './say-margin.ts';
 import { type Known, restsOf, uncertainty, union, type Value } from './value.ts';
-import { sayRounded } from './words.ts';
+import { sayBoth } from './words.ts';
 
 const resolveAll = (scope: Scope, refs: readonly Ref[]): Value[] => refs.map((ref) => resolve(scope, ref));
 
@@ -19,11 +20,12 @@ const amount = (value: Known, unit: string): Amount => ({
 
 /** Puts numbers into a sentence. */
 function fill(sentence: string, asked: Amount, there: Amount, margin: number | null, which: string): string {
+  const [demand, capacity] = sayBoth(asked, there);
   return sentence
     .replaceAll('{which}', which)
-    .replaceAll('{asked}', sayRounded(asked))
-    .replaceAll('{there}', sayRounded(there))
-    .replaceAll('{margin}', margin === null ? '–' : margin.toPrecision(3));
+    .replaceAll('{asked}', demand)
+    .replaceAll('{there}', capacity)
+    .replaceAll('{margin}', margin === null ? '–' : marginText(margin));
 }
 
 function numbers(

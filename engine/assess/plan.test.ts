@@ -30,6 +30,7 @@ function everyRef(): [where: string, ref: Ref, unit: string | undefined][] {
       for (const ref of [check.demand, check.capacity]) add(check.id, ref, check.unit);
     if (check.form === 'band')
       for (const ref of [check.value, check.low, check.high]) add(check.id, ref, check.unit);
+    if (check.form === 'fact') for (const ref of Object.values(check.reads ?? {})) add(check.id, ref);
   }
   return all;
 }

@@ -67,7 +67,7 @@ function refsOf(check: Check): Ref[] {
   const conditions = (check.onlyIf ?? []).flatMap((each) => ('above' in each ? [each.above] : []));
   if (check.form === 'ratio') return [...conditions, check.demand, check.capacity];
   if (check.form === 'band') return [...conditions, check.value, check.low, check.high];
-  return conditions;
+  return [...conditions, ...Object.values(check.reads ?? {})];
 }
 
 const plans = new Map<string, readonly Working[]>();

@@ -1,22 +1,21 @@
-/** A margin as text, no finer than it is known. */
+/** A margin as text, the same wherever it is read. */
 import { formatNumber } from '../quantity/index.ts';
 
-/** Two-sided 95 % of a bell are this many standard uncertainties wide. */
-const WIDTH = 3.92;
-const MOST_DIGITS = 3;
+const DECIMALS = 2;
+const FIGURES = 3;
+/** Below this two decimals would leave one figure or none. */
+const SMALL = 0.1;
 
 /**
- * '0.86', '1.3', '12': as many digits as its doubt leaves, three at most. A margin just below one never reads as one, for it
- * fails. `range`: where it lies with 95 % confidence.
+ * '0.84', '1.30', '12.3', '240': two decimals below ten, three figures from there on, two figures below a tenth. A margin just
+ * below one never reads as one, for it fails. Where it lies with 95 % confidence does not change it: the same margin reads the
+ * same on every screen.
  */
-export function marginText(margin: number, range?: readonly [low: number, high: number]): string {
-  const deviation = range ? (range[1] - range[0]) / WIDTH : 0;
-  const known =
-    deviation > 0 && margin > 0 && Number.isFinite(deviation)
-      ? Math.floor(Math.log10(margin)) - Math.floor(Math.log10(2 * deviation)) + 1
-      : MOST_DIGITS;
-  for (let digits = Math.min(MOST_DIGITS, Math.max(1, known)); digits < 12; digits++) {
-    const text = formatNumber(margin, digits);
+export function marginText(margin: number, _range?: readonly [low: number, high: number]): string {
+  if (margin >= 9.995) return formatNumber(margin, FIGURES);
+  if (margin < SMALL) return formatNumber(margin, 2);
+  for (let decimals = DECIMALS; decimals < 12; decimals++) {
+    const text = margin.toFixed(decimals);
     if (margin >= 1 || Number(text) < 1) return text;
   }
   return '1, less a trifle';

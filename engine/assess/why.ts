@@ -2,7 +2,7 @@
 import { POLICY } from '../checks/policies.ts';
 import type { Ref } from '../checks/refs.ts';
 import { factSpec } from '../parts/index.ts';
-import { formatQuantity } from '../quantity/index.ts';
+import { readable } from '../quantity/index.ts';
 import type { Basis } from '../quantity/types.ts';
 import { findFact } from '../refit/place.ts';
 import type { Chain, Fact } from '../refit/types.ts';
@@ -217,7 +217,7 @@ class Trail {
       id: key,
       text:
         value?.state === 'known'
-          ? formatQuantity(value.value, sheet.symbols[symbol]!.unit, { half: 2 * spread(value.doubt) })
+          ? readable(value.value, sheet.symbols[symbol]!.unit, { half: 2 * spread(value.doubt), figures: 4 })
           : undefined,
     });
   }
@@ -275,6 +275,8 @@ export function why(assessment: Assessment, id: string): Why | undefined {
   if (check.form === 'band') {
     for (const ref of [check.value, check.low, check.high]) trail.follow(ref, chain, check.title);
   }
+  if (check.form === 'fact')
+    for (const ref of Object.values(check.reads ?? {})) trail.follow(ref, chain, check.title);
   if (check.form !== 'fact') trail.policies.add(check.tight);
   for (const id of finding.policies) trail.policies.add(id);
   const facts = [...new Set([...trail.facts, ...finding.facts, ...finding.missing])].sort();

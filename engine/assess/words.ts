@@ -1,7 +1,7 @@
 /** Paths and lists in words. */
 
 import { AXIS_PLACES, factSpec, PLACES, type PlaceId, SPINDLE_PLACES } from '../parts/index.ts';
-import { formatQuantity } from '../quantity/index.ts';
+import { readable } from '../quantity/index.ts';
 import { andList } from '../quantity/words.ts';
 import type { Chain } from '../refit/types.ts';
 import type { Amount, Doubt, Finding } from './finding.ts';
@@ -43,12 +43,30 @@ export function missingSentence(paths: readonly string[]): string {
   return `Not known yet: ${rest > 0 ? `${shown.join(', ')} and ${rest} more` : andList(shown)}.`;
 }
 
-/** An amount for a sentence: rounded where its doubt begins, as the table beside it, and to four digits at most. */
-export function sayRounded({ value, doubt, unit }: Amount): string {
-  if (!(doubt > 0) || value === 0) return formatQuantity(value, unit);
-  const digits = Math.floor(Math.log10(Math.abs(value))) - Math.floor(Math.log10(2 * doubt)) + 1;
-  if (digits > 3) return formatQuantity(value, unit, { digits: 4 });
-  return formatQuantity(value, unit, { half: 2 * doubt }).replace(/\(?(-?[\d.]+) ± [\d.]+\)?/, '$1');
+/** An amount with its ±: '13.16 ± 0.01 kN'. */
+export const sayDoubted = ({ value, doubt, unit }: Amount): string =>
+  readable(value, unit, { half: 2 * doubt });
+
+/** An amount for a sentence: rounded where its doubt begins, as the table beside it; without doubt to three figures. */
+export function sayRounded(amount: Amount, figures?: number): string {
+  const { value, doubt, unit } = amount;
+  const exact = readable(value, unit, figures === undefined ? {} : { figures });
+  if (!(doubt > 0) || value === 0) return exact;
+  const text = sayDoubted(amount).replace(/\(?(-?[\d.]+) ± [\d.]+\)?/, '$1');
+  // More doubt than value: its size still says more than nothing.
+  return Number.parseFloat(text) === 0 ? readable(value, unit, { figures: 1 }) : text;
+}
+
+/** Beyond this many figures two exact amounts are told apart by nobody. */
+const FINEST = 7;
+
+/** Two amounts that are compared: where rounding would make unequal exact ones read alike, with as many figures as tell them apart. */
+export function sayBoth(asked: Amount, there: Amount): readonly [asked: string, there: string] {
+  let both = [sayRounded(asked), sayRounded(there)] as const;
+  if (asked.doubt > 0 || there.doubt > 0 || asked.value === there.value) return both;
+  for (let figures = 4; both[0] === both[1] && figures <= FINEST; figures++)
+    both = [sayRounded(asked, figures), sayRounded(there, figures)];
+  return both;
 }
 
 /** A source of doubt in words: a fact's name, or the table a choice leads to. */

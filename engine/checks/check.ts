@@ -95,11 +95,17 @@ export interface Facts {
   say<P extends PlaceId>(place: P, name: FactId<P>, option: string): string;
   /** True with a part, false with none, undefined when not known. */
   fitted(place: PlaceId): boolean | undefined;
+  /** A value the check `reads`, in SI with its standard uncertainty, or undefined when unknown. */
+  worked(name: string): { readonly value: number; readonly doubt: number } | undefined;
+  /** A value in SI for a sentence, in the unit the person reads such things in. */
+  amount(value: number, unit: string, half?: number): string;
 }
 
 /** Yes or no, without margin. */
 export interface FactCheck extends CheckBase {
   readonly form: 'fact';
+  /** Worked values it reads, so that the working behind it can be shown. */
+  readonly reads?: Readonly<Record<string, Ref>>;
   /** Undefined when something it read is unknown. */
   readonly judge: (facts: Facts) => Answer | undefined;
 }

@@ -7,7 +7,7 @@ import { screwLife } from '../handbook/screw-life.ts';
 import { screwStiffness } from '../handbook/screw-stiffness.ts';
 import { whirl } from '../handbook/whirl.ts';
 import { SCREW_ENDS } from '../tables/screw-ends.ts';
-import { type Check, ifChoice, ifKnown } from './check.ts';
+import { type Answer, type Check, type Facts, ifChoice, ifKnown } from './check.ts';
 import { cycle, forces, LEAD, mass, screwAtFeed, screwAtRapid } from './motion.ts';
 import { fact, first, inapplicable, policy, stated, table, when } from './refs.ts';
 import { axisWorking } from './working.ts';
@@ -99,11 +99,37 @@ const ringing = axisWorking('resonance', 'First resonance along the axis', axial
   m_s: stated('0 kg', 'kg', 'the screw’s own mass is left out'),
 });
 
+/** Two standard uncertainties hold the truth 95 times in a hundred. */
+const SURE = 2;
+
+/** Yes within what is allowed; no beyond it by more than the doubt of the readings; between the two nobody can tell. */
+const leadAgrees = (facts: Facts): Answer | undefined => {
+  const [lead, worked, low, high] = ['lead', 'worked', 'low', 'high'].map((name) => facts.worked(name));
+  if (!lead || !worked || !low || !high) return undefined;
+  const measured = facts.amount(lead.value, 'mm', SURE * lead.doubt);
+  const reckoned = facts.amount(worked.value, 'mm', SURE * worked.doubt);
+  if (lead.value >= low.value && lead.value <= high.value)
+    return {
+      answer: 'yes',
+      sentence: `The measured lead of ${measured} agrees with pitch × starts, ${reckoned}.`,
+    };
+  const doubt = SURE * Math.hypot(lead.doubt, worked.doubt);
+  if (lead.value >= low.value - doubt && lead.value <= high.value + doubt)
+    return {
+      answer: 'tight',
+      sentence: `The measured lead of ${measured} and pitch × starts, ${reckoned}, differ no more than they are in doubt. Measure over more turns to be sure.`,
+    };
+  return {
+    answer: 'no',
+    sentence: `The measured lead is ${measured}, but pitch × starts makes ${reckoned}: one of the three is wrong.`,
+  };
+};
+
 const rollingOnly = ifChoice('screw', 'type', 'ball', 'roller');
 
 const checks: readonly Check[] = [
   {
-    form: 'band',
+    form: 'fact',
     id: 'lead',
     scope: 'axis',
     title: 'Lead, pitch and starts',
@@ -115,24 +141,14 @@ const checks: readonly Check[] = [
         'The travel of one turn has not been measured. Measure it, and it is held against pitch × starts.',
       ),
     ],
-    value: fact('screw', 'lead'),
-    low: agreement.get('Ph_low'),
-    high: agreement.get('Ph_high'),
-    unit: 'mm',
-    tight: 'exact',
+    reads: {
+      lead: fact('screw', 'lead'),
+      worked: agreement.get('Ph'),
+      low: agreement.get('Ph_low'),
+      high: agreement.get('Ph_high'),
+    },
+    judge: leadAgrees,
     why: 'A screw of several starts moves several pitches in one turn. If the lead is taken for the pitch, or a start is missed, the axis moves several times too far, and every speed and force is wrong by the same factor.',
-    saysLow: {
-      fits: 'The measured lead of {there} agrees with pitch × starts.',
-      tight: 'The measured lead of {there} just agrees with pitch × starts.',
-      fails:
-        'The measured lead is {there}, but pitch × starts asks for at least {asked}: one of the three is wrong.',
-    },
-    saysHigh: {
-      fits: 'The measured lead of {asked} agrees with pitch × starts.',
-      tight: 'The measured lead of {asked} just agrees with pitch × starts.',
-      fails:
-        'The measured lead is {asked}, but pitch × starts gives at most {there}: one of the three is wrong.',
-    },
   },
   {
     form: 'ratio',

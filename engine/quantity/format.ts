@@ -46,11 +46,14 @@ const roundAt = (exact: number, place: number): number => {
   return rounded === 0 ? 0 : rounded;
 };
 
-function withDoubt(value: number, half: number): string {
-  const place = doubtPlace(half);
+function withDoubt(value: number, half: number, most: number): string {
+  const fine = doubtPlace(half);
+  const place = value === 0 ? fine : Math.max(fine, Math.min(decade(value) - most + 1, 0));
   // Below the twelfth digit a doubt says nothing that a reader could use.
   if (value !== 0 && place < decade(value) - 12) return formatNumber(value, 12);
-  const [v, h] = [roundAt(value, place), roundAt(half, place)];
+  const v = roundAt(value, place);
+  // A doubt below the last figure shown is not shown as none.
+  const h = place > fine ? Math.max(roundAt(half, place), 10 ** place) : roundAt(half, place);
   const size = Math.max(Math.abs(v), h);
   if (size < 1e-5 || size >= 1e9) {
     const top = decade(size);
@@ -77,18 +80,26 @@ export function toSI(number: number, unitText: string): number {
 
 /**
  * A value in SI as text in a unit: '2667 r/min', '1.32 ± 0.06 Ω'. With `half` (SI) the value ends where the doubt begins;
- * otherwise `digits` significant digits (4). Throws RangeError for an unknown unit.
+ * otherwise `digits` significant digits (4). `most`: no more digits than that though the doubt would leave more; the doubt is
+ * then rounded up to the last of them. Throws RangeError for an unknown unit.
  */
 export function formatQuantity(
   valueSI: number,
   unitText: string,
-  options: { readonly half?: number | undefined; readonly digits?: number | undefined } = {},
+  options: {
+    readonly half?: number | undefined;
+    readonly digits?: number | undefined;
+    readonly most?: number | undefined;
+  } = {},
 ): string {
   const unit = unitOf(unitText);
   const value = valueSI / unit.scale - unit.offset;
   const half = (options.half ?? 0) / unit.scale;
   if (!Number.isFinite(value) || !Number.isFinite(half)) return NOT_FINITE;
-  const number = half > 0 ? withDoubt(value, half) : formatNumber(value, options.digits);
+  const number =
+    half > 0
+      ? withDoubt(value, half, options.most ?? Number.POSITIVE_INFINITY)
+      : formatNumber(value, options.digits);
   return unit.symbol === '1' ? number : `${number} ${unit.symbol}`;
 }
 

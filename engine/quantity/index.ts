@@ -17,5 +17,6 @@ export type { LengthOf } from './length-words.ts';
 export { addMoney, compareMoney, type Money, parseMoney, sayMoney } from './money.ts';
 export { preferred, type UnitSystem } from './prefer.ts';
 export { type Expected, parseQuantity } from './quantity.ts';
+export { readable, unitToRead } from './readable.ts';
 export * from './types.ts';
 export { parseUnit, unitOf } from './unit.ts';

@@ -205,12 +205,12 @@ test('derived: an empty lathe, made-up readings: the salvaged motor goes from un
   const changed = await record(page);
   expect(changed).toContain('answers changed');
   for (const title of ['Peak torque of the motor', 'Heat in the motor', 'Torque while cutting'])
-    expect(changed.replace(/\s+/g, ' ')).toMatch(new RegExp(`${title}.*?unknown.*?(fits|tight|fails) × `));
+    expect(changed.replace(/\s+/g, ' ')).toMatch(new RegExp(`${title}.*?unknown.*?(fits|tight|fails) ×`));
 
   await page.goto(new URL(`/refit/${id}/fit/X`, page.url()).href);
   const peak = page.locator('.finding', { hasText: 'Peak torque of the motor' }).first();
   await peak.waitFor();
-  await expect.poll(() => peak.locator('.margin').innerText()).toMatch(/^× \d/);
+  await expect.poll(() => peak.locator('.margin').innerText()).toMatch(/^×\d/);
   const motor = await page.evaluate(async (refit) => (await fetch(`/api/refits/${refit}`)).json(), id);
   const facts = (motor as { refit: Refit }).refit.parts['x-motor']!.facts;
   expect(

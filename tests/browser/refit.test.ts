@@ -74,7 +74,7 @@ test('an empty lathe: ten facts in mixed units bring findings from unknown to ve
   expect(await page.locator('.finding', { hasText: 'Speed of the balls' }).innerText()).toContain('×');
   await whirl.click();
   await page.getByRole('heading', { name: /Why: whirling/ }).waitFor();
-  expect(await whirl.locator('.margin').innerText()).toMatch(/^× 0\./);
+  expect(await whirl.locator('.margin').innerText()).toMatch(/^×0\./);
   await page.locator('.formula math').first().waitFor();
 
   const remedy = page
@@ -83,18 +83,18 @@ test('an empty lathe: ten facts in mixed units bring findings from unknown to ve
   await remedy.waitFor({ timeout: 20_000 });
   await remedy.click();
   await page.getByRole('region', { name: 'Trying' }).waitFor();
-  await expect.poll(() => whirl.locator('.margin').innerText()).toMatch(/^× [1-9]/);
+  await expect.poll(() => whirl.locator('.margin').innerText()).toMatch(/^×[1-9]/);
   await page.getByRole('button', { name: 'Drop it' }).click();
-  await expect.poll(() => whirl.locator('.margin').innerText()).toMatch(/^× 0\./);
+  await expect.poll(() => whirl.locator('.margin').innerText()).toMatch(/^×0\./);
   await remedy.click();
   await page.getByRole('button', { name: 'Keep it' }).click();
   await saved(page, 'Saved:');
-  await expect.poll(() => whirl.locator('.margin').innerText()).toMatch(/^× [1-9]/);
+  await expect.poll(() => whirl.locator('.margin').innerText()).toMatch(/^×[1-9]/);
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
   await saved(page, 'Undone:');
-  await expect.poll(() => whirl.locator('.margin').innerText()).toMatch(/^× 0\./);
+  await expect.poll(() => whirl.locator('.margin').innerText()).toMatch(/^×0\./);
   await page.reload();
-  await expect.poll(() => whirl.locator('.margin').innerText()).toMatch(/^× 0\./);
+  await expect.poll(() => whirl.locator('.margin').innerText()).toMatch(/^×0\./);
 }, 240_000);
 
 test('typing shows the new verdict before it is recorded; what cannot be read is explained and not recorded', async () => {

@@ -20,8 +20,13 @@ interface Props {
   readonly verdict: Verdict;
 }
 
-/** Always beside its number, so it is hidden from readers of the screen. */
+/**
+ * Always beside its number, so it is hidden from readers of the screen. Dotted while the margin is unknown; nothing is drawn,
+ * but its place is kept, where an answer has no margin: a yes or no, or nothing asked.
+ */
 export function MarginRule({ margin, range, verdict }: Props) {
+  if (typeof margin !== 'number' && verdict !== 'unknown')
+    return <span className="rule" aria-hidden="true" />;
   const colour = `var(--${verdict})`;
   const one = place(1);
   const at = typeof margin === 'number' ? place(margin) : undefined;
@@ -74,11 +79,11 @@ function End({ at, margin, colour }: { at: number; margin: number; colour: strin
   return <circle cx={at} cy={MIDDLE} r="4.5" fill={colour} />;
 }
 
-/** '× 0.86', 'unknown', 'nothing asked', or the word for a yes-or-no. */
-export function sayMargin(finding: Pick<Finding, 'verdict' | 'margin' | 'marginRange'>): string {
-  const { verdict, margin, marginRange } = finding;
+/** '×0.86', 'unknown', 'nothing asked', or the word for a yes-or-no. */
+export function sayMargin(finding: Pick<Finding, 'verdict' | 'margin'>): string {
+  const { verdict, margin } = finding;
   if (verdict === 'unknown') return 'unknown';
   if (margin === null) return '–';
   if (margin === undefined) return { fits: 'yes', tight: 'nearly', fails: 'no' }[verdict];
-  return margin >= 100 ? '× >99' : `× ${marginText(margin, marginRange)}`;
+  return margin >= 100 ? '×>99' : `×${marginText(margin)}`;
 }

@@ -23,11 +23,7 @@ export function Flow({ picture, onSelectFinding }: Props) {
             <span className="at">
               <strong>{step.at}</strong> <span>{step.name}</span>
             </span>
-            {step.margin === null && step.verdict !== 'unknown' ? (
-              <span className="rule" />
-            ) : (
-              <MarginRule margin={step.margin} range={step.range} verdict={step.verdict} />
-            )}
+            <MarginRule margin={step.margin} range={step.range} verdict={step.verdict} />
             <span className={`verdict ${step.verdict}`}>
               {step.margin === null && step.verdict !== 'unknown' ? WORD[step.verdict] : sayMargin(step)}
               <span className="hidden">: {WORD[step.verdict]}</span>

@@ -4,13 +4,12 @@ import { memo, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import { worstFirst } from '../../engine/assess/answer.ts';
 import type { Finding } from '../../engine/assess/finding.ts';
-import { heavyGuesses, sayChain } from '../../engine/assess/words.ts';
+import { heavyGuesses, sayBoth, sayChain } from '../../engine/assess/words.ts';
 import { PLACES, type PlaceId } from '../../engine/parts/index.ts';
 import { countVerdicts } from '../../engine/quantity/verdict.ts';
 import { capital } from '../../engine/quantity/words.ts';
 import { AddSpindle } from '../parts/add-spindle.tsx';
-import { sayAmount } from '../parts/amount.ts';
-import { Chain } from '../parts/chain.tsx';
+import { Chain, findingsAt } from '../parts/chain.tsx';
 import { MarginRule, sayMargin } from '../parts/margin-rule.tsx';
 import { Counts, Mark } from '../parts/verdict.tsx';
 import type { Session, View } from '../state/session.ts';
@@ -24,13 +23,31 @@ interface Props {
   readonly subject: string;
 }
 
-export function Fit({ session, view, subject }: Props) {
+export function Fit(props: Props) {
+  const { session, view, subject } = props;
+  const { chains } = view.refit;
+  if (subject === 'machine' || chains.some(({ id }) => id === subject)) return <Judged {...props} />;
+  return (
+    <div className="stack">
+      <h1>There is no axis or spindle “{subject.slice(0, 40)}”</h1>
+      <p>This machine has these; choose one:</p>
+      <Subjects session={session} view={view} subject={subject} />
+    </div>
+  );
+}
+
+function Judged({ session, view, subject }: Props) {
   const chain = view.refit.chains.find((each) => each.id === subject) ?? null;
   const own = useMemo(
     () => view.shown.findings.filter((finding) => finding.chain === (chain?.id ?? null)),
     [view.shown.findings, chain],
   );
   const sorted = useMemo(() => worstFirst(own), [own]);
+  // The supply and the site carry every axis: what they decide is no finding of this one, but it is shown with them.
+  const around = useMemo(
+    () => view.shown.findings.filter(({ chain: of }) => of === (chain?.id ?? null) || of === null),
+    [view.shown.findings, chain],
+  );
   const [place, setPlace] = useState<PlaceId | null>(null);
   const [id, setId] = useState<string | null>(null);
   const selected =
@@ -38,7 +55,6 @@ export function Fit({ session, view, subject }: Props) {
     worstFirst(view.recorded.findings.filter((finding) => finding.chain === (chain?.id ?? null)))[0]?.id ??
     null;
   const panel = useRef<HTMLDivElement>(null);
-  const home = `/refit/${session.id}/fit`;
   const pick = useCallback((next: string): void => {
     setId(next);
     if (matchMedia('(max-width: 999px)').matches)
@@ -48,30 +64,17 @@ export function Fit({ session, view, subject }: Props) {
   useEffect(() => {
     if (place && !chain?.places[place] && !view.refit.places[place]) setPlace(null);
   }, [place, chain, view.refit.places]);
-  const shown = place ? sorted.filter((finding) => finding.place === place) : sorted;
+  const shown = place ? worstFirst(findingsAt(around, place)) : sorted;
   return (
     <div>
       <h1>{chain ? `Will the ${sayChain(chain)} do what you ask?` : 'Will the supply carry it all?'}</h1>
       <p>{view.shown.answers[chain?.id ?? 'machine']}</p>
       <Counts counts={countVerdicts(own)} />
-      <nav className="row" aria-label="Axes and machine" style={{ marginBottom: '1rem' }}>
-        {view.refit.chains.map((each) => (
-          <Link
-            key={each.id}
-            className="button tab"
-            href={`${home}/${each.id}`}
-            aria-current={each.id === subject ? 'page' : undefined}
-          >
-            {each.kind === 'axis' ? each.id : capital(sayChain(each))}
-          </Link>
-        ))}
-        <Link className="button tab" href={`${home}/machine`} aria-current={chain ? undefined : 'page'}>
-          Supply
-        </Link>
-        <AddSpindle session={session} view={view} />
-      </nav>
+      <Subjects session={session} view={view} subject={subject} />
       {view.trial && <Trial session={session} view={view} />}
-      {chain && <Chain refit={view.refit} chain={chain} findings={own} selected={place} onSelect={toggle} />}
+      {chain && (
+        <Chain refit={view.refit} chain={chain} findings={around} selected={place} onSelect={toggle} />
+      )}
       <div className="columns two" style={{ marginTop: '1.6rem' }}>
         <section aria-labelledby="findings">
           <div className="row spread">
@@ -120,6 +123,33 @@ export function Fit({ session, view, subject }: Props) {
   );
 }
 
+/** Every axis and spindle, and what they share. */
+function Subjects({ session, view, subject }: Props) {
+  const home = `/refit/${session.id}/fit`;
+  return (
+    <nav className="row" aria-label="Axes and machine" style={{ marginBottom: '1rem' }}>
+      {view.refit.chains.map((each) => (
+        <Link
+          key={each.id}
+          className="button tab"
+          href={`${home}/${each.id}`}
+          aria-current={each.id === subject ? 'page' : undefined}
+        >
+          {each.kind === 'axis' ? each.id : capital(sayChain(each))}
+        </Link>
+      ))}
+      <Link
+        className="button tab"
+        href={`${home}/machine`}
+        aria-current={subject === 'machine' ? 'page' : undefined}
+      >
+        Supply
+      </Link>
+      <AddSpindle session={session} view={view} />
+    </nav>
+  );
+}
+
 interface RowProps {
   readonly finding: Finding;
   readonly open: boolean;
@@ -127,10 +157,8 @@ interface RowProps {
 }
 
 const Row = memo(function Row({ finding, open, onOpen }: RowProps) {
-  const asked =
-    finding.asked && finding.there
-      ? `asked ${sayAmount(finding.asked)}, there is ${sayAmount(finding.there)}`
-      : finding.sentence;
+  const both = finding.asked && finding.there && sayBoth(finding.asked, finding.there);
+  const asked = both ? `asked ${both[0]}, there is ${both[1]}` : finding.sentence;
   const guess = heavyGuesses(finding).length > 0 ? '; rests on a guess' : '';
   return (
     <button type="button" className="finding" aria-expanded={open} onClick={() => onOpen(finding.id)}>

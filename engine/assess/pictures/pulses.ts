@@ -3,6 +3,7 @@
 import { convert, formatNumber } from '../../quantity/index.ts';
 import { worstFirst } from '../answer.ts';
 import type { Finding } from '../finding.ts';
+import { marginText } from '../say-margin.ts';
 import { missingSentence } from '../words.ts';
 import { type Ground, idsOf, numberOf, worst } from './ground.ts';
 import type { FlowPicture, FlowStep } from './types.ts';
@@ -85,7 +86,7 @@ function sentence(
   if (failing.length > 0) return `No. ${failing.map(({ sentence: says }) => says).join(' ')}${unknown}`;
   if (!nearest) return `Nobody can say yet.${unknown || ' Not enough is known.'}`;
   const step = steps.find(({ finding }) => finding === nearest.id)!;
-  const times = (nearest.margin as number).toFixed(2);
+  const times = marginText(nearest.margin as number);
   const all = missing.length > 0 ? 'What is known keeps up' : 'Yes, every link keeps up';
   return `${all}; nearest to its limit is the ${step.name} of the ${step.at.toLowerCase()}, with ${times} times what is asked.${unknown}`;
 }
