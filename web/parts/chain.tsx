@@ -1,6 +1,6 @@
 /** A chain, drawn: control → drive → motor → … → slide, or mains → drive → motor → belts → spindle → chuck, and what reports back. */
 
-import { memo } from 'react';
+import { type CSSProperties, memo } from 'react';
 import type { Finding } from '../../engine/assess/finding.ts';
 import { sayChain } from '../../engine/assess/words.ts';
 import { PLACES, type PlaceId } from '../../engine/parts/index.ts';
@@ -33,9 +33,33 @@ export function tightest(findings: readonly Finding[]): Finding | undefined {
   );
 }
 
+/** Checks of an axis that ask its drive whether it bears what the supply gives: answers about the supply as well. */
+const ABOUT_THE_BUS: ReadonlySet<string> = new Set(['bus-high', 'bus-low', 'regeneration']);
+
+/** What the part in a place decides. */
+export const findingsAt = (findings: readonly Finding[], place: PlaceId): readonly Finding[] =>
+  findings.filter(
+    (finding) => finding.place === place || (place === 'supply' && ABOUT_THE_BUS.has(finding.check)),
+  );
+
+/** Where a signal leaves the chain of an axis and where it comes back, as numbers of its links. */
+function wayBack(refit: Refit, { kind, places }: AnyChain): { from: number; to: number } | undefined {
+  const feedback = partOf(refit, places.feedback);
+  if (kind !== 'axis' || !feedback) return undefined;
+  const picked = (part: Part | undefined, name: string): string | undefined => {
+    const value = part?.facts[name]?.value;
+    return value?.kind === 'choice' ? value.option : undefined;
+  };
+  const source: PlaceId =
+    picked(feedback, 'type') === 'scale' ? 'slide' : picked(feedback, 'on') === 'screw' ? 'screw' : 'motor';
+  const reader: PlaceId = picked(partOf(refit, places.drive), 'command') === 'volts' ? 'control' : 'drive';
+  return { from: LINKS.axis.indexOf(source), to: LINKS.axis.indexOf(reader) };
+}
+
 interface Props {
   readonly refit: Refit;
   readonly chain: AnyChain;
+  /** Its own, and those of the whole machine. */
   readonly findings: readonly Finding[];
   readonly selected: string | null;
   readonly onSelect: (place: PlaceId) => void;
@@ -48,11 +72,12 @@ export function Chain({ refit, chain, findings, selected, onSelect }: Props) {
       place={place}
       at={chain.places[place] ?? refit.places[place]}
       part={partOf(refit, chain.places[place] ?? refit.places[place])}
-      worst={tightest(findings.filter((finding) => finding.place === place))}
+      worst={tightest(findingsAt(findings, place))}
       selected={selected === place}
       onSelect={onSelect}
     />
   );
+  const back = wayBack(refit, chain);
   return (
     <section className="sheet" aria-label={`Chain of the ${sayChain(chain)}`}>
       <ol className="chain">
@@ -60,7 +85,17 @@ export function Chain({ refit, chain, findings, selected, onSelect }: Props) {
           <li key={place}>{link(place)}</li>
         ))}
       </ol>
-      <div className="feedback-line">{BESIDE[chain.kind].map(link)}</div>
+      {back && (
+        <div
+          className={`chain-return${back.from - back.to > 1 ? ' far' : ''}`}
+          style={{ '--from': back.from, '--to': back.to } as CSSProperties}
+        >
+          {link('feedback')}
+        </div>
+      )}
+      <div className="feedback-line">
+        {BESIDE[chain.kind].filter((place) => !back || place !== 'feedback').map(link)}
+      </div>
     </section>
   );
 }
@@ -94,7 +129,7 @@ const Link = memo(function Link({ place, at, part, worst, selected, onSelect }: 
         <span className="small soft">{says}</span>
       </span>
       {worst && <MarginRule margin={worst.margin} range={worst.marginRange} verdict={worst.verdict} />}
-      <span className="small">
+      <span className="small says">
         {worst ? (
           <span className={`verdict ${worst.verdict}`}>{sayMargin(worst)}</span>
         ) : (

@@ -12,7 +12,9 @@ export function Top({ children }: { children?: ReactNode }) {
       </Link>
       {children ?? <span className="who" />}
       <details className="prefer">
-        <summary>Units and looks</summary>
+        <summary>
+          Units<span className="looks"> and looks</span>
+        </summary>
         <div className="row">
           <label>
             Read lengths in

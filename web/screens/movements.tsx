@@ -1,4 +1,5 @@
 /** The pages of a refit in the order of the job: what is known, whether it fits, how it is built. A new page adds one line. */
+import { type RefObject, useEffect, useRef } from 'react';
 import { Link } from 'wouter';
 
 interface Page {
@@ -68,10 +69,23 @@ function hrefOf({ home, axes }: Where, { at, of }: Page): string {
   return `${home}/${at}/${axes[0] ?? (of === 'subject' ? 'machine' : '')}`;
 }
 
+/** On a phone tabs stand in one row that scrolls: the page we are on is brought into it. */
+function useCurrentInView(place: string): RefObject<HTMLElement | null> {
+  const nav = useRef<HTMLElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another address makes another tab current
+  useEffect(() => {
+    const row = nav.current;
+    const tab = row?.querySelector<HTMLElement>('[aria-current]');
+    if (row && tab) row.scrollLeft = tab.offsetLeft - (row.clientWidth - tab.offsetWidth) / 2;
+  }, [place]);
+  return nav;
+}
+
 /** The movements, in the head of every page. */
 export function Movements(where: Where) {
+  const nav = useCurrentInView(where.place);
   return (
-    <nav aria-label="Pages of this refit">
+    <nav ref={nav} aria-label="Pages of this refit">
       {MOVEMENTS.map(({ name, pages }) => (
         <Link
           key={name}
@@ -97,10 +111,11 @@ export function Movements(where: Where) {
 
 /** The pages of the movement we are in. */
 export function PagesOfMovement(where: Where) {
+  const nav = useCurrentInView(where.place);
   const movement = MOVEMENTS.find(({ pages }) => pages.some((page) => isAt(where, page)));
   if (!movement || movement.pages.length < 2) return null;
   return (
-    <nav aria-label={`Pages of ${movement.name}`} className="pages">
+    <nav ref={nav} aria-label={`Pages of ${movement.name}`} className="pages">
       {movement.pages.map((page) => (
         <Link key={page.at} href={hrefOf(where, page)} aria-current={isAt(where, page) ? 'page' : undefined}>
           {page.name}

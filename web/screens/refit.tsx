@@ -61,6 +61,10 @@ function Opened({ session }: { session: Session }) {
   );
 }
 
+/** Everything is saved and nothing can be undone: the line below has nothing to say. */
+const quiet = ({ saving, message, undoable }: View): boolean =>
+  saving !== 'saving' && saving !== 'failed' && !message && undoable.length === 0;
+
 function Pages({ session, view }: { session: Session; view: View }) {
   const [place] = useLocation();
   const home = `/refit/${session.id}`;
@@ -89,7 +93,7 @@ function Pages({ session, view }: { session: Session; view: View }) {
     <>
       <Top>
         <div className="who">
-          <strong>{view.refit.name}</strong>
+          <strong title={view.refit.name}>{view.refit.name}</strong>
         </div>
         <Movements {...where} />
       </Top>
@@ -163,7 +167,7 @@ function Pages({ session, view }: { session: Session; view: View }) {
           </Switch>
         </Suspense>
       </main>
-      <footer className="status">
+      <footer className={`status${quiet(view) ? ' quiet' : ''}`}>
         <span role="status" className={view.saving === 'failed' ? 'bad' : 'soft'}>
           {view.saving === 'saving' ? 'Saving …' : view.message || 'Everything is saved.'}
         </span>
