@@ -6,6 +6,7 @@ import {
   fsyncSync,
   lstatSync,
   openSync,
+  readdirSync,
   readFileSync,
   realpathSync,
   renameSync,
@@ -17,6 +18,7 @@ import {
 import { basename, dirname, join } from 'node:path';
 import { POLICY } from '../engine/checks/policies.ts';
 import { PARTS } from '../engine/parts/index.ts';
+import { nearest } from '../engine/quantity/nearest.ts';
 import {
   applyEdit,
   type Change,
@@ -58,7 +60,9 @@ function readBytes(path: string): Uint8Array {
       throw new Refusal(`${name} is larger than ${LIMITS.archive / 1e6} MB, the most a refit file can hold.`);
     return readFileSync(path);
   } catch (fault) {
-    throw fault instanceof Refusal ? fault : new Refusal(`${name} could not be read: ${reason(fault)}.`);
+    throw fault instanceof Refusal
+      ? fault
+      : new Refusal(`${name} could not be read: ${reason(fault)}.${instead(path, fault)}`);
   }
 }
 
@@ -79,6 +83,21 @@ const REASONS: Readonly<Record<string, string>> = {
 function reason(fault: unknown): string {
   const code = (fault as NodeJS.ErrnoException).code ?? '';
   return REASONS[code] ?? `the system says ${code || String(fault)}`;
+}
+
+/** What to do where there is no such file: the one that was meant, or how to begin. */
+function instead(path: string, fault: unknown): string {
+  if ((fault as NodeJS.ErrnoException).code !== 'ENOENT') return '';
+  try {
+    const there = readdirSync(dirname(path)).filter((each) => /\.(refit|json)$/i.test(each));
+    const stem = (name: string): string => name.replace(/\.[^.]*$/, '').toLowerCase();
+    const named = basename(path);
+    const near = there.find((each) => stem(each) === stem(named)) ?? nearest(shown(named), there);
+    if (near !== undefined) return ` Did you mean ${shown(join(dirname(path), near))}?`;
+  } catch {
+    return '';
+  }
+  return ' “fettle new lathe X Z” begins a refit.';
 }
 
 /** Reads a refit, of whichever form the file turns out to be. */

@@ -44,7 +44,7 @@ export async function start(): Promise<void> {
 function noSuchCommand(typed: string): string {
   const names = COMMANDS.map((each) => each.name);
   const near = nearest(shown(typed), names);
-  const hint = near ? `Did you mean “fettle ${near}”?` : `There are: ${names.join(', ')}.`;
+  const hint = near ? `Did you mean “fettle ${near}”?` : '“fettle help” lists them.';
   return `Fettle has no command “${shown(typed)}”. ${hint}`;
 }
 

@@ -9,17 +9,20 @@ import { Refusal } from './refusal.ts';
 /** Times beyond the plausible span; below that a person is only asked. A habit, no source. */
 const FAR = 1000;
 
-type Span = readonly [low: string, high: string];
+export type Span = readonly [low: string, high: string];
 
-/** Whether a value in SI lies a thousand times beyond a span written as a person would; nought is never too small. */
-export function isFarOut(value: number, [low, high]: Span, unit: string): boolean {
-  const [least, most] = [parseQuantity(low, unit), parseQuantity(high, unit)];
-  if (!least.ok || !most.ok) return false;
-  const size = Math.abs(value);
-  return (
-    size > FAR * Math.max(Math.abs(least.value.value), Math.abs(most.value.value)) ||
-    (size > 0 && least.value.value > 0 && size < least.value.value / FAR)
-  );
+/** Whether a value in SI lies a thousand times above a span written as a person would. */
+export function isFarAbove(value: number, span: Span, unit: string): boolean {
+  const ends = span.map((each) => parseQuantity(each, unit));
+  const sizes = ends.map((each) => (each.ok ? Math.abs(each.value.value) : Number.NaN));
+  return Math.abs(value) > FAR * Math.max(...sizes);
+}
+
+/** Whether it lies a thousand times outside, above or below; nought is never too small. */
+export function isFarOut(value: number, span: Span, unit: string): boolean {
+  if (isFarAbove(value, span, unit)) return true;
+  const least = parseQuantity(span[0], unit);
+  return least.ok && value !== 0 && Math.abs(value) < least.value.value / FAR;
 }
 
 /** What is wrong with it and what would be plausible, without a full stop. */

@@ -73,3 +73,32 @@ test('derived: what cannot be is refused by its field, and no file is written', 
     expect(readFileSync(refit, 'utf8')).toBe(before);
   });
 });
+
+const LATHE = join(import.meta.dirname, '..', 'samples', 'carriage-works-lathe.json');
+
+test('derived: a move is as the duty of the axis asks where it tells, and the answer says which number is from where', async () => {
+  const flat = (text: string): string => text.replace(/\s+/g, ' ');
+  const { out } = await run('simulate', LATHE, 'X', 'rapid');
+  expect(flat(out)).toContain('acceleration 1.5 m/s² (as the X axis’s duty asks); jerk 0 m/s³ (the usual).');
+  const said = JSON.parse((await run('simulate', LATHE, 'X', 'rapid', 'speed=2 m/min', '--json')).out);
+  expect(said.move.acceleration).toBe(1.5);
+  expect(said.moveFrom).toEqual({ distance: 'duty', speed: 'typed', acceleration: 'duty', jerk: 'usual' });
+  expect(flat((await run('simulate', '--list')).out)).toContain('as its duty asks');
+});
+
+test('derived: more than the axis is for is said; a thousand times more than any axis is refused', async () => {
+  const far = await run('simulate', LATHE, 'X', 'rapid', 'speed=9999 m/s');
+  expect([far.code, far.out]).toEqual([2, '']);
+  expect(far.err.replace(/\s+/g, ' ')).toContain('speed: 599940 m/min is more than a thousand times');
+  expect(far.err).toContain('0.5 m/min');
+  const beyond = await run('simulate', LATHE, 'X', 'rapid', 'speed=60 m/min', 'distance=20 m');
+  expect(beyond.code).not.toBe(2);
+  expect(beyond.out.replace(/\s+/g, ' ')).toContain(
+    'The speed of 60 m/min is beyond the rapid of the X axis',
+  );
+  expect(beyond.out.replace(/\s+/g, ' ')).toContain('is beyond the travel of the X axis');
+  const within = await run('simulate', LATHE, 'X', 'rapid', 'speed=6 m/min');
+  expect(within.out).not.toContain('is beyond');
+  // Slow creep is a thing to try, not a slip.
+  expect((await run('simulate', LATHE, 'X', 'ramp', 'speed=0.1 mm/min')).code).not.toBe(2);
+});

@@ -27,6 +27,7 @@ import { writeCsv } from '../csv.ts';
 import { EXIT } from '../exit.ts';
 import { openRefit } from '../files.ts';
 import { runCsv, runJson } from '../json/simulate.ts';
+import { type Duty, dutyOf, refuseFarMove, sayAsked } from '../move-asked.ts';
 import { pageOn } from '../print/page.ts';
 import { printMoves, printRun } from '../print/simulate.ts';
 import { need, Refusal } from '../refusal.ts';
@@ -40,6 +41,8 @@ interface Subject {
   /** Typed fields of a move by kind, as this axis is asked to make it. */
   readonly usual: Readonly<Partial<Record<MoveKind, Readonly<Record<string, string>>>>>;
   readonly settleBand?: number;
+  /** What the axis is asked for; absent for a model file. */
+  readonly duty?: Duty;
   /** What was taken for want of better, a sentence each. */
   readonly notes: readonly string[];
   readonly words: InWordsOptions;
@@ -54,7 +57,7 @@ export const simulate: Command = {
     'simulate --list [--json]',
   ],
   about:
-    'A refit’s axis is put together from its facts; what is not known is taken at a usual value, and said. A model file gives every number itself (docs/simulate-model.schema.json). Fields of the move that are left out have their usual values. The exit code is 0 when the axis does it, 1 when it trips, stalls or is unstable, 3 when something that has to be known is missing.',
+    'A refit’s axis is put together from its facts; what is not known is taken at a usual value, and said. A model file gives every number itself (docs/simulate-model.schema.json). Fields of the move that are left out are as the axis’s duty asks, else at their usual values; the answer says which. The exit code is 0 when the axis does it, 1 when it trips, stalls or is unstable, 3 when something that has to be known is missing.',
   options: {
     list: { says: 'the moves, with what each asks for' },
     model: { takes: 'a model file', says: 'an axis by itself, every number in a JSON file' },
@@ -77,7 +80,13 @@ export const simulate: Command = {
     if (has('list')) {
       if (words.length > 0) throw new Refusal('--list takes nothing else; it lists all moves.');
       if (has('json')) json({ format: 'fettle-moves', version: 1, moves: MOVES });
-      else printMoves(page);
+      else {
+        printMoves(page);
+        page.line();
+        page.prose(
+          'An axis of a refit moves as its duty asks (rapid, feed, acceleration, length of a rapid move, force), where the duty tells; the usual values stand for the rest. The answer says which was used.',
+        );
+      }
       return EXIT.fine;
     }
     const file = text('model');
@@ -95,12 +104,20 @@ export const simulate: Command = {
       else page.prose(subject);
       return EXIT.unknown;
     }
-    const move = moveOf(kind, { ...subject.usual[kind], ...fieldsOf(words.slice(least)) });
+    const typed = fieldsOf(words.slice(least));
+    const move = moveOf(kind, { ...subject.usual[kind], ...typed });
+    refuseFarMove(move, Object.keys(typed));
+    const asked = sayAsked(move, typed, subject.usual[kind] ?? {}, subject.duty);
+    const notes = [...asked.beyond, asked.sentence, ...subject.notes];
     const answer = runIt(subject, move);
     const csv = text('csv');
     if (csv !== undefined) writeCsv(io, csv, runCsv(answer));
-    if (has('json')) json(runJson(subject.name, move, answer, subject.notes, hunting(subject.model)));
-    else printRun(page, { ...subject, move, run: answer });
+    if (has('json'))
+      json({
+        ...runJson(subject.name, move, answer, [...asked.beyond, ...subject.notes], hunting(subject.model)),
+        moveFrom: asked.from,
+      });
+    else printRun(page, { ...subject, notes, move, run: answer });
     return answer.trips.length > 0 || answer.summary.stalled || answer.summary.unstable
       ? EXIT.fails
       : EXIT.fine;
@@ -171,6 +188,7 @@ function fromRefit(path: string, axis: string): Subject | string {
     ...(setting.second ? { second: setting.second.model } : {}),
     usual: setting.usual,
     settleBand: setting.settleBand,
+    duty: dutyOf(file.refit, chain.id),
     notes: setting.assumed.map(({ says }) => says),
     words: {
       continuousCurrent: setting.continuousCurrent,
