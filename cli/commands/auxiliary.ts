@@ -125,7 +125,9 @@ function whole(refit: Refit, made: Auxiliary): void {
   if (problem) throw new Refusal(`${problem.where}: ${problem.message}`);
 }
 
-function add(call: Call, file: RefitFile, [kindText = '', ...words]: readonly string[]): number {
+function add(call: Call, file: RefitFile, [kindText, ...words]: readonly string[]): number {
+  if (kindText === undefined)
+    throw new Refusal(`Write which kind to add: ${KINDS.map(({ id }) => id).join(', ')}.`);
   const kind = kindOf(kindText.toLowerCase());
   if (!kind) {
     const names = KINDS.map(({ id }) => id);
@@ -150,6 +152,10 @@ function add(call: Call, file: RefitFile, [kindText = '', ...words]: readonly st
 
 function change(call: Call, file: RefitFile, rest: readonly string[]): number {
   const old = found(file.refit, rest);
+  if (rest.length === 1 && call.text('name') === undefined)
+    throw new Refusal(
+      `Write what to set of ${old.id} as SETTING=VALUE; “fettle auxiliary FILE” lists its settings.`,
+    );
   const made: Auxiliary = {
     ...old,
     name: nameOf(call, old.name),

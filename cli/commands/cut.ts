@@ -1,7 +1,7 @@
 /** `fettle cut`: what a cut asks of spindle and axes. */
 
 import { parseQuantity } from '../../engine/quantity/index.ts';
-import { type Capacity, cutOf, OPERATIONS } from '../../engine/threads/index.ts';
+import { type Capacity, cutOf, OPERATIONS, type Operation } from '../../engine/threads/index.ts';
 import { shown } from '../arguments.ts';
 import { assignment } from '../assignment.ts';
 import type { Call, Command } from '../command.ts';
@@ -38,11 +38,31 @@ export const cut: Command = {
       typed[key] = value;
     }
     const capacity = capacityOf(call);
-    const answer = need(cutOf(words[0]!, typed, capacity));
+    const cutting = cutOf(words[0]!, typed, capacity);
+    if (!cutting.ok && cutting.problem.code === 'empty')
+      throw new Refusal(`${cutting.problem.message} All of it, for example: ${exampleFor(words[0]!)}`);
+    const answer = need(cutting);
     if (has('json')) io.out(`${JSON.stringify(cutJson(answer), null, 2)}\n`);
     else printCut(pageOn(io), answer);
     return answer.asked.some(({ margin }) => margin !== undefined && margin < 1) ? EXIT.fails : EXIT.fine;
   },
+};
+
+/** Invented. */
+const WORDS: Readonly<Record<Operation, string>> = {
+  turning: 'material=steel diameter=60mm depth=2mm feed=0.2mm speed=120m/min',
+  boring: 'material=steel diameter=60mm depth=1mm feed=0.1mm speed=100m/min bar=20mm overhang=80mm',
+  parting: 'material=steel diameter=40mm width=3mm feed=0.08mm speed=80m/min',
+  drilling: 'material=steel diameter=12mm feed=0.2mm speed=20m/min',
+  milling: 'material=steel diameter=16mm teeth=4 depth=3mm width=8mm feed=0.05mm speed=100m/min',
+  threading: 'material=steel thread=M20x1.5 speed=60m/min',
+  tapping: 'material=steel thread=M10 speed=200rpm',
+};
+
+/** A whole line for an operation that the book has. */
+const exampleFor = (operation: string): string => {
+  const name = operation.trim().toLowerCase() as Operation;
+  return `fettle cut ${name} ${WORDS[name]}`;
 };
 
 function capacityOf({ text }: Call): Capacity {

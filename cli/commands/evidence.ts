@@ -63,6 +63,10 @@ export const evidence: Command = {
       throw new Refusal(
         'Name a method; “fettle evidence --list” shows them all, “fettle help evidence” how it is used.',
       );
+    if (words.length === 1 && /\.(refit|json)$/i.test(first))
+      throw new Refusal(
+        `Name a method after ${shown(first)}, such as winding-resistance; “fettle evidence --list” shows them all.`,
+      );
     const file =
       METHOD.has(first.trim().toLowerCase()) || second === undefined || second.includes('=')
         ? undefined

@@ -94,7 +94,7 @@ export const simulate: Command = {
     if (words.length < least)
       throw new Refusal(
         file === undefined
-          ? 'Name a refit, an axis and a move; “fettle simulate --list” shows the moves.'
+          ? `${['Name a refit, an axis and a move', 'Name an axis and a move after the refit', 'Name a move after the axis'][words.length]}, as in: fettle simulate lathe.refit X rapid. “fettle simulate --list” shows the moves.`
           : 'Name a move; “fettle simulate --list” shows them all.',
       );
     const kind = moveKind(words[least - 1]!);

@@ -51,7 +51,7 @@ export const work: Command = {
   ],
   about: `KIND is ${KINDS.join(', ')}. A thread takes ${words('thread')}; a tap takes ${words('tap')}; a cut takes operation, material and the fields of its operation. FIELD= with nothing behind it empties the field. --chart is the chart for the wall: travel of one turn against spindle speed, with the link that gives way first. --in-step runs a thread or a tap in time, spindle and axis together. The exit code is that of “check”: 1 when something fails, 3 when something is unknown, 0 otherwise.`,
   options: {
-    add: { takes: 'a kind', says: 'adds a wanted thread, tap or cut' },
+    add: { takes: 'a kind (thread, tap or cut)', says: 'adds a wanted thread, tap or cut' },
     change: { takes: 'an id', says: 'changes fields of one' },
     remove: { takes: 'an id', says: 'takes one out' },
     show: { takes: 'an id', says: 'one with everything it rests on, and the ways round' },
@@ -77,6 +77,8 @@ export const work: Command = {
       throw new Refusal(`--${acts[0]} and --${acts[1]} do not go together; give one at a time.`);
     if (given.length > 1 && acts[0] !== 'add' && acts[0] !== 'change')
       throw new Refusal(`“${shown(given[1]!)}” belongs to nothing; fields go with --add or --change.`);
+    if (text('csv') !== undefined && acts[0] !== 'in-step')
+      throw new Refusal('--csv writes a run in time; say of what with --in-step.');
     switch (acts[0]) {
       case 'add':
         return add(call, file);
@@ -139,9 +141,22 @@ function add({ io, words: given, text }: Call, file: RefitFile): number {
       throw new Refusal(`${key} is missing: ${name}, such as ${key}=${example}.`);
   const name = nameFrom(text('name')) ?? settings.thread ?? settings.operation ?? kind;
   const id = newWorkId(file.refit, kind);
-  record(io, file, [{ do: 'work', id, old: null, new: { id, kind, name, settings } }]);
+  const made: Work = { id, kind, name, settings };
+  refuseUnreadable(file, made, Object.keys(settings));
+  record(io, file, [{ do: 'work', id, old: null, new: made }]);
   answer(io, file.path, id);
   return EXIT.fine;
+}
+
+/** Refuses what was typed now and cannot be read; what stood there before is left for the findings. */
+function refuseUnreadable({ refit }: RefitFile, made: Work, typed: readonly string[]): void {
+  const after = { ...refit, work: { ...refit.work, [made.id]: made } };
+  const { findings } = judgeOne(workMachineOf(assess(after)), made);
+  for (const { link, verdict, check, sentence } of findings) {
+    const key = typed.find((each) => check === `setting-${each}`);
+    if (link === 'settings' && verdict === 'fails' && key !== undefined)
+      throw new Refusal(`${key}: ${sentence}`);
+  }
 }
 
 /** What the machine says to one that was just written. */
@@ -163,9 +178,14 @@ function nameFrom(typed: string | undefined): string | undefined {
 
 function change({ io, words: given, text }: Call, file: RefitFile): number {
   const old = found(file, text('change')!);
-  const settings = filled({ ...old.settings, ...fields(old.kind, given.slice(1)) });
+  if (given.length === 1 && text('name') === undefined)
+    throw new Refusal(`Write what to change of ${old.id}, such as speed='200 r/min'.`);
+  const typed = fields(old.kind, given.slice(1));
+  const settings = filled({ ...old.settings, ...typed });
   const name = nameFrom(text('name')) ?? old.name;
-  record(io, file, [{ do: 'work', id: old.id, old, new: { ...old, name, settings } }]);
+  const made: Work = { ...old, name, settings };
+  refuseUnreadable(file, made, Object.keys(typed));
+  record(io, file, [{ do: 'work', id: old.id, old, new: made }]);
   answer(io, file.path, old.id);
   return EXIT.fine;
 }
