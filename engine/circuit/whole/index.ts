@@ -1,8 +1,10 @@
 /** The wiring looked through by everything that judges it, and what somebody says of it. */
+export { type AskedFact, type AskGroup, groupsOf, STAGES, type Stage } from './ask-groups.ts';
 export { type Looked, lookThrough, WiringLook } from './look.ts';
 export { type OpenQuestion, type Settled, settledOf } from './open-questions.ts';
 export { photosOf } from './photos.ts';
 export { sayNeeds } from './say-needs.ts';
 export { NATURE, sayPlace, settingAt, specAt, terminalSettings } from './setting-at.ts';
-export { exampleOf, setBack, state } from './state.ts';
+export { exampleOf, setBack, state, stateAll } from './state.ts';
+export type { Taken } from './take-usual.ts';
 export { type FieldLine, type TerminalSheet, terminalSheet } from './terminal-sheet.ts';

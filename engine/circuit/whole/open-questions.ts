@@ -1,14 +1,19 @@
 /** Which wires of a proposal wait for which question: what nobody can judge yet is not laid. */
 import { own } from '../../quantity/own.ts';
-import type { Change, Refit, WiringWire } from '../../refit/types.ts';
+import type { Change, Refit, Wiring, WiringWire } from '../../refit/types.ts';
 import {
+  type AnswerPlace,
   natureSettings,
   type Proposal,
   type Question,
   type ReadWiring,
   readWiring,
+  type WiringFinding,
 } from '../wiring/index.ts';
 import { questionsFrom } from '../wiring/propose/questions.ts';
+import { answeredOf } from './answered.ts';
+import { type AskGroup, groupsOf } from './ask-groups.ts';
+import { type Taken, takeUsual, withTaken } from './take-usual.ts';
 
 export interface OpenQuestion {
   readonly question: Question;
@@ -21,15 +26,28 @@ export interface OpenQuestion {
 export interface Settled {
   /** What the whole hangs on first, then what most wires wait for. */
   readonly open: readonly OpenQuestion[];
+  /** The same in the order of the job, what is alike asked once. */
+  readonly groups: readonly AskGroup[];
+  /** How many such groups were answered already. */
+  readonly answered: number;
+  /** Taken as usual; recorded with the wires. */
+  readonly taken: readonly Taken[];
+  /** What is found of the proposal with what is taken as usual. */
+  readonly findings: readonly WiringFinding[];
+  /** The proposed wiring with what is taken as usual. */
+  readonly wiring: Wiring;
   /** What can be recorded now: everything but the wires that wait. */
   readonly changes: readonly Change[];
+  /** The same with the wires that wait. */
+  readonly everything: readonly Change[];
   /** Wires that wait, each once. */
   readonly waiting: number;
 }
 
 /** What a proposal for this refit can lay now, and what each open question keeps from being laid. */
-export function settledOf({ changes, questions, findings, wiring }: Proposal, refit: Refit): Settled {
-  const read = readWiring(wiring, refit);
+export function settledOf(proposal: Proposal, refit: Refit): Settled {
+  const { changes, questions } = proposal;
+  const { taken, findings, wiring, read } = takeUsual(proposal, refit);
   const fresh = changes.flatMap((change) => (change.do === 'wire' && change.new ? [change.new] : []));
   const by = new Map<string, string[]>();
   const add = (thing: string | null, wire: string) => {
@@ -43,13 +61,15 @@ export function settledOf({ changes, questions, findings, wiring }: Proposal, re
   };
   // First what is asked of the proposal as a whole, then what single findings wait for.
   const asked = new Map<string, { question: Question; wires: Set<string> }>();
-  const fromFindings = new Set(questionsFrom(findings, wiring, read).map(({ id }) => id));
+  const fromFindings = new Set(
+    questionsFrom(proposal.findings, proposal.wiring, readWiring(proposal.wiring, refit)).map(({ id }) => id),
+  );
   for (const question of questions)
     if (!fromFindings.has(question.id)) asked.set(question.id, { question, wires: new Set() });
   for (const finding of findings)
     for (const need of finding.needs ?? [])
       for (const found of questionsFrom([{ ...finding, needs: [need] }], wiring, read)) {
-        const question = isSaid(found, refit) ? (ofTerminal(need, read) ?? found) : found;
+        const question = isSaid(found.place, wiring) ? (ofTerminal(need, read) ?? found) : found;
         const known = asked.get(question.id) ?? { question, wires: new Set() };
         for (const thing of finding.about) for (const wire of wiresOf(thing)) known.wires.add(wire);
         asked.set(question.id, known);
@@ -64,9 +84,16 @@ export function settledOf({ changes, questions, findings, wiring }: Proposal, re
     )
     .sort((a, b) => Number(weight(a) < weight(b)) - Number(weight(a) > weight(b)));
   const waiting = new Set(open.flatMap(({ wires }) => wires));
+  const everything = withTaken(changes, taken, refit);
   return {
     open,
-    changes: changes.filter((change) => change.do !== 'wire' || !waiting.has(change.id)),
+    groups: groupsOf(open, wiring, refit),
+    answered: answeredOf(open, wiring, refit),
+    taken,
+    findings,
+    wiring,
+    changes: everything.filter((change) => change.do !== 'wire' || !waiting.has(change.id)),
+    everything,
     waiting: waiting.size,
   };
 }
@@ -96,13 +123,13 @@ function bridgesOf(
   });
 }
 
-/** Whether somebody has answered it: then something else is meant, which the device does not ask. */
-function isSaid({ place }: Question, { wiring }: Refit): boolean {
+/** Whether it is answered: then something else is meant, which the device does not ask. */
+function isSaid(place: AnswerPlace, { devices, cables }: Wiring): boolean {
   const settings =
     place.of === 'device'
-      ? own(wiring.devices, place.id)?.settings
+      ? own(devices, place.id)?.settings
       : place.of === 'cable'
-        ? own(wiring.cables, place.id)?.settings
+        ? own(cables, place.id)?.settings
         : undefined;
   return settings !== undefined && own(settings, place.setting) !== undefined;
 }

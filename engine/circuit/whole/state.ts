@@ -2,6 +2,7 @@
 import { own } from '../../quantity/own.ts';
 import { ok, type Result, refuse } from '../../quantity/types.ts';
 import { capital } from '../../quantity/words.ts';
+import { applyEdit } from '../../refit/edit.ts';
 import type { Change, Refit, Wiring, WiringDevice } from '../../refit/types.ts';
 import { type AnswerPlace, natureSettings, readSetting, type SettingSpec } from '../wiring/index.ts';
 import { readDevice } from '../wiring/read-device.ts';
@@ -31,6 +32,28 @@ export function state(
   // A choice is kept as it is spelt in its list, however it was typed.
   const said = text === '' ? '' : spec.kind === 'choice' ? String(read.value) : text;
   return ok(changesFor(refit, place, said, proposed));
+}
+
+/**
+ * The changes that record several answers as one edit: all stand or fall together. Where one thing gets several, the later
+ * ones build on the earlier.
+ */
+export function stateAll(
+  refit: Refit,
+  answers: readonly (readonly [place: AnswerPlace, typed: string])[],
+  proposed: Wiring = refit.wiring,
+): Result<readonly Change[]> {
+  const changes: Change[] = [];
+  let now = refit;
+  for (const [place, typed] of answers) {
+    const made = state(now, place, typed, proposed);
+    if (!made.ok) return made;
+    const done = applyEdit(now, { changes: [...made.value] });
+    if (!done.ok) return done;
+    now = done.value;
+    changes.push(...made.value);
+  }
+  return ok(changes);
 }
 
 /** What an answer may look like. */

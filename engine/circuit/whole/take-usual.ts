@@ -1,0 +1,136 @@
+/** What is usual put into a proposal, as long as nothing fails by it. */
+import { own } from '../../quantity/own.ts';
+import type { Change, Refit, Wiring } from '../../refit/types.ts';
+import {
+  checkWiring,
+  type Proposal,
+  type Question,
+  type ReadWiring,
+  readWiring,
+  type WiringFinding,
+} from '../wiring/index.ts';
+import { questionsFrom } from '../wiring/propose/questions.ts';
+import { type Usual, usualAt } from './usual.ts';
+
+/** An answer nobody gave, taken because it is usual and does no harm. */
+export interface Taken extends Usual {
+  readonly question: Question;
+}
+
+interface WithUsual {
+  readonly taken: readonly Taken[];
+  readonly findings: readonly WiringFinding[];
+  readonly wiring: Wiring;
+  readonly read: ReadWiring;
+}
+
+/** What is known may ask for more: relays whose current is known ask what their contacts carry. */
+const ROUNDS = 5;
+
+/** A proposal with what is usual in it; what would make something fail is left to be asked. */
+export function takeUsual({ wiring, findings }: Proposal, refit: Refit): WithUsual {
+  const failed = new Set(findings.filter(({ verdict }) => verdict === 'fails').map(({ id }) => id));
+  const asked = new Set<string>();
+  for (;;) {
+    const tried = takeBut(asked, wiring, findings, refit);
+    const worse = tried.findings.filter(({ id, verdict }) => verdict === 'fails' && !failed.has(id));
+    const wrong = tried.taken.filter((each) => worse.some((finding) => touches(each, finding, tried.wiring)));
+    if (wrong.length === 0) return tried;
+    for (const { question } of wrong) asked.add(question.id);
+  }
+}
+
+function takeBut(
+  asked: ReadonlySet<string>,
+  start: Wiring,
+  found: readonly WiringFinding[],
+  refit: Refit,
+): WithUsual {
+  const taken = new Map<string, Taken>();
+  let [wiring, findings] = [start, found];
+  let read = readWiring(wiring, refit);
+  for (let round = 0; round < ROUNDS; round++) {
+    let more = 0;
+    for (const question of questionsFrom(findings, wiring, read)) {
+      const usual = usualAt(question.place, wiring, refit);
+      if (!usual || asked.has(question.id) || taken.has(question.id) || isSaid(question, wiring)) continue;
+      taken.set(question.id, { question, ...usual });
+      wiring = withAnswer(wiring, question, usual.value);
+      more++;
+    }
+    if (more === 0) break;
+    read = readWiring(wiring, refit);
+    findings = checkWiring(wiring, refit);
+  }
+  return { taken: [...taken.values()], findings, wiring, read };
+}
+
+/** Whether a finding is about what something was taken of. */
+function touches({ question: { place } }: Taken, { about }: WiringFinding, { wires }: Wiring): boolean {
+  if (place.of === 'device') return about.some((each) => each.startsWith(`${place.id}.`));
+  return (
+    place.of === 'cable' &&
+    Object.values(wires).some(
+      ({ id, cable, from, to }) =>
+        cable === place.id && about.some((each) => each === id || each === from || each === to),
+    )
+  );
+}
+
+function settingsAt({ place }: Question, { devices, cables }: Wiring) {
+  return place.of === 'device'
+    ? own(devices, place.id)?.settings
+    : place.of === 'cable'
+      ? own(cables, place.id)?.settings
+      : undefined;
+}
+
+const isSaid = (question: Question, wiring: Wiring): boolean =>
+  own(settingsAt(question, wiring) ?? {}, question.place.setting) !== undefined;
+
+function withAnswer(wiring: Wiring, { place }: Question, value: string): Wiring {
+  const put = <T extends { readonly settings: Readonly<Record<string, string>> }>(
+    all: Readonly<Record<string, T>>,
+    id: string,
+  ) => ({ ...all, [id]: { ...all[id]!, settings: { ...all[id]!.settings, [place.setting]: value } } });
+  if (place.of === 'device') return { ...wiring, devices: put(wiring.devices, place.id) };
+  if (place.of === 'cable') return { ...wiring, cables: put(wiring.cables, place.id) };
+  return wiring;
+}
+
+/** The changes of a proposal with what is taken as usual in them. */
+export function withTaken(
+  changes: readonly Change[],
+  taken: readonly Taken[],
+  { wiring }: Refit,
+): readonly Change[] {
+  const at = new Map<string, Record<string, string>>();
+  for (const { question, value } of taken) {
+    const { place } = question;
+    if (place.of !== 'device' && place.of !== 'cable') continue;
+    const key = `${place.of} ${place.id}`;
+    at.set(key, { ...at.get(key), [place.setting]: value });
+  }
+  const settled = changes.map((change): Change => {
+    if ((change.do !== 'device' && change.do !== 'cable') || change.new === null) return change;
+    const key = `${change.do} ${change.id}`;
+    const more = at.get(key);
+    at.delete(key);
+    if (!more) return change;
+    return { ...change, new: { ...change.new, settings: { ...change.new.settings, ...more } } } as Change;
+  });
+  // What is recorded already is only added to.
+  for (const [key, more] of at) {
+    const id = key.slice(key.indexOf(' ') + 1);
+    const kind = key.startsWith('device ') ? 'device' : 'cable';
+    const old = kind === 'device' ? own(wiring.devices, id) : own(wiring.cables, id);
+    if (old)
+      settled.push({
+        do: kind,
+        id,
+        old,
+        new: { ...old, settings: { ...old.settings, ...more } },
+      } as Change);
+  }
+  return settled;
+}
