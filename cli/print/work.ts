@@ -9,6 +9,7 @@ import {
   sayNeeds,
   sayRange,
   type WorkChart,
+  type WorkFinding,
 } from '../../engine/work/index.ts';
 import type { Page } from './page.ts';
 import { padEnd, padStart, plural, quoted } from './text.ts';
@@ -46,6 +47,14 @@ const sayShare = (chance: number): string =>
       ? 'none'
       : `${(100 * chance).toFixed(chance > 0.99 || chance < 0.01 ? 1 : 0)} %`;
 
+/** ', margin 8.68, likely 7.9 to 9.1'; the second half where it says more than the first. */
+function sayMarginAndRange(finding: WorkFinding): string {
+  if (finding.margin === undefined || finding.margin === null) return '';
+  const margin = sayMargin(finding);
+  const range = finding.marginRange ? sayRange(finding.marginRange) : margin;
+  return `, margin ${margin}${range === margin ? '' : `, likely ${range}`}`;
+}
+
 export function printOne(page: Page, { work, verdict, findings, detail, ways, draws }: JudgedWork): void {
   page.prose(`${sayVerdict(page, verdict)}  ${page.paint('bold', work.name || work.id)} (${work.id})`);
   page.prose(
@@ -57,7 +66,7 @@ export function printOne(page: Page, { work, verdict, findings, detail, ways, dr
   for (const finding of findings) {
     page.line();
     page.prose(
-      `${sayVerdict(page, finding.verdict)}  ${page.paint('bold', finding.title)} (${LINKS[finding.link]}${finding.margin === undefined || finding.margin === null ? '' : `${finding.marginRange ? `, margin ${sayMargin(finding)}, likely ${sayRange(finding.marginRange)}` : `, margin ${sayMargin(finding)}`}`})`,
+      `${sayVerdict(page, finding.verdict)}  ${page.paint('bold', finding.title)} (${LINKS[finding.link]}${sayMarginAndRange(finding)})`,
     );
     page.prose(finding.sentence, INDENT);
     if (sayChance(finding)) page.prose(sayChance(finding), INDENT);

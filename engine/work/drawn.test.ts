@@ -112,3 +112,10 @@ test('the belt range stays the one it was planned in: a draw in which another st
   // The neighbouring range has a quarter of the torque at that speed.
   expect(push.marginRange![0]).toBeGreaterThan(0.8 * push.margin!);
 });
+
+test('a range that is kept takes nothing from the speed another range allows', () => {
+  const speed = finding(drawn(MILL, 'tap-2', 200), 'speed');
+  const [least, most] = speed.marginRange ?? [speed.margin!, speed.margin!];
+  expect(least).toBeLessThanOrEqual(speed.margin! * (1 + 1e-9));
+  expect(most).toBeGreaterThanOrEqual(speed.margin! * (1 - 1e-9));
+});

@@ -148,11 +148,8 @@ function rangeOf({ spindle }: WorkMachine, { detail }: JudgedWork): string | und
   return rangeAt(spindle, detail.speed)?.id;
 }
 
-function inRange(machine: WorkMachine, range: string | undefined): WorkMachine {
-  const { spindle } = machine;
-  if (!spindle || range === undefined) return machine;
-  return { ...machine, spindle: { ...spindle, ranges: spindle.ranges.filter(({ id }) => id === range) } };
-}
+const inRange = (machine: WorkMachine, kept: string | undefined): WorkMachine =>
+  machine.spindle ? { ...machine, spindle: { ...machine.spindle, kept } } : machine;
 
 function withDraws(
   one: JudgedWork,

@@ -136,9 +136,13 @@ export const sorted = (limits: readonly LinkLimit[]): readonly LinkLimit[] =>
 export const highestAllowed = (spindle: SpindleModel): number | null =>
   sorted(spindleLimits(spindle))[0]?.speed ?? null;
 
+/** Ranges it may stand in. */
+const ranges = ({ ranges: all, kept }: SpindleModel): readonly SpindleRange[] =>
+  kept === undefined ? all : all.filter(({ id }) => id === kept);
+
 /** The range that gives the most torque at a speed; undefined where none reaches it. */
 export function rangeAt(spindle: SpindleModel, speed: number): SpindleRange | undefined {
-  return spindle.ranges
+  return ranges(spindle)
     .filter(({ lowest, highest }) => speed >= lowest * (1 - 1e-9) && speed <= highest * (1 + 1e-9))
     .reduce<SpindleRange | undefined>(
       (best, each) =>
@@ -154,7 +158,7 @@ export function stoppingAt(
   delay: number,
 ): { readonly range: SpindleRange; readonly stop: Stopping } | undefined {
   let best: { range: SpindleRange; stop: Stopping } | undefined;
-  for (const range of spindle.ranges) {
+  for (const range of ranges(spindle)) {
     if (speed < range.lowest * (1 - 1e-9) || speed > range.highest * (1 + 1e-9)) continue;
     const stop = stopFrom(range.inertia, range.braking, range.drag, speed, delay);
     if (!best || stop.angle < best.stop.angle) best = { range, stop };

@@ -21,6 +21,9 @@ const CHAMFER: Readonly<Record<string, number>> = {
   bottoming: 2,
 };
 
+/** Id of the limit that hole and float put on the speed. */
+export const TURNING_BACK = 'turning-back';
+
 export interface TapDetail {
   readonly kind: 'tap';
   readonly thread: Thread;
@@ -44,6 +47,21 @@ export interface JudgedTap {
 
 const CAUTION =
   'Try a new hole in the air first, the tap well above the work, and watch that it turns back. A tap that meets the bottom bursts: guard closed, eyes covered.';
+
+/** What hole and float allow, where they give way before every other link. */
+const turningBack = (highest: number | null, lowest: number | null): readonly LinkLimit[] =>
+  highest === null || lowest === null || highest >= lowest * (1 - 1e-9)
+    ? []
+    : [
+        {
+          id: TURNING_BACK,
+          name: 'stopping distance at the bottom',
+          speed: highest,
+          says: 'Up to this speed hole and holder take what the spindle runs on.',
+          needs: [],
+          isHard: false,
+        },
+      ];
 
 export function judgeTap(machine: WorkMachine, work: Work): JudgedTap {
   const s = new Settings(work);
@@ -123,6 +141,7 @@ export function judgeTap(machine: WorkMachine, work: Work): JudgedTap {
       : highest === null || lowest === null
         ? lowest
         : Math.min(lowest, Math.max(highest, slowest));
+  const atBottom = turningBack(highest, lowest);
   let reversal: Reversal | null = null;
   let torque: number | null = null;
   if (speed !== null && speed > 0 && typedSpeed !== 'zero') {
@@ -140,7 +159,7 @@ export function judgeTap(machine: WorkMachine, work: Work): JudgedTap {
     depth,
     hole: wanted.hole,
     speed,
-    limits: sorted(limits),
+    limits: sorted([...limits, ...atBottom]),
     torque,
     reversal,
     sizes: machine.isDraw ? [] : tapSizes(machine, spindle, axis, work),

@@ -49,6 +49,8 @@ export interface SpindleModel {
   /** Id of the chain. */
   readonly chain: string;
   readonly ranges: readonly SpindleRange[];
+  /** Id of the range it is kept in; absent where it may be changed to any. */
+  readonly kept?: string | undefined;
   readonly limits: readonly SpeedLimit[];
   readonly feedback: SpindleFeedbackModel | null;
   /** The weakest basis among what it was made from. */

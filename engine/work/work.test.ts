@@ -94,6 +94,19 @@ describe('threads', () => {
     expect(found.summary).toMatch(/gives way first/);
   });
 
+  test('derived: a tap names the stopping distance where it gives way before every link, at a speed that just fits', () => {
+    const settings = { thread: 'M8', depth: '16 mm', hole: '26 mm', float: '5 mm', holder: 'floating' };
+    const found = judge('tap', { ...settings, speed: '250 r/min' });
+    if (found.detail?.kind !== 'tap') throw new Error('no tap');
+    const first = found.detail.limits[0]!;
+    expect(found.summary).toContain(`the ${first.name} gives way first`);
+    expect(first.id).toBe('turning-back');
+    const at = (share: number) =>
+      judge('tap', { ...settings, speed: `${(first.speed! / RPM) * share} r/min` }).verdict;
+    expect(at(0.999)).not.toBe('fails');
+    expect(at(1.01)).toBe('fails');
+  });
+
   test('a taper thread the control cannot do has ways round with limits', () => {
     const found = judge('thread', { thread: 'R 1/2', speed: '300 r/min' });
     expect(finding(found, 'threading-taper')?.verdict).toBe('fails');
