@@ -24,6 +24,8 @@ export interface DutyProposal {
   readonly changes: readonly Change[];
   /** What no habit can tell, in sentences. */
   readonly notes: readonly string[];
+  /** Paths of facts that only the person can tell, as those notes ask for. */
+  readonly wanted: readonly string[];
 }
 
 const PRACTICE = 'common practice, no source';
@@ -55,6 +57,7 @@ export function proposeDuty(refit: Refit, size: Size): DutyProposal {
   const facts: ProposedFact[] = [];
   const changes: Change[] = [];
   const notes: string[] = [];
+  const wanted: string[] = [];
   let now = refit;
   const propose = (path: string, text: string, source: string): void => {
     if (findFact(now, path)) return;
@@ -90,16 +93,17 @@ export function proposeDuty(refit: Refit, size: Size): DutyProposal {
       propose('site.mains', '230 V', MAINS);
     else if (frequency?.kind === 'quantity' && /^\s*60\b/.test(frequency.text))
       propose('site.mains', '120 V', MAINS);
-    else
-      notes.push(
-        'Mains volts and hertz depend on where you are: enter site.mains and site.frequency yourself.',
-      );
+    else {
+      notes.push('Volts and hertz of the mains depend on where you are: enter both yourself.');
+      wanted.push('site.mains', ...(frequency ? [] : ['site.frequency']));
+    }
   }
-  if (!findFact(refit, 'job.materials') || !findFact(refit, 'job.threads'))
-    notes.push(
-      'Say which materials (job.materials) and threads (job.threads) it shall cut: nobody else can.',
-    );
-  return { size, facts, changes, notes };
+  const cuts = ['job.materials', 'job.threads'].filter((path) => !findFact(refit, path));
+  if (cuts.length > 0) {
+    notes.push('Say which materials and threads it shall cut: nobody else can.');
+    wanted.push(...cuts);
+  }
+  return { size, facts, changes, notes, wanted };
 }
 
 /** Proposed facts that still stand as guesses, to be confirmed one by one. */

@@ -249,7 +249,7 @@ function signalRows(
           : verdict === 'fails'
             ? takes !== undefined && !mayTake(sort, true)
               ? `its inputs do not take these sensors`
-              : `${most} left for it: ${has}`
+              : `has ${has}; with the rest of what is asked, ${most} of them ${most === 1 ? 'is' : 'are'} left where ${asked} ${asked === 1 ? 'is' : 'are'} wanted`
             : `${has}; room for ${least - asked} more`,
       waived: serves.every((id) => waived.has(id)),
       paths,

@@ -21,6 +21,7 @@ import { spindleMotor } from './spindle-motor.ts';
 import { supply } from './supply.ts';
 import type { FactSpec, PartKind } from './types.ts';
 
+export { EXAMPLES } from './examples.ts';
 export type {
   ChoiceFact,
   ChoicesFact,

@@ -1,7 +1,9 @@
 /** One fact to enter: typing shows the new verdicts at once, leaving the field or Enter records it. */
 
 import { type KeyboardEvent, memo, useEffect, useId, useState } from 'react';
+import { EXAMPLES } from '../../engine/parts/index.ts';
 import type { FactSpec } from '../../engine/parts/types.ts';
+import { own } from '../../engine/quantity/own.ts';
 import { BASES, type Basis } from '../../engine/quantity/types.ts';
 import { capital } from '../../engine/quantity/words.ts';
 import type { Fact } from '../../engine/refit/types.ts';
@@ -27,6 +29,18 @@ interface Props {
   readonly guide?: boolean;
   /** What stands beside the name: 'decides 4 answers'. */
   readonly aside?: string;
+  /** The name stands above it already: it is only read out. */
+  readonly titled?: boolean;
+}
+
+/** 'like 34 V/krpm' for 'X.motor.emf' and for 'X.motor@x-motor-2.emf'. */
+function exampleOf(path: string): string {
+  const [place = '', name = ''] = path
+    .replace(/@[^.]*/, '')
+    .split('.')
+    .slice(-2);
+  const example = own(EXAMPLES, place)?.[name];
+  return example === undefined ? '' : `like ${example}`;
 }
 
 const textOf = (fact: Fact | undefined): string => {
@@ -46,7 +60,16 @@ interface FieldProps extends Omit<Props, 'view'> {
   readonly reading: Reading | undefined;
 }
 
-const Field = memo(function Field({ session, path, spec, fact, guide = false, aside, reading }: FieldProps) {
+const Field = memo(function Field({
+  session,
+  path,
+  spec,
+  fact,
+  guide = false,
+  aside,
+  titled = false,
+  reading,
+}: FieldProps) {
   const id = useId();
   const recorded = textOf(fact);
   const [text, setText] = useState(recorded);
@@ -83,17 +106,22 @@ const Field = memo(function Field({ session, path, spec, fact, guide = false, as
     <div className="field" data-path={path}>
       <div className="row spread">
         {spec.kind === 'choices' ? (
-          <strong id={`${id}-name`}>{capital(spec.name)}</strong>
+          <strong id={`${id}-name`} className={titled ? 'hidden' : undefined}>
+            {capital(spec.name)}
+          </strong>
         ) : (
-          <label htmlFor={id}>{capital(spec.name)}</label>
+          <label htmlFor={id} className={titled ? 'hidden' : undefined}>
+            {capital(spec.name)}
+          </label>
         )}
         {aside && <span className="small soft">{aside}</span>}
       </div>
       {guide && <HowTo spec={spec} />}
-      <div className="entry">
+      <div className={`entry${spec.kind === 'choices' ? ' many' : ''}`}>
         <Entry
           id={id}
           spec={spec}
+          example={exampleOf(path)}
           text={text}
           onType={type}
           onCommit={commit}
@@ -168,6 +196,8 @@ function HowTo({ spec }: { spec: FactSpec }) {
 interface EntryProps {
   readonly id: string;
   readonly spec: FactSpec;
+  /** What may be typed: 'like 34 V/krpm'. */
+  readonly example: string;
   readonly text: string;
   readonly onType: (text: string) => void;
   readonly onCommit: (text?: string) => void;
@@ -175,7 +205,7 @@ interface EntryProps {
   readonly invalid: boolean;
 }
 
-function Entry({ id, spec, text, onType, onCommit, onKey, invalid }: EntryProps) {
+function Entry({ id, spec, example, text, onType, onCommit, onKey, invalid }: EntryProps) {
   const common = {
     id,
     value: text,
@@ -211,7 +241,7 @@ function Entry({ id, spec, text, onType, onCommit, onKey, invalid }: EntryProps)
     return (
       <fieldset aria-labelledby={`${id}-name`}>
         {Object.entries(spec.options).map(([option, words]) => (
-          <div className="row" key={option}>
+          <div className="tickable" key={option}>
             <input
               id={`${id}-${option}`}
               type="checkbox"
@@ -239,8 +269,7 @@ function Entry({ id, spec, text, onType, onCommit, onKey, invalid }: EntryProps)
     autoComplete: 'off',
     spellCheck: false,
   };
-  if (spec.kind === 'quantity')
-    return <input {...field} inputMode="text" placeholder={`like ${spec.plausible[0]}`} />;
+  if (spec.kind === 'quantity') return <input {...field} inputMode="text" placeholder={example} />;
   if (isMoney(spec)) return <input {...field} placeholder="like 80–120 EUR" />;
   return (
     <textarea

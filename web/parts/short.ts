@@ -1,6 +1,7 @@
 /** A part in a few words under its sign: what a person would call it by. */
 import { PLACES, type PlaceId } from '../../engine/parts/index.ts';
 import type { PartKind } from '../../engine/parts/types.ts';
+import { raisePowers } from '../../engine/quantity/superscripts.ts';
 import type { Fact, Part } from '../../engine/refit/types.ts';
 
 const TELLING: Readonly<Partial<Record<PlaceId, readonly string[]>>> = {
@@ -31,7 +32,7 @@ export function sayFact(kind: PartKind, name: string, fact: Fact): string {
   const { value } = fact;
   if (value.kind === 'choice') return options[value.option] ?? value.option;
   if (value.kind === 'choices') return value.options.map((option) => options[option] ?? option).join('; ');
-  return value.text;
+  return raisePowers(value.text);
 }
 
 export function sayFactShort(place: PlaceId, part: Part): string {

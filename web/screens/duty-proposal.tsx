@@ -9,6 +9,10 @@ import {
   type Size,
   sizeByWeight,
 } from '../../engine/advice/duty.ts';
+import { factSpec } from '../../engine/parts/index.ts';
+import { andList } from '../../engine/quantity/words.ts';
+import { findFact } from '../../engine/refit/place.ts';
+import { FactField } from '../parts/fact-field.tsx';
 import type { Session, View } from '../state/session.ts';
 
 interface Props {
@@ -51,6 +55,29 @@ function Propose({ session, view }: Props) {
               {note}
             </p>
           ))}
+          {proposal.wanted.length > 0 && (
+            <details>
+              <summary>
+                Enter {andList(proposal.wanted.map((path) => factSpec(...placeAndFact(path))?.name ?? path))}
+              </summary>
+              {proposal.wanted.map((path) => {
+                const spec = factSpec(...placeAndFact(path));
+                return (
+                  spec && (
+                    <FactField
+                      key={path}
+                      session={session}
+                      view={view}
+                      path={path}
+                      spec={spec}
+                      fact={findFact(view.refit, path) ?? undefined}
+                      guide
+                    />
+                  )
+                );
+              })}
+            </details>
+          )}
           <button
             type="button"
             className="main"
@@ -63,6 +90,11 @@ function Propose({ session, view }: Props) {
       )}
     </section>
   );
+}
+
+function placeAndFact(path: string): [place: string, fact: string] {
+  const [place = '', fact = ''] = path.split('.').slice(-2);
+  return [place, fact];
 }
 
 function Values({ facts }: { facts: readonly ProposedFact[] }) {

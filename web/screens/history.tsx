@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'react';
 import type { Edit } from '../../engine/refit/types.ts';
 import { api } from '../api.ts';
+import { sayTime } from '../parts/day.ts';
 import { getPerson } from '../state/person.ts';
 import type { Session, View } from '../state/session.ts';
 
@@ -68,7 +69,7 @@ export function History({ session, view }: { session: Session; view: View }) {
           <tbody>
             {[...edits].reverse().map((edit) => (
               <tr key={edit.number}>
-                <td className="small">{new Date(edit.when).toLocaleString()}</td>
+                <td className="small">{sayTime(edit.when)}</td>
                 <td>{edit.who}</td>
                 <td>
                   {seen !== undefined && edit.number > seen && <span className="basis">new</span>} {edit.says}

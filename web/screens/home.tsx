@@ -3,6 +3,7 @@ import { useEffect, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import type { RefitListed } from '../../engine/refit/wire.ts';
 import { api } from '../api.ts';
+import { sayDay } from '../parts/day.ts';
 import { Top } from '../parts/top.tsx';
 
 export function Home() {
@@ -85,8 +86,7 @@ export function Home() {
                   )}
                   <p className="small soft">
                     {refit.machine === 'other' ? 'machine' : refit.machine}, {refit.edits}{' '}
-                    {refit.edits === 1 ? 'edit' : 'edits'}, changed{' '}
-                    {new Date(refit.changed).toLocaleDateString()}
+                    {refit.edits === 1 ? 'edit' : 'edits'}, changed {sayDay(refit.changed)}
                   </p>
                 </Link>
               </li>

@@ -40,7 +40,7 @@ export function Know({ session, view }: Props) {
       <DutyProposal session={session} view={view} />
       <ol className="cards">
         {steps.map((step) => (
-          <li key={step.path} className="sheet">
+          <li key={step.path} className="sheet asked">
             <Ask session={session} view={view} step={step} />
             <MeasureIt session={session} path={step.path} />
             <button
@@ -114,7 +114,7 @@ function Ask({ session, view, step }: Props & { step: Step }) {
   const part = partAt(view, step.path);
   return (
     <>
-      <p className="small soft">{capital(step.name)}</p>
+      <h3>{capital(step.name)}</h3>
       <FactField
         session={session}
         view={view}
@@ -122,6 +122,7 @@ function Ask({ session, view, step }: Props & { step: Step }) {
         spec={spec}
         fact={part?.facts[pieces.at(-1)!]}
         guide
+        titled
         aside={aside}
       />
     </>

@@ -23,7 +23,7 @@ export const SHEET_STYLE = `
 .survey-sheets .box.wide { grid-column: span 2; min-height: 10mm; align-content: start; }
 .survey-sheets .box.notes { grid-column: 1 / -1; }
 .survey-sheets .name { grid-column: 1 / -1; font-size: 7.5pt; color: #333; }
-.survey-sheets .known { font-size: 8pt; font-style: italic; color: #222; }
+.survey-sheets .known { overflow-wrap: break-word; font-size: 8pt; font-style: italic; color: #222; }
 .survey-sheets .unit { font-weight: 700; align-self: end; }
 .survey-sheets .notes { margin-top: 1.5mm; min-height: 16mm; white-space: pre-line; }
 .survey-sheets .choices, .survey-sheets .ticks { display: flex; flex-wrap: wrap; gap: 0.5mm 4mm; }

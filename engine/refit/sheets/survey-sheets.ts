@@ -5,6 +5,7 @@ import { KEEPS, SKETCHES, type SurveyQuestion } from '../../parts/survey/index.t
 import type { FactSpec } from '../../parts/types.ts';
 import { preferred, type UnitSystem } from '../../quantity/index.ts';
 import { own } from '../../quantity/own.ts';
+import { raisePowers } from '../../quantity/superscripts.ts';
 import { capital } from '../../quantity/words.ts';
 import { sayFact } from '../say.ts';
 import { type SurveyedItem, type SurveyedKeep, type SurveyedPart, surveyOf } from '../survey.ts';
@@ -121,7 +122,7 @@ function factBoxes(place: string, { kind, facts }: Part, system: UnitSystem): El
 const rank = ({ kind }: FactSpec): number => (kind === 'choice' || kind === 'choices' ? 1 : 0);
 
 function factBox(spec: FactSpec, fact: Fact | undefined, system: UnitSystem): Element {
-  const known = fact && sayFact(fact);
+  const known = fact && raisePowers(sayFact(fact));
   switch (spec.kind) {
     case 'quantity':
       return box(spec.name, known, spec.unit === '1' ? 'no unit' : preferred(spec.unit, system));
