@@ -145,7 +145,15 @@ test('derived: the bus high, after braking, after switching off, and its current
   holds(lathe, 'machine.braking-all', Math.sqrt(HIGH * HIGH + (2 * 0.8 * both) / 0.03), 95);
   expect(both).toBeCloseTo(12.06 + 10.34, 1);
   holds(lathe, 'machine.discharge', 680 * 0.03 * Math.log(HIGH / 60), 5);
+  // Switched off just after a stop, the bus stands where the braking left it: 20.4 s · ln(94.9/60).
+  const left = Math.sqrt(HIGH * HIGH + (2 * 0.8 * both) / 0.03);
+  holds(lathe, 'machine.discharge-stop', 680 * 0.03 * Math.log(left / 60), 5);
   holds(lathe, 'machine.supply-current', busAmperes, 17);
+});
+
+test('derived: the cross slide held at rest by its motor', () => {
+  const motor = lathe.find((each) => each.id === 'X.cut')!.there!.value;
+  holds(lathe, 'X.holding', (x.weight * x.perForce) / X.ratio, 0.7 * motor);
 });
 
 test('derived: the cross slide sinks', () => {
@@ -220,8 +228,8 @@ test('derived: the spindle of the lathe, by hand from its plate', () => {
   holds(lathe, 'S.spindle-cooling', cutTorque, rated * 3 * 0.94 - 1.8);
   // Cast iron at 30 m/s on a rim of 250 mm is less than chuck and bearings at 2500 r/min.
   holds(lathe, 'S.overspeed', top, 30 / 0.125);
-  // 75 Hz: 2250 r/min less 80 of slip.
-  holds(lathe, 'S.overspeed-drive', 2170 * RPM, 30 / 0.125);
+  // 75 Hz: 2250 r/min idling, 80 of slip less under load.
+  holds(lathe, 'S.overspeed-drive', 2250 * RPM, 30 / 0.125);
   holds(lathe, 'S.reach', top, 2170 * RPM);
   holds(lathe, 'S.lowest-speed', (0.06 * 1420 * RPM) / 3, 60 * RPM);
   const J = 0.035 + 0.11 + 0.02 + 0.045 + 0.0085 + 0.004;
@@ -239,6 +247,10 @@ test('derived: the spindle of the lathe, by hand from its plate', () => {
   holds(lathe, 'S.spindle-stop', seconds(J, brakes, 0, top), 3);
   const thrown = 3 * 0.9 * 0.062 * (220 * RPM) ** 2;
   holds(lathe, 'S.jaw-grip', 1.5 * ((1.5 * 2 * cutTorque) / (0.25 * 0.06) + thrown), 42e3);
+  // At top speed the jaws pull out with 7.34 kN, and 1000 W push with a ninth of the force.
+  const thrownAtTop = 3 * 0.9 * 0.062 * top * top;
+  expect(thrownAtTop).toBeCloseTo(7343, -1);
+  holds(lathe, 'S.jaw-grip-top', 1.5 * ((1.5 * 2 * (1000 / top)) / (0.25 * 0.06) + thrownAtTop), 42e3);
   holds(lathe, 'S.spindle-breaker', 1000 / (0.94 * 0.8 * 0.95) / (Math.sqrt(3) * 0.75 * 400), 16);
   holds(lathe, 'S.thread-counts', 0.002 / 4096, 10e-6);
   holds(lathe, 'S.spindle-encoder-rate', (1024 * 2000) / 60, 100e3);
@@ -267,7 +279,7 @@ test('derived: the spindle of the mill, in star on 230 V', () => {
   holds(mill, 'S.thread-counts', 1.25e-3 / 4, 10e-6);
   // The bearings, told as 4000 r/min, give way before the collet holder and the wheel.
   holds(mill, 'S.overspeed', 3000 * RPM, 4000 * RPM);
-  // 100 Hz: 3000 r/min less 110 of slip, 130 to 70.
-  holds(mill, 'S.overspeed-drive', (2890 * RPM * 130) / 70, 4000 * RPM);
+  // 100 Hz: 3000 r/min idling, 130 to 70.
+  holds(mill, 'S.overspeed-drive', (3000 * RPM * 130) / 70, 4000 * RPM);
   expect(mill.find((each) => each.id === 'S.thread-feedback')!.sentence).toContain('only once a turn');
 });

@@ -1,6 +1,6 @@
 /** Does the axis stay where it is: at rest under power, and with the power off. */
 import { backDriving } from '../handbook/back-driving.ts';
-import { type Check, ifAbove, ifFitted } from './check.ts';
+import { type Answer, type Check, type Facts, ifAbove, ifFitted } from './check.ts';
 import { DRAG, EFFICIENCY, forces, LEAD, mass, RATIO, reflected, torque } from './motion.ts';
 import { fact, policy, stated, when } from './refs.ts';
 import { axisWorking } from './working.ts';
@@ -23,7 +23,36 @@ const FALL =
   'Prop the axis before you work on its motor, belt or brake. Never stand or reach under it. A brake that holds is no proof that the machine is safe.';
 const heavy = ifAbove(forces.get('F_hold'), LEVEL);
 
+/** What the brake's torque passes through on its way to the screw. */
+const brakePath = (facts: Facts): Answer | undefined => {
+  const on = facts.choice('brake', 'on');
+  if (on === 'screw') return { answer: 'yes', sentence: 'The brake holds the screw itself.' };
+  const reduction = facts.choice('reduction', 'type');
+  if (on === undefined || reduction === undefined) return undefined;
+  return reduction === 'belt'
+    ? {
+        answer: 'tight',
+        sentence:
+          'The brake sits on the motor and holds the axis by the belt alone: if the belt breaks, jumps or is taken off, the axis falls. A brake on the screw holds whatever becomes of the belt.',
+      }
+    : {
+        answer: 'yes',
+        sentence: `The brake sits on the motor and holds the screw by ${reduction === 'gears' ? 'gears' : 'a coupling'}. A loose clamp or key frees the axis: look at them when you test the brake.`,
+      };
+};
+
 const checks: readonly Check[] = [
+  {
+    form: 'fact',
+    id: 'brake-path',
+    scope: 'axis',
+    title: 'What the brake holds the axis by',
+    place: 'brake',
+    caution: FALL,
+    onlyIf: [heavy, ifFitted('brake')],
+    judge: brakePath,
+    why: 'A brake holds only as well as what stands between it and the screw. A toothed belt can lose its teeth in one hard stop, and with it the axis loses its brake.',
+  },
   {
     form: 'ratio',
     id: 'stays',

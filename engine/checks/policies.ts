@@ -131,6 +131,15 @@ export const POLICIES: readonly Policy[] = [
     source: 'common practice, no source (1.3 to 2)',
   },
   {
+    id: 'standstill',
+    name: 'share of its torque for hours that a servo motor may hold at rest',
+    unit: '1',
+    usual: '0.7',
+    domain: 'fraction',
+    why: 'Turning, the coils of a motor share the current in turn. At rest the same ones carry it all day, the hottest of a brushless motor up to twice its share of the heat, so that 1/√2 of the torque heats it as much as the whole does turning; in a brushed one the same bars under the brushes burn.',
+    source: 'derived: losses of one phase of three at rest; brushed: common practice, no source',
+  },
+  {
     id: 'drop',
     name: 'largest drop allowed before the brake holds',
     unit: 'mm',

@@ -1,5 +1,6 @@
 /** Volts, amperes and torque of a servo axis. */
 import { dcMotor } from '../handbook/dc-motor.ts';
+import { standstill } from '../handbook/standstill.ts';
 import { torqueCurrent } from '../handbook/torque-current.ts';
 import { BUS_LOW } from './bus.ts';
 import { type Check, ifAbove } from './check.ts';
@@ -53,6 +54,11 @@ const hardest = axisWorking('servo-peak', 'Motor at its largest torque', dcMotor
 const heating = axisWorking('servo-heat', 'Current as the motor’s heating feels it', torqueCurrent, {
   T: cycle.get('T_rms'),
   Kt: servo.get('Kt'),
+});
+
+const atRest = axisWorking('servo-rest', 'Torque the motor may hold at rest', standstill, {
+  T: CONTINUOUS_TORQUE,
+  k: policy('standstill'),
 });
 
 const onlyIf = [SERVO];
@@ -236,16 +242,17 @@ const checks: readonly Check[] = [
     place: 'motor',
     onlyIf: [SERVO, ifAbove(forces.get('F_hold'), 'The weight does not pull along this axis.')],
     demand: torque.get('T_still'),
-    capacity: CONTINUOUS_TORQUE,
+    capacity: atRest.get('T_0'),
     unit: 'N·m',
     tight: 'margin',
     caution:
       'When the drive lets go, this weight is free: fit and test a brake, and prop the axis before you work on it.',
-    why: 'A vertical or sloping axis pulls on its motor even at rest, all day long.',
+    why: 'A vertical or sloping axis pulls on its motor even at rest, all day long, and at rest the same coils carry the current all the time: they get hotter than in a motor that turns.',
     says: {
-      fits: 'At rest the weight asks {asked} of the motor; it may do {there} for hours.',
-      tight: 'At rest the weight asks {asked} of the motor; it may do {there} for hours.',
-      fails: 'At rest the weight asks {asked} of the motor, more than the {there} it may do for hours.',
+      fits: 'At rest the weight asks {asked} of the motor; it may hold {there} for hours.',
+      tight: 'At rest the weight asks {asked} of the motor; it may hold {there} for hours.',
+      fails:
+        'At rest the weight asks {asked} of the motor, more than the {there} it may hold for hours without turning.',
     },
   },
   {
@@ -287,4 +294,4 @@ const checks: readonly Check[] = [
   },
 ];
 
-export const servoAxis = { workings: [atRapid, speedingUp, cutting, hardest, heating], checks };
+export const servoAxis = { workings: [atRapid, speedingUp, cutting, hardest, heating, atRest], checks };

@@ -180,11 +180,19 @@ const turnedTo = when('spindle-drive', 'type', {
   line: fact('spindle-motor', 'speed'),
 });
 
+const turnedIdling = when('spindle-drive', 'type', {
+  inverter: plate.get('n_0'),
+  dc: fact('spindle-motor', 'topSpeed'),
+  servo: fact('spindle-motor', 'topSpeed'),
+  line: plate.get('n_s'),
+});
+
 export const speeds = spindleWorking('spindle-speeds', 'Slowest and fastest', motorSpeeds, {
   n_r: fact('spindle-motor', 'speed'),
   k: LOWEST_SHARE,
   n_b: match.get('n_b'),
   n_d: turnedTo,
+  n_0: turnedIdling,
   n_t: when('spindle-drive', 'type', {
     inverter: fact('spindle-motor', 'topSpeed'),
     dc: fact('spindle-motor', 'topSpeed'),
@@ -263,17 +271,19 @@ export const standing = spindleWorking(
   },
 );
 
+export const JAW_FRICTION = table(
+  'chuck',
+  'jawSurface',
+  '1',
+  { smooth: '0.1', serrated: '0.25' },
+  'from memory: 0.1 smooth, 0.25 serrated jaws on steel',
+);
+
 export const cut = spindleWorking('spindle-grip', 'Torque of the cut and grip it needs', gripForCut, {
   P: fact('spindle-duty', 'cutPower'),
   n: fact('spindle-duty', 'cutSpeed'),
   D: fact('spindle-duty', 'gripDiameter'),
-  mu: table(
-    'chuck',
-    'jawSurface',
-    '1',
-    { smooth: '0.1', serrated: '0.25' },
-    'from memory: 0.1 smooth, 0.25 serrated jaws on steel',
-  ),
+  mu: JAW_FRICTION,
 });
 
 const masses = {

@@ -1,11 +1,12 @@
 /** How fast the spindle can turn and may turn, how slowly, and whether the jaws still hold. */
 import { bearingSpeed } from '../handbook/bearing-speed.ts';
 import { chuckGrip } from '../handbook/chuck-grip.ts';
+import { gripForCut } from '../handbook/grip-for-cut.ts';
 import { rimSpeed } from '../handbook/rim-speed.ts';
 import { spindleLimits } from '../handbook/spindle-limits.ts';
 import { type Check, ifAbove, ifChoice, ifFitted } from './check.ts';
 import { fact, first, fitted, policy, table, when } from './refs.ts';
-import { cut, NO_LIMIT, speeds, steps } from './spindle-chain.ts';
+import { cut, JAW_FRICTION, NO_LIMIT, speeds, steps } from './spindle-chain.ts';
 import { spindleWorking } from './working.ts';
 
 const FLIES =
@@ -24,6 +25,26 @@ export const grip = spindleWorking('jaw-grip', 'Grip of the jaws at the heaviest
   S_p: policy('grip'),
   S_z: policy('grip-cut'),
   n: fact('spindle-duty', 'cutSpeed'),
+});
+
+const cutAtTop = spindleWorking(
+  'spindle-grip-top',
+  'Grip a cut of that power needs at top speed',
+  gripForCut,
+  {
+    P: fact('spindle-duty', 'cutPower'),
+    n: fact('spindle-duty', 'topSpeed'),
+    D: fact('spindle-duty', 'gripDiameter'),
+    mu: JAW_FRICTION,
+  },
+);
+
+const gripAtTop = spindleWorking('jaw-grip-top', 'Grip of the jaws at top speed', chuckGrip, {
+  ...jaws,
+  F_z: cutAtTop.get('F_z'),
+  S_p: policy('grip'),
+  S_z: policy('grip-cut'),
+  n: fact('spindle-duty', 'topSpeed'),
 });
 
 const bearing = spindleWorking('spindle-bearing', 'Speed limit of the bearings', bearingSpeed, {
@@ -127,12 +148,12 @@ const checks: readonly Check[] = [
     place: 'spindle-drive',
     caution: FLIES,
     untilKnown: NO_PERMISSION,
-    demand: speeds.get('S_d'),
+    demand: speeds.get('S_0'),
     capacity: limits.get('n'),
     least,
     unit: 'r/min',
     tight: 'exact',
-    why: 'A wrong digit in a program, a lost command wire or a runaway control asks for full speed. What the drive itself is set to is the last thing between that and a burst chuck.',
+    why: 'A wrong digit in a program, a lost command wire or a runaway control asks for full speed. What the drive itself is set to is the last thing between that and a burst chuck. Idling, an induction motor turns as fast as its field, some per cent above the speed on its plate: that counts here.',
     says: {
       fits: 'As set, the drive can turn the spindle to {asked}; the least limit is {there}, set by {which}.',
       tight: 'As set, the drive can turn the spindle to {asked}; the least limit is {there}, set by {which}.',
@@ -218,6 +239,27 @@ const checks: readonly Check[] = [
         'Cut and speed ask for {asked} of grip at rest, safety included, and there are only {there}: the work is thrown.',
     },
   },
+  {
+    form: 'ratio',
+    id: 'jaw-grip-top',
+    scope: 'spindle',
+    title: 'Grip of the jaws at top speed',
+    place: 'chuck',
+    caution: FLIES,
+    onlyIf: [ifFitted('chuck'), ifChoice('chuck', 'type', 'power', 'manual')],
+    demand: gripAtTop.get('F_n'),
+    capacity: fact('chuck', 'grip'),
+    unit: 'kN',
+    tight: 'exact',
+    why: 'A cut of the same power pushes less the faster it turns, but the jaws are thrown outwards with the square of the speed. Between the heaviest cut and the top speed lies nothing worse than at one of the two ends, so both are asked.',
+    says: {
+      fits: 'At top speed, cutting with the same power, the jaws need {asked} of grip at rest, safety included; there are {there}.',
+      tight:
+        'At top speed, cutting with the same power, the jaws need {asked} of grip at rest, safety included; there are {there}.',
+      fails:
+        'At top speed, cutting with the same power, the jaws need {asked} of grip at rest, safety included, and there are only {there}: the work is thrown. Turn it slower, or take lighter jaws.',
+    },
+  },
 ];
 
-export const spindleSpeeds = { workings: [grip, bearing, rim, limits], checks };
+export const spindleSpeeds = { workings: [grip, cutAtTop, gripAtTop, bearing, rim, limits], checks };

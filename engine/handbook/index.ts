@@ -118,6 +118,7 @@ import { spindleInertia } from './spindle-inertia.ts';
 import { spindleLimits } from './spindle-limits.ts';
 import { spindleRunUp } from './spindle-run-up.ts';
 import { spindleStop } from './spindle-stop.ts';
+import { standstill } from './standstill.ts';
 import { starDelta } from './star-delta.ts';
 import { stepRate } from './step-rate.ts';
 import { stepTiming } from './step-timing.ts';
@@ -273,6 +274,7 @@ export const HANDBOOK: readonly Sheet[] = [
   spindleLimits,
   spindleRunUp,
   spindleStop,
+  standstill,
   starDelta,
   stepRate,
   stepTiming,

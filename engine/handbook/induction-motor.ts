@@ -38,6 +38,10 @@ export const inductionMotor = defineSheet({
       tex: 'n_d',
       says: 'The field’s speed there, less the same slip in turns.',
     }),
+    n_0: formula('speed at that frequency, idling', 'r/min', 'n_s * f_d / f', FIELD, {
+      tex: 'n_0',
+      says: 'Without load there is next to no slip: the rotor turns as fast as the field. So does one whose drive makes up for the slip.',
+    }),
     T_d: formula('torque for hours at that frequency', 'N·m', 'T_r * min(1, f / f_d)', VF, {
       tex: 'T_d',
       says: 'Constant below the plate’s frequency, falling above it.',

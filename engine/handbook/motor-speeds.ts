@@ -10,6 +10,10 @@ export const motorSpeeds = defineSheet({
     k: input('share of it that is the lowest useful speed', '1', { domain: 'not negative' }),
     n_b: input('speed at which its volts run out', 'r/min', { domain: 'positive' }),
     n_d: input('speed the drive can turn it to', 'r/min', { domain: 'positive' }),
+    n_0: input('speed the drive can turn it to, idling', 'r/min', {
+      domain: 'positive',
+      note: 'An induction motor without load turns as fast as its field.',
+    }),
     n_t: input('speed its rotor stands', 'r/min', { domain: 'positive' }),
     k_f: input('share of it below which its own fan cools badly', '1', { domain: 'not negative' }),
     i_slow: input('ratio of the slowest range', '1', { domain: 'positive', tex: 'i_\\mathrm{slow}' }),
@@ -51,6 +55,16 @@ export const motorSpeeds = defineSheet({
       {
         tex: 'S_d',
         says: 'Whether or not the rotor, the chuck and the bearings stand it.',
+      },
+    ),
+    S_0: formula(
+      'spindle speed the drive can turn it to, idling',
+      'r/min',
+      'n_0 / i_fast',
+      'definition of the ratio',
+      {
+        tex: 'S_0',
+        says: 'Before the tool bites: the fastest that can ever be.',
       },
     ),
     span: formula('how many times faster it can turn than it must', '1', 'n_h / n_l', 'quotient of the two'),

@@ -65,6 +65,18 @@ export const supply = partKind({
         'Printed on the capacitors; add those in parallel. What is printed is true to ± 20 % as a rule; give a ± where another is printed.',
       caution: LIVE,
     },
+    capacitorVoltage: {
+      kind: 'quantity',
+      name: 'voltage printed on the capacitors',
+      unit: 'V',
+      domain: 'positive',
+      plausible: ['10 V', '1000 V'],
+      chosen: true,
+      trouble: 1,
+      findOut:
+        'Printed beside the capacitance, as V, VDC or WV. Of two equal ones in series both count, with a resistor across each; of those in parallel the lowest.',
+      caution: LIVE,
+    },
     bleeder: {
       kind: 'quantity',
       name: 'bleeder resistor across the bus',
