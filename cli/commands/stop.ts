@@ -1,6 +1,6 @@
 /** `fettle stop`: what really happens when somebody asks the machine to stop, with every single fault. */
 
-import { stopOffers } from '../../engine/advice/stop-offers.ts';
+import { rankedPatterns, stopOffers } from '../../engine/advice/stop-offers.ts';
 import { assess } from '../../engine/assess/index.ts';
 import {
   dangerousPairs,
@@ -10,6 +10,7 @@ import {
   motionsOf,
   NO_CIRCUIT,
   type Offers,
+  ONLY_TO_LOOK,
   PATTERNS,
   type StopAnalysis,
   testSheet,
@@ -78,9 +79,15 @@ export const stop: Command = {
     }
     const page = pageOn(io);
     if (circuit === null) {
-      page.prose(`${NO_CIRCUIT} Lay one out:`);
-      for (const { id, name, need: why } of PATTERNS) page.prose(`${id}: ${name}. ${why}`, '', '    ');
-      page.line(`    fettle stop ${quoted(file.path)} --pattern safety-relay`);
+      page.prose(`${NO_CIRCUIT} Lay one out; what suits this machine best stands first:`);
+      const ranked = rankedPatterns(assess(file.refit));
+      for (const { pattern, why } of ranked)
+        page.prose(
+          `${pattern.id}: ${pattern.name}${pattern.warning ? ` (${ONLY_TO_LOOK})` : ''}. ${why}`,
+          '',
+          '    ',
+        );
+      page.line(`    fettle stop ${quoted(file.path)} --pattern ${ranked[0]!.pattern.id}`);
       return EXIT.unknown;
     }
     const progress = progressOn(io);

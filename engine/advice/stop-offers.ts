@@ -6,7 +6,16 @@ import { DRAG, forces, LEAD, MOTOR_FRICTION, RATIO, reflected, torque } from '..
 import { fact, type Ref } from '../checks/refs.ts';
 import { inertia } from '../checks/spindle-chain.ts';
 import { stopping } from '../checks/spindle-time.ts';
-import { DROPS, type Offer, type Offers } from '../circuit/stop/index.ts';
+import {
+  DROPS,
+  motionsOf,
+  type Offer,
+  type Offers,
+  type Ranked,
+  rankPatterns,
+  torqueOffOf,
+  traitsOf,
+} from '../circuit/stop/index.ts';
 import { BASES, type Basis } from '../quantity/types.ts';
 import type { Chain, StopCircuit } from '../refit/types.ts';
 import { factsAround } from './part-facts.ts';
@@ -34,6 +43,20 @@ export function stopOffers(assessment: Assessment, circuit: StopCircuit): Offers
     if (chain) offers[motion.id] = spindleOffers(scopes(chain));
   }
   return offers;
+}
+
+/** The ways to stop of the stop circuit, the one that suits this machine best first, each with why. */
+export function rankedPatterns(assessment: Assessment): readonly Ranked[] {
+  const { refit } = assessment;
+  const wanted = motionsOf(refit);
+  const motions = Object.fromEntries(
+    wanted.map(({ id, kind, name, settings = {} }) => [
+      id,
+      { id, kind, name, drive: '', brake: null, settings },
+    ]),
+  );
+  const blank: StopCircuit = { pattern: null, note: '', settings: {}, elements: {}, wires: {}, motions };
+  return rankPatterns(traitsOf(wanted, stopOffers(assessment, blank)), torqueOffOf(refit));
 }
 
 function spindleOffers(scope: Scope): Readonly<Record<string, Offer>> {

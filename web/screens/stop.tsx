@@ -4,9 +4,7 @@ import {
   analyseStop,
   compileStop,
   type Model,
-  motionsOf,
   type Offers,
-  PATTERNS,
   testSheet,
   testSheetHtml,
 } from '../../engine/circuit/stop/index.ts';
@@ -15,6 +13,7 @@ import type { Session, View } from '../state/session.ts';
 import { EditCircuit } from './stop/edit.tsx';
 import { FaultList, PairList } from './stop/fault-list.tsx';
 import { Live } from './stop/live.tsx';
+import { Patterns } from './stop/patterns.tsx';
 import { Distances } from './stop/places.tsx';
 import { Answer, Resembles, StopFindings, TruthTable } from './stop/results.tsx';
 import { type Look, useLook } from './stop/use-look.ts';
@@ -43,7 +42,7 @@ export default function StopPage({ session, view }: Props) {
         safe and certifies nothing. Mains wiring belongs to a licensed electrician, and local rules come
         first. Switch off, lock, wait until the drives have discharged and measure before you touch a wire.
       </div>
-      <Patterns view={view} record={record} />
+      <Patterns refit={view.refit} ranked={look.ranked} record={record} />
       {stop !== null && made && !made.ok && (
         <p role="alert" className="bad">
           {made.problem.where}: {made.problem.message}
@@ -61,49 +60,6 @@ export default function StopPage({ session, view }: Props) {
         <EditCircuit circuit={stop} record={record} model={made?.ok ? made.value : undefined} />
       )}
     </div>
-  );
-}
-
-function Patterns({ view, record }: { view: View; record: (next: StopCircuit) => void }) {
-  const { stop } = view.refit;
-  const cards = (
-    <ul className="stop-patterns">
-      {PATTERNS.map(({ id, name, need, reach, limits, make }) => (
-        <li key={id} className="sheet" data-pattern={id}>
-          <h3>{name}</h3>
-          <p className="small">
-            <strong>For:</strong> {need}
-          </p>
-          <p className="small">
-            <strong>Reach:</strong> {reach}
-          </p>
-          <p className="small">
-            <strong>Limits:</strong> {limits}
-          </p>
-          <button
-            type="button"
-            aria-label={`${stop?.pattern === id ? 'Lay it out again' : 'Lay it out'}: ${name}`}
-            onClick={() => record(make(motionsOf(view.refit)))}
-          >
-            {stop?.pattern === id ? 'Lay it out again' : 'Lay it out'}
-          </button>
-        </li>
-      ))}
-    </ul>
-  );
-  if (stop === null)
-    return (
-      <section aria-labelledby="stop-choose">
-        <h2 id="stop-choose">Choose a way to stop</h2>
-        {cards}
-      </section>
-    );
-  const now = PATTERNS.find(({ id }) => id === stop.pattern);
-  return (
-    <details className="sheet">
-      <summary>{now ? `Laid out as: ${now.name}` : 'Drawn by hand'}. Lay out another in its place</summary>
-      {cards}
-    </details>
   );
 }
 

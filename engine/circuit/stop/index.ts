@@ -25,6 +25,16 @@ export { NO_CIRCUIT, type StopAnswer, sayStopAnswer, stopAnswer } from './answer
 export { CIRCUIT_SETTINGS } from './answers.ts';
 export { type Baseline, baselineOf } from './baseline.ts';
 export { sayJudgement, whatCatches } from './catch.ts';
+export {
+  type Chains,
+  chainsOf,
+  type Feed,
+  type FeedNow,
+  type FeedStanding,
+  feedNow,
+  type Held,
+  sayFeed,
+} from './chains.ts';
 export { compileStop, terminalsOf } from './compile.ts';
 export type { AxisDistances, Mark } from './distances.ts';
 export type { Estimate } from './estimate.ts';
@@ -46,8 +56,8 @@ export type {
 export { type Fault, networkOf } from './network.ts';
 export { StopOrder } from './order.ts';
 export { dangerousPairs, type FaultPair, type PairProgress } from './pairs.ts';
-export { type MotionWanted, motionsOf, PATTERNS, type Pattern } from './patterns/index.ts';
-export { type Flow, type Pool, pictureOf, type Standing, type Stream, standingsOf } from './picture.ts';
+export { type MotionWanted, motionsOf, ONLY_TO_LOOK, PATTERNS, type Pattern } from './patterns/index.ts';
+export { type Ranked, rankPatterns, type Traits, torqueOffOf, traitsOf } from './patterns/rank.ts';
 export { atOnce, type LookProgress } from './pieces.ts';
 export { length as sayLength, sayStopping, stoppingVerdict } from './say-stopping.ts';
 export { Simulation } from './simulate.ts';
@@ -55,6 +65,7 @@ export { copyState, type State } from './state.ts';
 export { type DemandStops, SAY_CATEGORY, type Stopping, stoppingOf } from './stops.ts';
 export { type TestSheet, testSheet, testSheetHtml, testSheetText } from './test-sheet.ts';
 export { type Race, sayState, type Truth, type TruthRow } from './truth.ts';
+export { contactsOf, isJoined, type Way } from './way.ts';
 export {
   ESTIMATE_TITLE,
   sayEstimate,

@@ -1,17 +1,9 @@
 /** The machine under the hand: press, open, release, switch off and on, and see what is held and what stops. */
 
-import { useMemo } from 'react';
-import {
-  type Act,
-  isKind,
-  KINDS,
-  type Model,
-  pictureOf,
-  standingOf,
-} from '../../../engine/circuit/stop/index.ts';
+import { type Act, isKind, KINDS, type Model, standingOf } from '../../../engine/circuit/stop/index.ts';
 import { capital } from '../../../engine/quantity/words.ts';
 import type { StopCircuit } from '../../../engine/refit/types.ts';
-import { FlowPicture } from './flow-picture.tsx';
+import { Chains } from './chains.tsx';
 import type { Machine } from './use-machine.ts';
 
 interface Props {
@@ -21,7 +13,6 @@ interface Props {
 }
 
 export function Live({ model, circuit, machine }: Props) {
-  const flows = useMemo(() => pictureOf(model), [model]);
   const { state, simulation, fault } = machine;
   return (
     <section className="stack" aria-labelledby="stop-live">
@@ -52,15 +43,7 @@ export function Live({ model, circuit, machine }: Props) {
           </ol>
         </div>
       </div>
-      {flows.map((flow) => (
-        <FlowPicture
-          key={flow.supply}
-          flow={flow}
-          simulation={simulation}
-          state={state}
-          marked={fault?.element}
-        />
-      ))}
+      <Chains model={model} circuit={circuit} simulation={simulation} state={state} marked={fault?.element} />
     </section>
   );
 }

@@ -1,5 +1,5 @@
 /** Looks a stop circuit through beside the page, in pieces, and then for pairs of faults. */
-import { stopOffers } from '../../../engine/advice/stop-offers.ts';
+import { rankedPatterns, stopOffers } from '../../../engine/advice/stop-offers.ts';
 import { type Assessment, assess } from '../../../engine/assess/index.ts';
 import {
   dangerousPairs,
@@ -18,9 +18,16 @@ export interface Looked extends Omit<StopAnalysis, 'base'> {
   readonly barred: readonly string[];
 }
 
+/** A pattern by its id, since what it lays out cannot travel. */
+export interface RankedId {
+  readonly id: string;
+  readonly why: string;
+}
+
 export type LookReply =
   | { readonly n: number; readonly looked: Looked }
   | { readonly n: number; readonly offers: Offers }
+  | { readonly n: number; readonly ranked: readonly RankedId[] }
   | { readonly n: number; readonly progress: LookProgress }
   | { readonly n: number; readonly problem: string }
   | { readonly done: number; readonly all: number; readonly found: readonly string[] };
@@ -46,8 +53,9 @@ self.onmessage = ({ data }: MessageEvent<LookAsk>) => {
 
 async function look(n: number, refit: Refit): Promise<void> {
   const { stop } = refit;
-  if (stop === null) return;
   assessed = assess(refit, assessed ? { previous: assessed } : undefined);
+  post({ n, ranked: rankedPatterns(assessed).map(({ pattern, why }) => ({ id: pattern.id, why })) });
+  if (stop === null) return;
   const offers = stopOffers(assessed, stop);
   post({ n, offers });
   const looking = lookThrough(stop, offers);

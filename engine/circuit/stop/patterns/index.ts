@@ -11,7 +11,7 @@ import { safetyRelay } from './safety-relay.ts';
 import { twoContactors } from './two-contactors.ts';
 import { verticalAxis } from './vertical-axis.ts';
 
-export type { MotionWanted, Pattern } from './pattern.ts';
+export { type MotionWanted, ONLY_TO_LOOK, type Pattern } from './pattern.ts';
 
 export const PATTERNS: readonly Pattern[] = [
   asksTheControl,

@@ -22,6 +22,9 @@ export interface Pattern {
   readonly make: (motions: readonly MotionWanted[]) => StopCircuit;
 }
 
+/** What is said of a pattern that only shows what not to rely on. */
+export const ONLY_TO_LOOK = 'to look through only; do not build';
+
 /** Supplies, fuse, control, buttons. */
 export const COMMON: readonly Drawn[] = [
   ['G1 supply', '24 V, 0 V earthed at one point', { earthed: 'yes' }],
