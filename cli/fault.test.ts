@@ -43,4 +43,5 @@ test('derived: a file or words that fit nothing are told the symptoms by their p
   }
   expect((await run('fault', 'screen-drak')).err).toContain('Did you mean screen-dark?');
   expect((await run('fault', 'screen-dark', 'anything=yes')).code).toBe(2);
+  expect((await run('fault', 'screen-dark', 'yes')).err).toContain('write TEST=ANSWER');
 });

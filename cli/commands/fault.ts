@@ -31,7 +31,9 @@ export const fault: Command = {
   run: ({ io, words, has }) => {
     const page = pageOn(io);
     const json = (value: object): void => io.out(`${JSON.stringify(value, null, 2)}\n`);
-    const first = words.findIndex((word) => word.includes('='));
+    // After a symptom's own name there are only answers; words of one's own may be several.
+    const named = words[0] !== undefined && SYMPTOM.has(words[0].trim().toLowerCase());
+    const first = named ? 1 : words.findIndex((word) => word.includes('='));
     const said = words.slice(0, first < 0 ? words.length : first);
     const given = words.slice(said.length);
     if (words.length === 0) {
