@@ -6,6 +6,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { proposeWiring } from '../engine/circuit/wiring/index.ts';
+import { dress } from '../engine/circuit/wiring/propose/dress.ts';
 import { askedOfWiring } from '../engine/control/index.ts';
 import { type Refit, readRefit, type Wiring } from '../engine/refit/index.ts';
 import { SAMPLES } from './index.ts';
@@ -26,6 +27,9 @@ interface Answers {
 
 const COIL = { suppressor: 'clamp', 'clamp-volts': '36 V' } as const;
 const RATED = { 'dc-volts': '24 V', 'dc-amps': '6 A', 'dc-coil-amps': '2 A' } as const;
+
+/** What a wire bears by what it does, and by nothing else. */
+const DRESS = ['number', 'colour', 'section', 'ferrule'];
 
 const ANSWERS: Readonly<Record<string, Answers>> = {
   'carriage-works-lathe': {
@@ -77,7 +81,21 @@ export function layWiring(refit: Refit): Refit {
     if (changes.length === 0) break;
     now = { ...now, wiring: answered(wiring, answers, refit.wiring) };
   }
-  return now;
+  return { ...now, wiring: dressedAnew(now) };
+}
+
+/** Numbers, colours and sections as a proposal would give them to all wires at once, with every load known. */
+function dressedAnew(refit: Refit): Wiring {
+  const bare = mapped(refit.wiring.wires, (wire) => ({
+    ...wire,
+    settings: Object.fromEntries(Object.entries(wire.settings).filter(([name]) => !DRESS.includes(name))),
+  }));
+  const wiring = { ...refit.wiring, wires: bare };
+  const { settings } = dress({ ...refit, wiring }, new Set(Object.keys(bare)));
+  return {
+    ...wiring,
+    wires: mapped(bare, (wire) => ({ ...wire, settings: { ...settings.get(wire.id), ...wire.settings } })),
+  };
 }
 
 /** Devices and cables that are new get what is answered for their kind; the others only what is answered by name. */

@@ -24,26 +24,43 @@ export function proposeMotor(
   const type = facts.choice('type');
   build.settle(drive, { motor: type === 'dc' ? 'brushed' : type === 'servo' ? 'brushless' : type });
   const leads = MOTOR_LEADS[String(build.devices.get(drive)!.settings.motor ?? 'induction')] ?? [];
-  const cable = build.cable(`WM-${chain}`, `Motor of ${chain}`, {
-    cores: String(leads.length + 1),
-    section: section(
-      Math.max(
-        facts.value('continuousCurrent') ?? facts.value('starCurrent') ?? 0,
-        giver === undefined ? 0 : (partFacts(giver).value('continuousCurrent') ?? 0),
-      ),
-    ),
-    shield: 'braid',
-    route: 'power',
-    laid: 'moved',
-  });
+  const known = [
+    facts.value('continuousCurrent') ?? facts.value('starCurrent'),
+    giver === undefined ? undefined : partFacts(giver).value('continuousCurrent'),
+  ].filter((each) => each !== undefined);
+  const most = known.length === 0 ? undefined : Math.max(...known);
+  const thick = most === undefined ? undefined : section(most);
+  const cable = build.cable(
+    `WM-${chain}`,
+    `Motor of ${chain}`,
+    {
+      cores: String(leads.length + 1),
+      section: thick,
+      shield: 'braid',
+      route: 'power',
+      laid: 'moved',
+    },
+    most === undefined
+      ? `section waits for: the current of ${motor} (Motor of ${chain}) or of its drive ${drive}`
+      : thick === undefined
+        ? `section waits for: somebody who can reckon it, for ${Number(most.toPrecision(3))} A are beyond what is usual`
+        : `section of its cable for ${Number(most.toPrecision(3))} A, the most that ${drive} or ${motor} takes for good: ${thick}`,
+  );
   for (const lead of leads) build.wire(`${drive}.${lead}`, `${motor}.${lead}`, cable);
   build.wire(`${drive}.M-SH`, `${motor}.SH`, cable);
   return motor;
 }
 
 /** By the current of a three-core cable in a duct at 40 °C, with something in hand: IEC 60204-1, table 6, column B2. */
-const section = (amps: number): string =>
-  amps <= 9 ? '1.5 mm²' : amps <= 14 ? '2.5 mm²' : amps <= 19 ? '4 mm²' : '6 mm²';
+const section = (amps: number): string | undefined =>
+  (
+    [
+      [9, '1.5 mm²'],
+      [14, '2.5 mm²'],
+      [19, '4 mm²'],
+      [25, '6 mm²'],
+    ] as const
+  ).find(([most]) => amps <= most)?.[1];
 
 /** An encoder and its cable to whatever reads it; `prefix` is that of the reader's terminals. */
 export function proposeEncoder(

@@ -23,6 +23,10 @@ export class Build {
   readonly cables: Map<string, WiringCable>;
   readonly wires: Map<string, WiringWire>;
   readonly wants: Want[] = [];
+  /** By wire that is new: why it has its section, or what that waits for. */
+  readonly reasons = new Map<string, string>();
+  /** The same of the section of a cable that is new. */
+  readonly cableReasons = new Map<string, string>();
   private readonly read = new Map<string, readonly [WiringDevice, ReadonlyMap<string, Terminal>]>();
 
   constructor(refit: Refit) {
@@ -136,9 +140,17 @@ export class Build {
       });
   }
 
-  cable(id: string, name: string, settings: Settings): string {
-    const known = this.cables.get(id);
-    if (!known) this.cables.set(id, { id, name, settings: typed(settings) });
+  /** @param because why it has its section, or what that waits for, where that is not merely usual */
+  cable(id: string, name: string, settings: Settings, because?: string): string {
+    if (this.cables.has(id)) return id;
+    this.cables.set(id, { id, name, settings: typed(settings) });
+    this.cableReasons.set(
+      id,
+      because ??
+        (settings.section === undefined
+          ? `section waits for: that of its cable ${id}`
+          : `section usual for such a cable, ${settings.section}`),
+    );
     return id;
   }
 

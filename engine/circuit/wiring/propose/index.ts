@@ -34,6 +34,8 @@ export interface Proposal {
   readonly findings: readonly WiringFinding[];
   /** What the refit has and the proposal leaves out, and why: sentences. */
   readonly left: readonly string[];
+  /** By wire that is added: why it has its section, 'usual', or what its section waits for. */
+  readonly reasons: Readonly<Record<string, string>>;
 }
 
 /**
@@ -241,7 +243,14 @@ export function proposeWiring(refit: Refit, asked: readonly AskedAuxiliary[] = [
     ...open,
     ...questionsFrom(findings, wiring, readWiring(wiring, refit)),
   ];
-  return { wiring, changes: changesBetween(refit.wiring, wiring), questions, findings, left };
+  return {
+    wiring,
+    changes: changesBetween(refit.wiring, wiring),
+    questions,
+    findings,
+    left,
+    reasons: Object.fromEntries(build.reasons),
+  };
 }
 
 /** A mains filter right before a spindle drive, where the person has one. */

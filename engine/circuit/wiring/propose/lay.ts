@@ -1,27 +1,14 @@
-/** Wanted wires laid: strips where a terminal would hold too many, numbers, colours, sections. */
+/** Wanted wires laid, with strips where a terminal would hold too many. */
 import type { WiringWire } from '../../../refit/types.ts';
+import { Union } from '../../network/union.ts';
 import { readWiring } from '../read.ts';
-import type { Net, ReadWiring } from '../types.ts';
+import type { ReadWiring } from '../types.ts';
 import type { Build } from './build.ts';
-
-class Sets {
-  private readonly parent = new Map<string, string>();
-
-  find(id: string): string {
-    let at = id;
-    for (let up = this.parent.get(at); up !== undefined; up = this.parent.get(at)) at = up;
-    return at;
-  }
-
-  join(a: string, b: string): void {
-    const [one, other] = [this.find(a), this.find(b)];
-    if (one !== other) this.parent.set(one, other);
-  }
-}
+import { dress } from './dress.ts';
 
 export function lay(build: Build): void {
   const before = readWiring(build.wiring, build.refit);
-  const sets = new Sets();
+  const sets = new Union();
   for (const net of before.nets) for (const each of net.terminals) sets.join(each, net.id);
   const wired = new Set([...build.wires.values()].flatMap(({ from, to }) => [from, to]));
   const wants = build.wants.filter(({ from, to, id }) => {
@@ -57,7 +44,7 @@ export function lay(build: Build): void {
     const [one, other] = [from, to].map((end) => strips.get(end)?.next() ?? end);
     put({ id: id ?? freeId(), from: one!, to: other!, cable });
   }
-  dress(build);
+  clothe(build);
 }
 
 /** Whether a terminal may take a further wire though it has one. */
@@ -136,103 +123,13 @@ function stripFor(build: Build, before: ReadWiring, end: string, wanted: number)
   return { device, fresh: there === undefined, next: () => `${device}.${Math.floor(at++ / 2) + 1}` };
 }
 
-/** Number, colour, section and ferrule of wires that have none yet. */
-function dress(build: Build): void {
-  const read = readWiring(build.wiring, build.refit);
-  const numbers = new Map<Net, string>();
-  const taken = new Set<string>();
-  for (const wire of read.wires.values()) {
-    const net = read.netOf.get(wire.from);
-    if (wire.number === '') continue;
-    taken.add(wire.number);
-    if (net && !numbers.has(net)) numbers.set(net, wire.number);
-  }
-  const carries = carriesOf(read);
-  let next = 1;
-  for (const wire of [...read.wires.values()].sort((a, b) => order(a.id) - order(b.id))) {
-    if (build.refit.wiring.wires[wire.id] !== undefined) continue;
-    const net = read.netOf.get(wire.from)!;
-    let number = numbers.get(net);
-    const earth =
-      net.terminals.some((id) => isBar(read, id)) &&
-      [wire.from, wire.to].some((id) => read.terminals.get(id)?.nature.kind === 'earth');
-    if (number === undefined) {
-      while (taken.has(String(next))) next++;
-      number = earth ? 'PE' : String(next);
-      taken.add(number);
-      numbers.set(net, number);
-    }
-    const typed = build.wires.get(wire.id)!;
-    build.wires.set(wire.id, {
-      ...typed,
-      settings: {
-        number: earth ? 'PE' : number,
-        ...look(read, net, carries.get(net)!, wire.cable !== null, earth),
-        ...typed.settings,
-      },
-    });
-  }
-}
-
-const isBar = (read: ReadWiring, id: string): boolean => {
-  const nature = read.terminals.get(id)?.nature;
-  return nature?.kind === 'earth' && nature.role === 'bar';
-};
-
-const order = (id: string): number => Number(/\d+$/.exec(id)?.[0] ?? 0);
-
-/** What flows in a net, through fuses and main contacts. */
-type Carries = 'mains' | 'neutral' | 'power' | 'control';
-
-function carriesOf(read: ReadWiring): ReadonlyMap<Net, Carries> {
-  const sets = new Sets();
-  for (const { id, nature, with: other } of read.terminals.values()) {
-    const passes =
-      nature.kind === 'protection' ||
-      (nature.kind === 'mains' && nature.side === 'passes') ||
-      (nature.kind === 'contact' && nature.role === 'main');
-    if (passes && other !== null) sets.join(read.netOf.get(id)!.id, read.netOf.get(other)!.id);
-  }
-  const found = new Map<string, Carries>();
-  const note = (net: Net, what: Carries) => {
-    const root = sets.find(net.id);
-    if (found.get(root) !== 'neutral') found.set(root, what);
-  };
-  for (const { id, nature } of read.terminals.values()) {
-    const net = read.netOf.get(id)!;
-    if (nature.kind === 'mains')
-      note(net, nature.pole === 'N' && nature.side === 'gives' ? 'neutral' : 'mains');
-    else if (nature.kind === 'winding') note(net, nature.side === 'primary' ? 'mains' : 'power');
-    else if (nature.kind === 'rectifier' || (nature.kind === 'feed' && nature.role === 'power'))
-      note(net, 'power');
-  }
-  return new Map(read.nets.map((net) => [net, found.get(sets.find(net.id)) ?? 'control']));
-}
-
-/** IEC 60204-1, 13.2: colours where colour is used; sections are a suggestion that the power rules look over. */
-function look(
-  read: ReadWiring,
-  net: Net,
-  carries: Carries,
-  core: boolean,
-  earth: boolean,
-): Record<string, string> {
-  if (core) return earth ? { colour: 'green-yellow' } : {};
-  const ferrule = { ferrule: 'insulated' };
-  if (earth) return { colour: 'green-yellow', section: '4 mm²', ...ferrule };
-  // Before the breakers of its branches a wire carries all of them.
-  const main = net.terminals.some((id) => {
-    const { kind } = read.devices.get(read.terminals.get(id)!.device)!;
-    return kind === 'mains-inlet' || kind === 'main-switch';
-  });
-  switch (carries) {
-    case 'neutral':
-      return { colour: 'light blue', section: main ? '4 mm²' : '2.5 mm²', ...ferrule };
-    case 'mains':
-      return { colour: 'black', section: main ? '4 mm²' : '2.5 mm²', ...ferrule };
-    case 'power':
-      return { colour: 'black', section: '4 mm²', ...ferrule };
-    case 'control':
-      return { colour: 'blue', section: '1 mm²', ...ferrule };
+/** Wires that are new get what they usually bear; what is typed stays. */
+function clothe(build: Build): void {
+  const fresh = new Set([...build.wires.keys()].filter((id) => build.refit.wiring.wires[id] === undefined));
+  const { settings, reasons } = dress({ ...build.refit, wiring: build.wiring }, fresh, build.cableReasons);
+  for (const id of fresh) {
+    const typed = build.wires.get(id)!;
+    build.wires.set(id, { ...typed, settings: { ...settings.get(id), ...typed.settings } });
+    build.reasons.set(id, reasons.get(id)!);
   }
 }

@@ -4,6 +4,7 @@ import { applyEdit } from '../../../refit/edit.ts';
 import type { Change, Fact, Refit, Wiring } from '../../../refit/types.ts';
 import { readWiring } from '../read.ts';
 import { proposeWiring } from './index.ts';
+import { strandsOf } from './strands.ts';
 
 const EMPTY: Wiring = { devices: {}, wires: {}, cables: {}, settings: {} };
 const bare = (id: string, settings: Record<string, string> = {}): Refit => ({
@@ -39,18 +40,20 @@ describe('a wiring proposed', () => {
       const recorded = record(refit, changes);
       expect(recorded.wiring).toEqual(wiring);
       expect(proposeWiring(recorded).changes).toEqual([]);
-      // Every wire has a number and a colour or lies in a cable; one net bears one number.
+      // Every wire has a number and a colour or lies in a cable.
       const read = readWiring(wiring, refit);
       expect(read.problems).toEqual([]);
       for (const wire of read.wires.values()) {
         expect(wire.number, wire.id).not.toBe('');
         if (wire.cable === null) expect(wire.colour, wire.id).not.toBe('');
       }
-      for (const net of read.nets) {
-        const numbers = new Set(
-          net.wires.map((wire) => read.wires.get(wire)!.number).filter((each) => each !== 'PE'),
-        );
-        expect(numbers.size, net.id).toBeLessThan(2);
+      // Nothing that copper joins without earth bears two numbers.
+      const strands = strandsOf(read);
+      const numbers = new Map<unknown, string>();
+      for (const wire of read.wires.values()) {
+        const strand = strands.of(wire);
+        expect(numbers.get(strand) ?? wire.number, wire.id).toBe(wire.number);
+        numbers.set(strand, wire.number);
       }
       for (const question of questions) expect(question.asks).toMatch(/\?$/);
     });
