@@ -1,4 +1,5 @@
 /** Bench methods: measuring salvaged parts at home without the dead control. Add one: its file in methods/ and one line here. */
+import { axialStiffness } from './methods/axial-stiffness.ts';
 import { backEmf } from './methods/back-emf.ts';
 import { backlashSplit } from './methods/backlash-split.ts';
 import { breakaway } from './methods/breakaway.ts';
@@ -65,6 +66,7 @@ export const METHODS: readonly Method[] = [
   breakaway,
   travelPerTurn,
   backlashSplit,
+  axialStiffness,
   runOut,
   mainsVoltage,
 ];

@@ -24,6 +24,7 @@ import { benchPull } from './bench-pull.ts';
 import { benchResistance } from './bench-resistance.ts';
 import { benchResolver } from './bench-resolver.ts';
 import { benchRunOut } from './bench-run-out.ts';
+import { benchStiffness } from './bench-stiffness.ts';
 import { benchTacho } from './bench-tacho.ts';
 import { benchTravel } from './bench-travel.ts';
 import { benchWeight } from './bench-weight.ts';
@@ -180,6 +181,7 @@ export const HANDBOOK: readonly Sheet[] = [
   benchResistance,
   benchResolver,
   benchRunOut,
+  benchStiffness,
   benchTacho,
   benchTravel,
   benchWeight,

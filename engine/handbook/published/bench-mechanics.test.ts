@@ -4,6 +4,7 @@ import { benchCounting } from '../bench-counting.ts';
 import { benchMains } from '../bench-mains.ts';
 import { benchPull } from '../bench-pull.ts';
 import { benchRunOut } from '../bench-run-out.ts';
+import { benchStiffness } from '../bench-stiffness.ts';
 import { benchTravel } from '../bench-travel.ts';
 import { benchWeight } from '../bench-weight.ts';
 import { holds, type Tolerance } from './expect.ts';
@@ -80,6 +81,20 @@ holds('derived', 'lost motion of the slide less thrust bearing and belt', 'diffe
     B_edge: '55 µm',
   },
   expected: { B: '40.90 µm', B_arm: '1.9894368 µm', B_nut: '24.00 µm', B_way: '14.00 µm' },
+});
+
+holds('derived', 'a housing that gives 8 µm under 1200 N, with play of 12 µm', 'statics, by hand', {
+  sheet: benchStiffness,
+  given: {
+    P: '120 N',
+    n: '10',
+    s_push: '0.007 µm/N',
+    s_pull: '0.006 µm/N',
+    x_push: '5 µm',
+    x_pull: '-7 µm',
+    s: '0.0066666667 µm/N',
+  },
+  expected: { F: '1200.0 N', s_both: '0.006500 µm/N', play: '12.00 µm', k: '150.0 N/µm' },
 });
 
 holds('derived', 'a socket that sags from 233 V to 226 V at 14 A', 'Ohm’s law, by hand', {

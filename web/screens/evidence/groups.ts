@@ -12,7 +12,11 @@ interface Group {
 }
 
 const GROUPS: readonly Group[] = [
-  { title: 'Screw and slide', place: 'screw', methods: ['travel-per-turn', 'backlash-split', 'breakaway'] },
+  {
+    title: 'Screw and slide',
+    place: 'screw',
+    methods: ['travel-per-turn', 'backlash-split', 'axial-stiffness', 'breakaway'],
+  },
   {
     title: 'Motor',
     place: 'motor',
