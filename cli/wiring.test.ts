@@ -191,14 +191,19 @@ test('derived: a proposal names the command for each question; --keep leaves out
     expect(await wiresIn()).toBe(0);
     // Every question is answered by the command that is named for it, filled in.
     const { out } = await run('wiring', file, '--propose');
-    const commands = [
-      ...out.matchAll(/fettle wire \S+ (\S+)='…'\n\s+(?:One of: ([^;.]+)|Written like (.+)\.$)/gm),
-    ];
-    expect(commands).toHaveLength(first.open.length);
-    const [, place, choice, like] = commands.find(([, each]) => each !== 'wiring.homes')!;
-    expect((await run('wire', file, `${place}=${choice ?? like}`)).out).toContain('Recorded: ');
+    const commands = [...out.matchAll(/fettle wire \S+ ((?:\S+='…' ?)+)$/gm)].map(([, places]) =>
+      [...places!.matchAll(/(\S+)='…'/g)].map(([, place]) => place!),
+    );
+    expect(commands).toHaveLength(first.groups.length);
+    expect(commands.flat().sort()).toEqual(first.open.map(({ id }: { id: string }) => id).sort());
+    expect(out).toContain(`0 of ${first.groups.length} answered.`);
+    // One command answers all that is alike.
+    const places = commands.find((each) => each.length > 1)!;
+    expect(places).toEqual(['G1.mains-volts', 'G2.mains-volts']);
+    expect((await run('wire', file, ...places.map((place) => `${place}=230 V`))).out).toContain('Recorded: ');
     const second = JSON.parse((await run('wiring', file, '--propose', '--json')).out);
-    expect(second.open.map(({ id }: { id: string }) => id)).not.toContain(place);
+    for (const place of places) expect(second.open.map(({ id }: { id: string }) => id)).not.toContain(place);
+    expect(second.answered).toBe(1);
 
     const kept = await run('wiring', file, '--propose', '--keep');
     expect([0, 1, 3]).toContain(kept.code);

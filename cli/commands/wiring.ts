@@ -3,8 +3,14 @@
 import { supplyDrawn } from '../../engine/advice/supply-drawn.ts';
 import { assess } from '../../engine/assess/index.ts';
 import { LISTS, type List, type ListId, listCsv, listDocument } from '../../engine/circuit/lists/index.ts';
-import { type Looked, lookThrough, photosOf, settledOf } from '../../engine/circuit/whole/index.ts';
-import { proposeWiring } from '../../engine/circuit/wiring/index.ts';
+import {
+  type Looked,
+  lookThrough,
+  photosOf,
+  type Settled,
+  settledOf,
+} from '../../engine/circuit/whole/index.ts';
+import { type Proposal, proposeWiring } from '../../engine/circuit/wiring/index.ts';
 import { askedOfWiring } from '../../engine/control/index.ts';
 import { nearest } from '../../engine/quantity/nearest.ts';
 import { countVerdicts } from '../../engine/quantity/verdict.ts';
@@ -129,19 +135,34 @@ function showList({ io, text, has }: Call, refit: Refit, { read }: Looked, id: L
 function propose({ io, has }: Call, file: RefitFile): number {
   const proposal = proposeWiring(file.refit, askedOfWiring(file.refit));
   const settled = settledOf(proposal, file.refit);
-  const open = proposal.findings.filter(({ verdict }) => verdict !== 'fits');
-  if (has('json'))
-    io.out(
-      `${JSON.stringify({ format: 'fettle-proposal', version: 1, ...proposal, open: settled.open.map(({ question, ...rest }) => ({ ...question, ...rest })), now: settled.changes }, null, 2)}\n`,
-    );
+  const open = settled.findings.filter(({ verdict }) => verdict !== 'fits');
+  if (has('json')) io.out(`${JSON.stringify(proposalJson(proposal, settled), null, 2)}\n`);
   else printProposal(pageOn(io), proposal, settled, file.path, has('keep'));
-  if (has('keep')) record(io, file, has('all') ? proposal.changes : settled.changes);
+  if (has('keep')) record(io, file, has('all') ? settled.everything : settled.changes);
   const counts = countVerdicts(open);
   return counts.fails > 0
     ? EXIT.fails
     : counts.unknown > 0 || settled.open.length > 0
       ? EXIT.unknown
       : EXIT.fine;
+}
+
+/** Findings and changes are those with what is taken as usual. */
+function proposalJson(proposal: Proposal, settled: Settled) {
+  const { open, groups, answered, taken, findings, wiring, everything, changes } = settled;
+  return {
+    format: 'fettle-proposal',
+    version: 1,
+    ...proposal,
+    wiring,
+    findings,
+    changes: everything,
+    open: open.map(({ question, ...rest }) => ({ ...question, ...rest })),
+    groups,
+    answered,
+    taken: taken.map(({ question, ...rest }) => ({ ...question, ...rest })),
+    now: changes,
+  };
 }
 
 function printNothing(page: Page, path: string): void {

@@ -1,7 +1,16 @@
 /** A proposed wiring on a terminal: what it asks and how each is answered, what it lays, what would still not be fine. */
 
-import { exampleOf, type Settled, sayPlace, specAt } from '../../engine/circuit/whole/index.ts';
-import type { Proposal, Question } from '../../engine/circuit/wiring/index.ts';
+import {
+  type AskGroup,
+  exampleOf,
+  type Settled,
+  sayPlace,
+  specAt,
+  type Taken,
+  takenGroups,
+} from '../../engine/circuit/whole/index.ts';
+import type { Proposal } from '../../engine/circuit/wiring/index.ts';
+import { capital } from '../../engine/quantity/words.ts';
 import type { Wiring } from '../../engine/refit/types.ts';
 import type { Page } from './page.ts';
 import { plural, quoted } from './text.ts';
@@ -11,8 +20,8 @@ const INDENT = '    ';
 
 export function printProposal(
   page: Page,
-  { changes, findings, wiring, left }: Proposal,
-  { open, waiting }: Settled,
+  { changes, left }: Proposal,
+  { open, groups, answered, taken, findings, wiring, waiting, everything }: Settled,
   path: string,
   kept: boolean,
 ): void {
@@ -23,21 +32,25 @@ export function printProposal(
     const words = [...Object.values(settings), ...(held.has(id) ? ['waits for an answer'] : [])];
     page.prose(`${from} to ${to}${words.length > 0 ? `: ${words.join(', ')}` : ''}`, INDENT);
   }
-  if (open.length > 0) {
+  if (groups.length > 0) {
     page.heading('What it has to be told');
-    page.prose('Put what you know in place of “…”; what is only a guess can wait.');
-    for (const { question, waits } of open) {
-      page.prose(`– ${question.asks} ${waits}`, '', INDENT);
-      page.line(`${INDENT}${commandFor(question, path)}`);
-      page.prose(waysFor(question, wiring), INDENT);
+    page.prose(
+      `${answered} of ${answered + groups.length} answered. Put what you know in place of “…”; what is only a guess can wait. Where several places are named and one answer does not suit all, write each by itself.`,
+    );
+    let stage: string | undefined;
+    for (const group of groups) {
+      if (group.stage !== stage) page.prose(page.paint('bold', `${group.stage}:`));
+      stage = group.stage;
+      printGroup(page, group, wiring, path);
     }
   }
+  if (taken.length > 0) printTaken(page, taken, wiring, path);
   if (left.length > 0) page.heading('What is left out');
   for (const each of left) page.prose(`– ${each}`, '', INDENT);
   const bad = findings.filter(({ verdict }) => verdict !== 'fits');
   if (bad.length > 0) page.heading('What would not be fine with it');
   printWiringFindings(page, bad);
-  if (kept || changes.length === 0) return;
+  if (kept || everything.length === 0) return;
   page.heading('To record it');
   if (waiting > 0)
     page.prose(
@@ -46,13 +59,33 @@ export function printProposal(
   page.line(`${INDENT}fettle wiring ${quoted(path)} --propose --keep`);
 }
 
-/** The command that answers a question. */
-const commandFor = (question: Question, path: string): string =>
-  `fettle wire ${quoted(path)} ${sayPlace(question.place)}='…'`;
+function printGroup(
+  page: Page,
+  { asks, waits, facts, members }: AskGroup,
+  wiring: Wiring,
+  path: string,
+): void {
+  page.prose(`– ${asks} ${waits}`, '', INDENT);
+  if (members.length > 1) page.prose(`That is: ${members.join('; ')}.`, INDENT);
+  const places = facts.flatMap(({ questions }) => questions.map(({ place }) => `${sayPlace(place)}='…'`));
+  page.line(`${INDENT}fettle wire ${quoted(path)} ${places.join(' ')}`);
+  for (const { name, options, questions } of facts) {
+    const spec = specAt(questions[0]!.place, wiring);
+    const ways = options ? `One of: ${options.join('; ')}.` : spec ? `Written like ${exampleOf(spec)}.` : '';
+    page.prose(facts.length > 1 ? `${capital(name)}: ${ways}` : ways, INDENT);
+  }
+}
 
-/** What may stand for the dots. */
-function waysFor({ place, options }: Question, wiring: Wiring): string {
-  if (options) return `One of: ${options.join('; ')}.`;
-  const spec = specAt(place, wiring);
-  return spec ? `Written like ${exampleOf(spec)}.` : '';
+/** What nobody was asked, with the command that changes it. */
+function printTaken(page: Page, taken: readonly Taken[], wiring: Wiring, path: string): void {
+  page.heading('Taken as usual');
+  page.prose(
+    'Nobody was asked these, since they are nearly always so, and no harm comes of it where they are not. They are recorded with the wires; change what you know to be otherwise, before or after.',
+  );
+  for (const { name, value, because, questions } of takenGroups(taken, wiring)) {
+    page.prose(`– ${capital(name)}: ${value}. ${because}`, '', INDENT);
+    page.line(
+      `${INDENT}fettle wire ${quoted(path)} ${questions.map(({ place }) => `${sayPlace(place)}='${value}'`).join(' ')}`,
+    );
+  }
 }

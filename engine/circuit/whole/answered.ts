@@ -1,6 +1,8 @@
 /** How much of what a proposal asks was answered already. */
+import { chosenPart } from '../../refit/place.ts';
 import type { Refit, Wiring } from '../../refit/types.ts';
 import { type AnswerPlace, PROPOSAL_SETTINGS } from '../wiring/index.ts';
+import { partFacts } from '../wiring/part-facts.ts';
 import { groupKey } from './ask-groups.ts';
 import type { OpenQuestion } from './open-questions.ts';
 import { usualAt } from './usual.ts';
@@ -11,6 +13,9 @@ const TOLD =
 /** Settings with plain names are told of these kinds only: elsewhere they follow from what is known. */
 const TOLD_OF: Readonly<Record<string, RegExp>> = {
   'mains-motor': /^(volts|current)$/,
+  'mains-inlet': /^volts$/,
+  drive: /^volts$/,
+  inverter: /^volts$/,
   supply: /^current$/,
   breaker: /^amps$/,
   fuse: /^amps$/,
@@ -19,6 +24,9 @@ const TOLD_OF: Readonly<Record<string, RegExp>> = {
 /** Groups of questions that have an answer and none open. */
 export function answeredOf(open: readonly OpenQuestion[], proposed: Wiring, refit: Refit): number {
   const { devices, settings } = refit.wiring;
+  const site = chosenPart(refit, null, 'site');
+  // What is set for known mains is laid with the rest.
+  const mains = site ? partFacts(site).value('mains') : undefined;
   const told: AnswerPlace[] = [
     ...Object.keys(PROPOSAL_SETTINGS)
       .filter((setting) => Object.hasOwn(settings, setting))
@@ -26,7 +34,10 @@ export function answeredOf(open: readonly OpenQuestion[], proposed: Wiring, refi
     ...Object.values(devices).flatMap(({ id, kind, settings: said }) =>
       Object.entries(said).flatMap(([setting, text]): readonly AnswerPlace[] => {
         const place = { of: 'device', id, setting } as const;
-        const isTold = TOLD.test(setting) || (Object.hasOwn(TOLD_OF, kind) && TOLD_OF[kind]!.test(setting));
+        const isTold =
+          TOLD.test(setting) ||
+          (setting === 'mains-volts' && mains === undefined) ||
+          (Object.hasOwn(TOLD_OF, kind) && TOLD_OF[kind]!.test(setting));
         return isTold && usualAt(place, proposed, refit)?.value !== text ? [place] : [];
       }),
     ),

@@ -99,7 +99,8 @@ export function groupKey(place: AnswerPlace, wiring: Wiring, refit: Refit): stri
           : kind === 'relay' || kind === 'contactor'
             ? `${kind} ${inStop}`.trim()
             : kind;
-      const volts = kind === 'supply' || kind === 'transformer' ? (settings.volts ?? place.id) : '';
+      // Two supplies for other volts are two products, though both may stand on the same mains.
+      const volts = kind === 'supply' && place.setting === 'current' ? (settings.volts ?? place.id) : '';
       const coil = /coil|spike/.test(topic) ? (settings['coil-volts'] ?? '') : '';
       return [of, volts, coil, topic].filter((each) => each !== '').join(': ');
     }
@@ -112,7 +113,7 @@ const topicOf = (setting: string, kind: string): string =>
 function made(key: string, all: readonly OpenQuestion[], wiring: Wiring, refit: Refit): AskGroup {
   const sorted = [...all].sort((a, b) => BY_NUMBER.compare(a.question.id, b.question.id));
   const facts = new Map<string, Question[]>();
-  for (const { question } of sorted) {
+  for (const { question } of all) {
     const { setting } = question.place;
     facts.set(setting, [...(facts.get(setting) ?? []), question]);
   }
@@ -126,7 +127,7 @@ function made(key: string, all: readonly OpenQuestion[], wiring: Wiring, refit: 
       name: specAt(place, wiring)?.name ?? asks,
       ...(unit === undefined ? {} : { unit }),
       ...(options === undefined ? {} : { options }),
-      questions,
+      questions: questions.sort((a, b) => BY_NUMBER.compare(a.id, b.id)),
     };
   });
   return {
@@ -175,7 +176,7 @@ const topicIn = (key: string, facts: readonly AskedFact[]): string =>
     : (TOGETHER.find(([, topic]) => key.endsWith(topic))?.[1] ?? andList(facts.map(({ name }) => name)));
 
 /** K2 before K10. */
-const BY_NUMBER = new Intl.Collator('en', { numeric: true });
+export const BY_NUMBER = new Intl.Collator('en', { numeric: true });
 
 function memberOf(place: AnswerPlace, wiring: Wiring): string {
   if (place.of === 'wiring') return '';

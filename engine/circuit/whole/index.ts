@@ -6,5 +6,5 @@ export { photosOf } from './photos.ts';
 export { sayNeeds } from './say-needs.ts';
 export { NATURE, sayPlace, settingAt, specAt, terminalSettings } from './setting-at.ts';
 export { exampleOf, setBack, state, stateAll } from './state.ts';
-export type { Taken } from './take-usual.ts';
+export { type Taken, type TakenGroup, takenGroups } from './take-usual.ts';
 export { type FieldLine, type TerminalSheet, terminalSheet } from './terminal-sheet.ts';

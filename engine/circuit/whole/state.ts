@@ -66,6 +66,7 @@ export function exampleOf(spec: SettingSpec): string {
     case 'text':
       return spec.like ?? (spec.usual || 'any words');
     case 'quantity':
+      if (spec.unit === 'V' && /mains|a\.c\. voltage/.test(spec.name)) return spec.usual || '230 V';
       return spec.usual || own(EXAMPLES, spec.unit) || (spec.unit === '1' ? '5' : `5 ${spec.unit}`);
   }
 }

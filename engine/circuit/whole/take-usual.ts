@@ -10,6 +10,8 @@ import {
   type WiringFinding,
 } from '../wiring/index.ts';
 import { questionsFrom } from '../wiring/propose/questions.ts';
+import { BY_NUMBER } from './ask-groups.ts';
+import { specAt } from './setting-at.ts';
 import { type Usual, usualAt } from './usual.ts';
 
 /** An answer nobody gave, taken because it is usual and does no harm. */
@@ -133,4 +135,33 @@ export function withTaken(
       } as Change);
   }
   return settled;
+}
+
+/** What is taken alike. */
+export interface TakenGroup {
+  readonly id: string;
+  /** 'current of the coil' */
+  readonly name: string;
+  readonly value: string;
+  readonly because: string;
+  readonly questions: readonly Question[];
+}
+
+/** What is taken as usual, each fact of one kind of thing once. */
+export function takenGroups(taken: readonly Taken[], wiring: Wiring): readonly TakenGroup[] {
+  const by = new Map<string, Taken[]>();
+  for (const each of taken) {
+    const key = `${each.question.place.setting}: ${each.value}: ${each.because}`;
+    by.set(key, [...(by.get(key) ?? []), each]);
+  }
+  return [...by].map(([id, all]) => {
+    const [{ question, value, because }] = all as [Taken, ...Taken[]];
+    return {
+      id,
+      name: specAt(question.place, wiring)?.name ?? question.asks,
+      value,
+      because,
+      questions: all.map((each) => each.question).sort((a, b) => BY_NUMBER.compare(a.id, b.id)),
+    };
+  });
 }
