@@ -19,16 +19,27 @@ export interface SingleGains {
 export interface StartingGains {
   readonly cascade: CascadeGains;
   readonly single: SingleGains;
-  /** One sentence a decision. */
-  readonly reasons: readonly string[];
+  /** One sentence a decision, by the structure it is of. */
+  readonly reasons: Readonly<Record<'cascade' | 'single', readonly string[]>>;
 }
 
 const show = (value: number): string => `${Number(value.toPrecision(3))}`;
 
-/** Poles of (s + w0)(s² + 2 z w0 s + w0²) for a voltage on a motor without inductance; V/rad, V/(rad·s), V·s/rad. */
+/**
+ * Poles of (s + w0)(s² + 2 z w0 s + w0²) for a voltage on a motor without inductance: V/rad, V/(rad·s), V·s/rad. Where the
+ * loop sets a current instead, that current makes the torque and no back-EMF damps: A/rad, A/(rad·s), A·s/rad.
+ */
 export function placedGains(model: AxisModel, w0: number, z = 1): SingleGains {
   const c = constantsOf(model);
   const { motorSide, slideSide } = inertias(model);
+  if (model.control.kind === 'pid' && model.control.output === 'current') {
+    const perAcceleration = (motorSide + slideSide) / c.K;
+    return {
+      proportional: perAcceleration * w0 * w0 * (1 + 2 * z),
+      derivative: perAcceleration * w0 * (1 + 2 * z),
+      integral: perAcceleration * w0 ** 3,
+    };
+  }
   const tm = (c.R * (motorSide + slideSide)) / (c.K * c.K);
   const Km = 1 / c.K;
   return {
@@ -47,7 +58,7 @@ export function startingGains(model: AxisModel): StartingGains | null {
   const { control } = model;
   const sample = control.sample > 0 ? control.sample : 1e-4;
   const delay = 'delay' in control && control.sample > 0 ? control.delay : 1;
-  const reasons: string[] = [];
+  const [reasons, why]: [string[], string[]] = [[], []];
 
   const T1 = (delay + 0.5) * sample;
   const wc = 0.3 / T1;
@@ -65,8 +76,8 @@ export function startingGains(model: AxisModel): StartingGains | null {
     [0.25 / Tv, 'a quarter of what its own delay leaves steady'],
     [wa / 3, `a third of ${show(wa / 2 / Math.PI)} Hz, at which the slide swings on its screw`],
   ];
-  const [wv, why] = choices.reduce((least, each) => (each[0] < least[0] ? each : least));
-  reasons.push(`The speed loop follows at ${show(wv)} rad/s: ${why}.`);
+  const [wv, whySpeed] = choices.reduce((least, each) => (each[0] < least[0] ? each : least));
+  reasons.push(`The speed loop follows at ${show(wv)} rad/s: ${whySpeed}.`);
   const speedGain = (J / c.K) * wv;
   const speedIntegral = (speedGain * wv) / 5;
   reasons.push('Its integral takes hold at a fifth of that: friction is worked off without ringing.');
@@ -83,14 +94,12 @@ export function startingGains(model: AxisModel): StartingGains | null {
   ];
   const [w0, whySingle] = single.reduce((least, each) => (each[0] < least[0] ? each : least));
   const placed = placedGains(model, w0);
-  reasons.push(`The single loop answers at ${show(w0)} rad/s: ${whySingle}.`);
+  why.push(`The loop answers at ${show(w0)} rad/s: ${whySingle}.`);
   if (placed.derivative === 0)
-    reasons.push(
-      'Its derivative comes out as nothing: the back-EMF of this motor damps more than that already.',
-    );
+    why.push('Its derivative comes out as nothing: the back-EMF of this motor damps more than that already.');
   return {
     cascade: { currentGain, currentIntegral, speedGain, speedIntegral, positionGain },
     single: placed,
-    reasons,
+    reasons: { cascade: reasons, single: why },
   };
 }

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { AX1, COMPLIANT, cascade, changed, PID } from './axis.fixture.ts';
+import { constantsOf } from './constants.ts';
 import { loopMargins, placedGains, simulate, startingGains } from './index.ts';
+import { inertias } from './model.ts';
 
 const degrees = (angle: number): number => (angle * 180) / Math.PI;
 
@@ -47,7 +49,8 @@ describe('margins', () => {
 test('derived: starting gains settle without a limit cycle, with margins, on a rigid and on a yielding axis', () => {
   for (const model of [AX1, COMPLIANT]) {
     const gains = startingGains(model)!;
-    expect(gains.reasons.length).toBeGreaterThan(4);
+    expect(gains.reasons.cascade.length).toBeGreaterThan(3);
+    expect(gains.reasons.single.length).toBeGreaterThan(0);
     const control = {
       ...gains.cascade,
       current: 'pi',
@@ -66,4 +69,16 @@ test('derived: starting gains settle without a limit cycle, with margins, on a r
     expect(run.summary.settled).not.toBeNull();
     expect(Math.abs(run.summary.finalFollowing)).toBeLessThan(1e-6);
   }
+});
+
+test('derived: gains for a loop that sets a current place the poles where they are wanted', () => {
+  const model = changed(AX1, { control: { ...PID, output: 'current' } });
+  const { proportional, derivative, integral } = placedGains(model, 100);
+  const { motorSide, slideSide } = inertias(model);
+  const J = motorSide + slideSide;
+  const K = constantsOf(model).K;
+  // J s³ + K (D s² + P s + I) is J (s + 100)³.
+  expect((K * derivative) / J).toBeCloseTo(300, 9);
+  expect((K * proportional) / J).toBeCloseTo(30_000, 6);
+  expect((K * integral) / J).toBeCloseTo(1_000_000, 4);
 });

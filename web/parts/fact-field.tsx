@@ -15,7 +15,7 @@ const BASIS_WORDS: Readonly<Record<Basis, string>> = {
   datasheet: 'datasheet',
   plate: 'read on the plate',
   handbook: 'handbook',
-  told: 'somebody told me',
+  told: 'I was told',
   guess: 'my guess',
 };
 
@@ -117,7 +117,7 @@ const Field = memo(function Field({
         {aside && <span className="small soft">{aside}</span>}
       </div>
       {guide && <HowTo spec={spec} />}
-      <div className={`entry${spec.kind === 'choices' ? ' many' : ''}`}>
+      <div className={`entry${spec.kind === 'choices' ? ' many' : isMoney(spec) ? ' money' : ''}`}>
         <Entry
           id={id}
           spec={spec}

@@ -30,14 +30,14 @@ export function Bode({ margins, width }: { margins: Margins; width: number }) {
   const decades = x.ticks().filter((tick) => Number.isInteger(Math.round(Math.log10(tick) * 1e6) / 1e6));
   const panels = [
     {
-      name: 'gain of the open loop',
+      name: 'gain once round the loop',
       path: line(magnitude, gain),
       y: gain,
       ticks: [0.01, 0.1, 1, 10, 100, 1000],
       one: 1,
     },
     {
-      name: 'phase, degrees',
+      name: 'how late, degrees (phase)',
       path: line(degrees, turn),
       y: turn,
       ticks: [0, -90, -180, -270, -360],
@@ -51,7 +51,7 @@ export function Bode({ margins, width }: { margins: Margins; width: number }) {
       height={2 * HEIGHT + 34}
       viewBox={`0 0 ${width} ${2 * HEIGHT + 34}`}
       role="img"
-      aria-label="Gain and phase of the open loop against frequency; the numbers stand in the table below."
+      aria-label="Gain once round the loop and its phase against frequency; the numbers stand in the table below."
     >
       {panels.map(({ name, path, y, ticks, one }, at) => (
         <g key={name} transform={`translate(0 ${at * HEIGHT})`} className="axes">

@@ -20,8 +20,8 @@ interface Slider {
 const SLIDERS: readonly Slider[] = [
   { path: 'control.positionGain', name: 'position gain', from: 0.1, to: 20, unit: '1/s' },
   { path: 'control.speedGain', name: 'speed gain', from: 0.1, to: 50, unit: 'A·s/rad' },
-  { path: 'control.proportional', name: 'proportional gain', from: 0.1, to: 50, unit: '1' },
-  { path: 'control.derivative', name: 'derivative gain', from: 0.1, to: 50, unit: '1' },
+  { path: 'control.proportional', name: 'proportional gain', from: 0.1, to: 50, unit: 'V/rad' },
+  { path: 'control.derivative', name: 'derivative gain', from: 0.1, to: 50, unit: 'V·s/rad' },
   { path: 'transmission.ratio', name: 'motor turns for one of the screw', from: 0.25, to: 4, unit: '1' },
   { path: 'slide.mass', name: 'moving mass', from: 0.3, to: 3, unit: 'kg' },
   { path: 'transmission.backlash', name: 'free play', from: 0, to: 1, most: 3e-4, unit: 'mm' },
@@ -29,6 +29,12 @@ const SLIDERS: readonly Slider[] = [
   { path: 'supply.mains', name: 'mains, share of nominal', from: 0.8, to: 1.15, unit: '1' },
   { path: 'supply.voltage', name: 'supply voltage', from: 0.6, to: 1.5, unit: 'V' },
 ];
+
+/** A single loop that sets a current has its gains in amperes. */
+const slidersOf = ({ control }: AxisModel): readonly Slider[] =>
+  control.kind === 'pid' && control.output === 'current'
+    ? SLIDERS.map((each) => ({ ...each, unit: each.unit.replace(/^V(?=[/·].*rad$)/, 'A') }))
+    : SLIDERS;
 
 const STEPS = 200;
 
@@ -44,7 +50,7 @@ export function Controls({ base, changes, onChange }: Props) {
     const { [path]: _gone, ...rest } = changes;
     onChange(rest);
   };
-  const there = SLIDERS.filter(({ path, most }) => {
+  const there = slidersOf(base).filter(({ path, most }) => {
     const value = valueAt(base, path);
     return value !== undefined && Number.isFinite(value) && (value > 0 || most !== undefined);
   });

@@ -1,12 +1,14 @@
 /** The loop in frequency: how far it is from swinging by itself, and gains to begin with. */
 import { type RefObject, useEffect, useState } from 'react';
 import { formatNumber } from '../../../engine/quantity/index.ts';
+import { capital } from '../../../engine/quantity/words.ts';
 import { type Hunting, huntingInWords, marginsInWords } from '../../../engine/simulate/index.ts';
 import { useWidth } from '../../pictures/use-width.ts';
 import { getPerson } from '../../state/person.ts';
 import type { Movers } from '../../worker/move-client.ts';
 import type { LoopAnswer } from '../../worker/move-protocol.ts';
 import { Bode, BodeTable } from './bode.tsx';
+import { gainWords } from './gain-words.ts';
 import type { AxisModel } from './parts.ts';
 import { Says } from './says.tsx';
 
@@ -49,12 +51,23 @@ export function LoopPanel({ movers, model, onUse }: Props) {
       </section>
     );
   const { margins, gains } = loop ?? { margins: null, gains: null };
-  const own = gains && (model.control.kind === 'pid' ? gains.single : gains.cascade);
+  const structure = model.control.kind === 'pid' ? 'single' : 'cascade';
+  const own = gains?.[structure] as Readonly<Record<string, number>> | undefined;
+  const words = gainWords(model);
   return (
     <section className="sheet stack" aria-labelledby="loop">
       <h2 id="loop">Will the loop hold still?</h2>
+      <p className="small soft">{words.loops}</p>
       {margins && <p>{marginsInWords(margins)}</p>}
       {hunting && <Says says={[huntingInWords(hunting, getPerson().system)]} />}
+      {margins && (
+        <p className="small soft">
+          Upper picture: how many times an error comes back larger after one way round the loop, slow swings
+          at the left, quick ones at the right. Lower picture: how late it comes back, in degrees of its own
+          swing. Where the upper line crosses 1, the lower one must stay well above −180°: there an error
+          would come back just in time to feed itself.
+        </p>
+      )}
       <div ref={ref}>{margins && width > 0 && <Bode margins={margins} width={width} />}</div>
       {margins && <BodeTable margins={margins} />}
       {gains && own && (
@@ -65,23 +78,29 @@ export function LoopPanel({ movers, model, onUse }: Props) {
             limit.
           </p>
           <ul className="small">
-            {gains.reasons.map((reason) => (
+            {gains.reasons[structure].map((reason) => (
               <li key={reason}>{reason}</li>
             ))}
           </ul>
           <div className="scroll">
             <table>
               <tbody>
-                {Object.entries(own).map(([name, value]) => (
-                  <tr key={name}>
-                    <td>{name.replace(/[A-Z]/g, (c) => ` ${c.toLowerCase()}`)}</td>
-                    <td className="number">{formatNumber(value as number, 4)}</td>
+                {Object.entries(words.gains).map(([key, { name, unit, says }]) => (
+                  <tr key={key}>
+                    <td>
+                      {capital(name)}
+                      <br />
+                      <span className="small soft">{says}</span>
+                    </td>
+                    <td className="number" style={{ whiteSpace: 'nowrap' }}>
+                      {formatNumber(own[key]!, 3)} {unit}
+                    </td>
                   </tr>
                 ))}
               </tbody>
             </table>
           </div>
-          <button type="button" onClick={() => onUse(own as unknown as Record<string, number>)}>
+          <button type="button" onClick={() => onUse(own)}>
             Try these gains
           </button>
         </>

@@ -14,6 +14,19 @@ interface Props {
   readonly onField: (key: string, text: string) => void;
 }
 
+const NAMES: Readonly<Record<MoveKind, string>> = {
+  rapid: 'Rapid move',
+  step: 'Sudden step',
+  ramp: 'Steady run',
+  reversal: 'There and back',
+  'small-steps': 'Many small steps',
+  circle: 'Circle of two axes',
+  'force-step': 'A push against the standing axis',
+  'brake-from-rapid': 'Hard stop from rapid',
+  'power-cut': 'The mains fail at speed',
+  drop: 'Drive off while it holds',
+};
+
 export function MoveForm({ kind, kinds, fields, fault, onKind, onField }: Props) {
   return (
     <>
@@ -23,7 +36,7 @@ export function MoveForm({ kind, kinds, fields, fault, onKind, onField }: Props)
         <select id="move-kind" value={kind} onChange={(event) => onKind(event.target.value as MoveKind)}>
           {kinds.map((each) => (
             <option key={each} value={each}>
-              {capital(each.replaceAll('-', ' '))}
+              {NAMES[each]}
             </option>
           ))}
         </select>
