@@ -149,6 +149,7 @@ test('frozen: how many answers of each rule there are', () => {
       "load": 30,
       "mains": 8,
       "motor": 7,
+      "motor-start": 1,
       "output-current": 27,
       "pair": 9,
       "shield": 7,

@@ -1,5 +1,6 @@
 /** From the mains to everything that is fed with them, and protective earth as one star. */
 import { chosenPart } from '../../../refit/place.ts';
+import { RATINGS } from '../../../tables/breakers.ts';
 import { LOAD_SIDE } from '../kinds/mains-filter.ts';
 import { partFacts } from '../part-facts.ts';
 import type { Build } from './build.ts';
@@ -44,10 +45,12 @@ export function proposeMains(build: Build, takers: readonly Taker[], later: read
       build.settle(device, { 'mains-volts': `${volts} V` });
     const live = marks.length === 3 ? ['L1', 'L2', 'L3'] : ['L1'];
     if (!live.every((pole) => poles.includes(pole))) continue;
-    const settings = { poles: String(live.length), curve: 'C' };
+    const settings = { poles: String(live.length) };
+    const there = new Set(build.devices.keys());
     const breaker = later.includes(taker)
       ? build.named('F', 'breaker', `Breaker of ${name}`, { settings })
       : build.device(`F${10 + n}`, 'breaker', `Breaker of ${name}`, { settings });
+    if (!there.has(breaker)) build.settle(breaker, bought(build, taker));
     const path = marks.length === 3 ? live : ['L1', 'N'];
     const at = path.map((pole, pin) => {
       if (pole === 'N') return out('N');
@@ -72,6 +75,16 @@ export function proposeMains(build: Build, takers: readonly Taker[], later: read
       }
     }
   }
+}
+
+/** What a new breaker is to be: patient where a motor starts behind it, and of the next rating over what that takes. */
+function bought(build: Build, { device, marks }: Taker): Readonly<Record<string, string | undefined>> {
+  if (build.devices.get(device)!.kind !== 'mains-motor') return { curve: 'C' };
+  const nature = build.terminal(`${device}.${marks[0]!}`)?.nature;
+  const rated = nature?.kind === 'mains' ? nature.amps : undefined;
+  // A quarter in hand: habit.
+  const size = rated === undefined ? undefined : RATINGS.find((each) => each >= rated * 1.25);
+  return { curve: 'D', amps: size === undefined ? undefined : `${size} A` };
 }
 
 /** The other contactor beside the first, with its first and third phase exchanged behind it. */

@@ -139,7 +139,8 @@ describe('a wiring proposed', () => {
     expect(seen).toContain('differential → differential: wired');
     expect(seen).toContain('24v → ttl-5v: not');
     expect(seen).toContain('ttl-5v → differential: wired');
-  });
+    // Twenty whole proposals, on a machine that may be busy.
+  }, 120_000);
 
   test('derived: sensors of the wrong kind are asked about, not wired', () => {
     const { findings, wiring } = proposeWiring(bare('carriage-works-lathe', { homes: 'PNP sensors' }));

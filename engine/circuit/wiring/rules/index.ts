@@ -15,6 +15,7 @@ import { loadOfOutput } from './load-of-output.ts';
 import { loop } from './loop.ts';
 import { mainsRail } from './mains.ts';
 import { motorLead } from './motor.ts';
+import { motorStart } from './motor-start.ts';
 import { pairs } from './pairs.ts';
 import { resistorPower } from './resistor.ts';
 import { resolver } from './resolver.ts';
@@ -39,6 +40,7 @@ export const RULES: readonly Rule[] = [
   mainsRail,
   filter,
   motorLead,
+  motorStart,
   reversing,
   earth,
   shield,

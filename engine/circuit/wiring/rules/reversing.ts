@@ -1,7 +1,7 @@
 import { found, type Rule } from '../check/rule.ts';
 import { trace } from '../check/trace.ts';
 import type { View } from '../check/view.ts';
-import type { Contact } from '../types.ts';
+import type { Contact, WiringFinding } from '../types.ts';
 
 /** Two contactors that exchange two phases: neither may pull in while the other is in. Asked of the one that reverses. */
 export const reversing: Rule = {
@@ -10,7 +10,7 @@ export const reversing: Rule = {
   of: 'device',
   judge: (view, id) => {
     const device = view.device(id)!;
-    if (device.settings.reverses !== 'yes') return [];
+    if (device.settings.reverses !== 'yes') return unsaid(view, id, device.terminals);
     const partner = partnerOf(view, id, device.terminals);
     if (partner === undefined) return [];
     const coils = [id, partner].map((each) => `${each}.A1`);
@@ -43,6 +43,40 @@ export const reversing: Rule = {
     ];
   },
 };
+
+/** Two contactors that exchange phases, and neither is said to reverse: both count as in together, which is a short circuit. */
+function unsaid(view: View, id: string, terminals: readonly string[]): readonly WiringFinding[] {
+  const partner = partnerOf(view, id, terminals);
+  // Asked of the one that comes later.
+  if (partner === undefined || partner > id || view.device(partner)?.settings.reverses === 'yes') return [];
+  if (!exchanged(view, id, partner)) return [];
+  return [
+    found(
+      reversing,
+      [id, partner],
+      'fails',
+      `${partner} and ${id} exchange two phases. Until one of them is said to turn the motor the other way, both count as in together, which is a short circuit.`,
+      {
+        remedy: `Set “turns a motor the other way, beside another contactor” of ${id} to yes (${id}.reverses), and feed the coil of each through a contact of the other that opens. Where they do not turn one motor both ways, put its phases in the same order.`,
+      },
+    ),
+  ];
+}
+
+/** Whether what comes in on one phase goes out on another, against the partner. */
+function exchanged(view: View, id: string, partner: string): boolean {
+  const ways = (of: string): readonly (readonly [string, string])[] =>
+    [1, 3, 5, 7, 9].flatMap((mark) => {
+      const [into, out] = [view.net(`${of}.${mark}`), view.net(`${of}.${mark + 1}`)];
+      return into && out ? [[String(into.number), String(out.number)] as const] : [];
+    });
+  const own = ways(id);
+  const others = new Map(ways(partner));
+  return own.some(([into, out]) => {
+    const straight = others.get(into);
+    return straight !== undefined && straight !== out && own.some(([, each]) => each === straight);
+  });
+}
 
 /** Another contactor whose main contacts share wires with those of this one, on both sides. */
 function partnerOf(view: View, id: string, terminals: readonly string[]): string | undefined {
