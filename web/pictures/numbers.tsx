@@ -1,5 +1,6 @@
 /** The table that says the same as a chart. */
 import type { ChartPicture } from '../../engine/assess/pictures/index.ts';
+import { Scroll } from '../parts/scroll.tsx';
 import { cell, heading } from './words.ts';
 
 export function Numbers({ picture }: { picture: ChartPicture }) {
@@ -7,8 +8,7 @@ export function Numbers({ picture }: { picture: ChartPicture }) {
   return (
     <details className="numbers">
       <summary>Show the numbers</summary>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-      <section className="scroll" tabIndex={0} aria-label={`Numbers of “${picture.title}”`}>
+      <Scroll label={`Numbers of “${picture.title}”`}>
         <table>
           <caption className="hidden">{picture.title}</caption>
           <thead>
@@ -35,7 +35,7 @@ export function Numbers({ picture }: { picture: ChartPicture }) {
             ))}
           </tbody>
         </table>
-      </section>
+      </Scroll>
     </details>
   );
 }

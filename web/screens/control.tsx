@@ -12,6 +12,7 @@ import { save } from './control/save.ts';
 import { useControl } from './control/use-control.ts';
 import { PartPanel } from './part-panel.tsx';
 import './control/control.css';
+import { Scroll } from '../parts/scroll.tsx';
 
 interface Props {
   readonly session: Session;
@@ -113,8 +114,7 @@ export default function ControlPage({ session, view }: Props) {
             Save as CSV
           </button>
         </div>
-        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls sideways, so the keyboard must reach it */}
-        <section className="scroll" tabIndex={0} aria-label="Inputs and outputs">
+        <Scroll label="Inputs and outputs">
           <table className="control-census">
             <thead>
               <tr>
@@ -135,7 +135,7 @@ export default function ControlPage({ session, view }: Props) {
               ))}
             </tbody>
           </table>
-        </section>
+        </Scroll>
         <p className="small soft">
           How many spares, and how many switches an axis has, are{' '}
           <Link href={`/refit/${session.id}/habits`}>habits</Link> you can change.

@@ -11,6 +11,7 @@ import { capital } from '../../engine/quantity/words.ts';
 import { AddSpindle } from '../parts/add-spindle.tsx';
 import { Chain, findingsAt } from '../parts/chain.tsx';
 import { MarginRule, sayMargin } from '../parts/margin-rule.tsx';
+import { Scroll } from '../parts/scroll.tsx';
 import { Counts, Mark } from '../parts/verdict.tsx';
 import type { Session, View } from '../state/session.ts';
 import { PartPanel } from './part-panel.tsx';
@@ -207,7 +208,7 @@ function Trial({ session, view }: { session: Session; view: View }) {
   return (
     <section className="trial" aria-label="Trying">
       <h2>Trying: {view.trial?.says}</h2>
-      <div className="scroll">
+      <Scroll label="Findings that change">
         <table>
           <thead>
             <tr>
@@ -240,7 +241,7 @@ function Trial({ session, view }: { session: Session; view: View }) {
             })}
           </tbody>
         </table>
-      </div>
+      </Scroll>
       <div className="row">
         <button type="button" className="main" onClick={() => void session.keepTrial()}>
           Keep it

@@ -13,6 +13,7 @@ import { readNamed } from '../../../engine/quantity/read-setting.ts';
 import { type SettingSpec, wordsOf } from '../../../engine/quantity/settings.ts';
 import { capital } from '../../../engine/quantity/words.ts';
 import type { Auxiliary } from '../../../engine/refit/types.ts';
+import { Scroll } from '../../parts/scroll.tsx';
 import { useWidth } from '../../pictures/use-width.ts';
 import { Findings } from './findings.tsx';
 
@@ -190,8 +191,7 @@ function StepChart({ chart }: { chart: Chart }) {
       />
       <details>
         <summary>As a table</summary>
-        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls sideways, so the keyboard must reach it */}
-        <section className="scroll" tabIndex={0} aria-label={`Steps: ${chart.title}`}>
+        <Scroll label={`Steps: ${chart.title}`}>
           <table>
             <thead>
               <tr>
@@ -218,7 +218,7 @@ function StepChart({ chart }: { chart: Chart }) {
               ))}
             </tbody>
           </table>
-        </section>
+        </Scroll>
       </details>
     </figure>
   );

@@ -2,6 +2,7 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { formatNumber, formatQuantity } from '../../../engine/quantity/index.ts';
 import type { Margins } from '../../../engine/simulate/index.ts';
+import { Scroll } from '../../parts/scroll.tsx';
 import { Levels, pathThrough } from '../../pictures/axes.tsx';
 
 const hertz = (w: number): string => formatQuantity(w / (2 * Math.PI), 'Hz', { digits: 3 });
@@ -92,7 +93,7 @@ export function BodeTable({ margins }: { margins: Margins }) {
   return (
     <details>
       <summary>As a table</summary>
-      <div className="scroll">
+      <Scroll label="Gain and phase as a table">
         <table>
           <thead>
             <tr>
@@ -111,7 +112,7 @@ export function BodeTable({ margins }: { margins: Margins }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </Scroll>
     </details>
   );
 }

@@ -3,6 +3,7 @@ import { type RefObject, useEffect, useState } from 'react';
 import { formatNumber } from '../../../engine/quantity/index.ts';
 import { capital } from '../../../engine/quantity/words.ts';
 import { type Hunting, huntingInWords, marginsInWords } from '../../../engine/simulate/index.ts';
+import { Scroll } from '../../parts/scroll.tsx';
 import { useWidth } from '../../pictures/use-width.ts';
 import { getPerson } from '../../state/person.ts';
 import type { Movers } from '../../worker/move-client.ts';
@@ -82,7 +83,7 @@ export function LoopPanel({ movers, model, onUse }: Props) {
               <li key={reason}>{reason}</li>
             ))}
           </ul>
-          <div className="scroll">
+          <Scroll label="Gains">
             <table>
               <tbody>
                 {Object.entries(words.gains).map(([key, { name, unit, says }]) => (
@@ -99,7 +100,7 @@ export function LoopPanel({ movers, model, onUse }: Props) {
                 ))}
               </tbody>
             </table>
-          </div>
+          </Scroll>
           <button type="button" onClick={() => onUse(own)}>
             Try these gains
           </button>

@@ -1,5 +1,6 @@
 /** The numbers behind the curves. */
 import { formatQuantity, preferred } from '../../../engine/quantity/index.ts';
+import { Scroll } from '../../parts/scroll.tsx';
 import type { Run } from './parts.ts';
 
 const ROWS = 24;
@@ -13,7 +14,7 @@ export function RunTable({ run, system }: { run: Run; system: 'mm' | 'in' }) {
   return (
     <details>
       <summary>As a table</summary>
-      <div className="scroll">
+      <Scroll label="The run as a table">
         <table>
           <thead>
             <tr>
@@ -40,7 +41,7 @@ export function RunTable({ run, system }: { run: Run; system: 'mm' | 'in' }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </Scroll>
     </details>
   );
 }

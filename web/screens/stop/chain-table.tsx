@@ -1,5 +1,6 @@
 /** The chains as a table: what is fed, through what, and how it stands. */
 import type { Model, Way } from '../../../engine/circuit/stop/index.ts';
+import { Scroll } from '../../parts/scroll.tsx';
 import type { Shown } from './chains.tsx';
 
 interface Props {
@@ -19,8 +20,7 @@ export function ChainTable({ model, groups, closed }: Props) {
   return (
     <details className="stop-chain-table">
       <summary className="small">The same as a table</summary>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the window is moved by keys */}
-      <section className="scroll" tabIndex={0} aria-label="What keeps it driven, as a table">
+      <Scroll label="What keeps it driven, as a table">
         <table>
           <thead>
             <tr>
@@ -45,7 +45,7 @@ export function ChainTable({ model, groups, closed }: Props) {
             )}
           </tbody>
         </table>
-      </section>
+      </Scroll>
     </details>
   );
 }

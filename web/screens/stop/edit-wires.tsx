@@ -1,6 +1,7 @@
 /** Wires as a table. */
 import { terminalsOf } from '../../../engine/circuit/stop/index.ts';
 import type { StopWire } from '../../../engine/refit/types.ts';
+import { Scroll } from '../../parts/scroll.tsx';
 import type { EditProps } from './edit.tsx';
 import { Text } from './settings-form.tsx';
 
@@ -26,8 +27,7 @@ export function Wires({ circuit, record }: EditProps) {
   return (
     <>
       <h3>Wires</h3>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the window is moved by keys */}
-      <section className="scroll" tabIndex={0} aria-label="Wires">
+      <Scroll label="Wires">
         <table className="stop-wires">
           <thead>
             <tr>
@@ -72,7 +72,7 @@ export function Wires({ circuit, record }: EditProps) {
               ))}
           </tbody>
         </table>
-      </section>
+      </Scroll>
       <button type="button" onClick={add}>
         Add a wire
       </button>

@@ -8,6 +8,7 @@ import {
   sayReserve,
   sayRunOn,
 } from '../../../engine/circuit/stop/index.ts';
+import { Scroll } from '../../parts/scroll.tsx';
 import type { Looked } from './look-worker.ts';
 import { Travel } from './travel.tsx';
 
@@ -39,8 +40,7 @@ function Axis({ axis, name, rows }: { axis: AxisDistances; name: string; rows: r
       <p>{sayRunOn(axis)}</p>
       <Travel axis={axis} name={name} />
       {placed.length > 1 && (
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the window is moved by keys
-        <section className="scroll" tabIndex={0} aria-label={`Places along ${name}`}>
+        <Scroll label={`Places along ${name}`}>
           <table className="stop-places">
             <thead>
               <tr>
@@ -65,7 +65,7 @@ function Axis({ axis, name, rows }: { axis: AxisDistances; name: string; rows: r
               ))}
             </tbody>
           </table>
-        </section>
+        </Scroll>
       )}
       <Numbers rows={rows} name={name} />
     </div>
@@ -80,8 +80,7 @@ function Numbers({ rows, name }: { rows: readonly NumberRow[]; name: string }) {
       <summary>
         The numbers this rests on{unknown > 0 ? `, ${unknown} of ${rows.length} unknown` : ''}
       </summary>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the window is moved by keys */}
-      <section className="scroll" tabIndex={0} aria-label={`Numbers of ${name}`}>
+      <Scroll label={`Numbers of ${name}`}>
         <table className="stop-numbers">
           <thead>
             <tr>
@@ -100,7 +99,7 @@ function Numbers({ rows, name }: { rows: readonly NumberRow[]; name: string }) {
             ))}
           </tbody>
         </table>
-      </section>
+      </Scroll>
     </details>
   );
 }

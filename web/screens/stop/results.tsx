@@ -7,6 +7,7 @@ import {
   sayRow,
   stopAnswer,
 } from '../../../engine/circuit/stop/index.ts';
+import { Scroll } from '../../parts/scroll.tsx';
 import { VerdictWord } from '../../parts/verdict.tsx';
 import { WORST } from './fault-list.tsx';
 import type { Looked } from './look-worker.ts';
@@ -88,8 +89,7 @@ export function TruthTable({ looked }: { looked: Looked }) {
         {truth.rows.length > SHOWN && `, of which the first ${SHOWN} are shown`}
       </summary>
       {open && (
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the window is moved by keys
-        <section className="scroll" tabIndex={0} aria-label="Every act in every state">
+        <Scroll label="Every act in every state">
           <table className="stop-truth">
             <thead>
               <tr>
@@ -110,7 +110,7 @@ export function TruthTable({ looked }: { looked: Looked }) {
               ))}
             </tbody>
           </table>
-        </section>
+        </Scroll>
       )}
     </details>
   );

@@ -1,5 +1,6 @@
 /** The travel of an axis with its switches on it: both ends drawn large, since what matters lies there. */
 import { type AxisDistances, type Mark, sayLength, sayReserve } from '../../../engine/circuit/stop/index.ts';
+import { Scroll } from '../../parts/scroll.tsx';
 
 const WIDTH = 900;
 const EDGE = 30;
@@ -39,8 +40,7 @@ export function Travel({ axis: { marks, travel, runOn }, name }: { axis: AxisDis
   const step = (WIDTH - 2 * EDGE) / (placed.length - 1);
   const x = (n: number): number => EDGE + n * step;
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a picture wider than the window is moved by keys
-    <section className="scroll" tabIndex={0} aria-label={`Travel of ${name}, a picture`}>
+    <Scroll label={`Travel of ${name}, a picture`}>
       <svg className="stop-travel" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img">
         <title>{`Travel of ${name}, in order, not to scale; the table below says the same`}</title>
         <line x1={EDGE} x2={WIDTH - EDGE} y1={WAY} y2={WAY} className="way" />
@@ -59,7 +59,7 @@ export function Travel({ axis: { marks, travel, runOn }, name }: { axis: AxisDis
         ))}
       </svg>
       <p className="small soft">In order from the lower end, not to scale.</p>
-    </section>
+    </Scroll>
   );
 }
 

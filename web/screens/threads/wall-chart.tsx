@@ -1,6 +1,7 @@
 /** Lead against spindle speed, with the region the machine can cut: a chart for the wall. */
 import { scaleLog } from 'd3-scale';
 import { type ChartRow, chartOf, type Machine, type Thread } from '../../../engine/threads/index.ts';
+import { Scroll } from '../../parts/scroll.tsx';
 import { useWidth } from '../../pictures/use-width.ts';
 import { LEADS, turns, WallGrid } from '../../pictures/wall-grid.tsx';
 import { mm, rpm } from './say.ts';
@@ -29,7 +30,7 @@ export function WallChart({ machine, room, thread }: Props) {
       </figcaption>
       <details>
         <summary>The same as a table</summary>
-        <div className="scroll">
+        <Scroll label="The chart as a table">
           <table>
             <thead>
               <tr>
@@ -58,7 +59,7 @@ export function WallChart({ machine, room, thread }: Props) {
               ))}
             </tbody>
           </table>
-        </div>
+        </Scroll>
       </details>
     </figure>
   );

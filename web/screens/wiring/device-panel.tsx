@@ -9,6 +9,7 @@ import {
   type WiringFinding,
 } from '../../../engine/circuit/wiring/index.ts';
 import type { Refit } from '../../../engine/refit/types.ts';
+import { Scroll } from '../../parts/scroll.tsx';
 import type { Session } from '../../state/session.ts';
 import { DraftField } from '../survey/draft-field.tsx';
 import { recordLatest } from '../survey/record.ts';
@@ -127,8 +128,7 @@ export function DevicePanel({
       <p className="small soft">
         A mark joins it; the words beside it open what it is taken for, to be changed.
       </p>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the window is moved by keys */}
-      <section className="scroll" tabIndex={0} aria-label={`Terminals of ${device.id}`}>
+      <Scroll label={`Terminals of ${device.id}`}>
         <table className="wiring-table">
           <thead>
             <tr>
@@ -191,7 +191,7 @@ export function DevicePanel({
             })}
           </tbody>
         </table>
-      </section>
+      </Scroll>
       {opened !== undefined && read.terminals.has(opened) && (
         <TerminalPanel
           key={opened}

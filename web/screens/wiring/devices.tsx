@@ -2,6 +2,7 @@
 import { useDeferredValue, useMemo, useState } from 'react';
 import { inOrder, sayTerminal } from '../../../engine/circuit/lists/index.ts';
 import type { Device, ReadWiring, WiringFinding } from '../../../engine/circuit/wiring/index.ts';
+import { Scroll } from '../../parts/scroll.tsx';
 import { Mark } from '../../parts/verdict.tsx';
 import { Pager, usePages } from './pager.tsx';
 import { worstOf } from './worst.ts';
@@ -44,8 +45,7 @@ export function Devices({ read, findings, pinned, chosen, choose, pick }: Props)
         {found.length === all.length ? `${all.length} devices` : `${found.length} of ${all.length} devices`},{' '}
         {read.terminals.size} terminals, {read.wires.size} wires, {read.cables.size} cables.
       </p>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the window is moved by keys */}
-      <section className="scroll" tabIndex={0} aria-label="Devices and terminals, a table">
+      <Scroll label="Devices and terminals, a table">
         <table className="wiring-table">
           <thead>
             <tr>
@@ -81,7 +81,7 @@ export function Devices({ read, findings, pinned, chosen, choose, pick }: Props)
             ))}
           </tbody>
         </table>
-      </section>
+      </Scroll>
       <Pager pages={pages} of="devices" />
     </section>
   );

@@ -2,6 +2,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import { type List, type ListId, listCsv } from '../../../engine/circuit/lists/index.ts';
+import { Scroll } from '../../parts/scroll.tsx';
 import { Pager, usePages } from './pager.tsx';
 import { type RingOut, useRingOut } from './use-ring-out.ts';
 import type { WiringView } from './use-wiring.ts';
@@ -129,8 +130,7 @@ function ListTable({ list, home }: { list: List; home: string }) {
       </div>
       {lines.length === 0 && <p>Nothing in it yet.</p>}
       {lines.length > 0 && (
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the window is moved by keys
-        <section className="scroll" tabIndex={0} aria-label={list.title}>
+        <Scroll label={list.title}>
           <table className="wiring-table">
             <thead>
               <tr>
@@ -160,7 +160,7 @@ function ListTable({ list, home }: { list: List; home: string }) {
               )}
             </tbody>
           </table>
-        </section>
+        </Scroll>
       )}
       <Pager pages={pages} of="lines" />
     </div>

@@ -2,6 +2,7 @@
 import { scaleLog } from 'd3-scale';
 import { useRef } from 'react';
 import type { WorkChart } from '../../../engine/work/index.ts';
+import { Scroll } from '../../parts/scroll.tsx';
 import { WORD } from '../../parts/verdict.tsx';
 import { useWidth } from '../../pictures/use-width.ts';
 import { LEADS, turns, WallGrid } from '../../pictures/wall-grid.tsx';
@@ -60,7 +61,7 @@ export function WorkChartPicture({ chart, name }: Props) {
       )}
       <details className="wall-table" ref={table}>
         <summary>The same as a table</summary>
-        <div className="scroll">
+        <Scroll label="The chart as a table">
           <table>
             <thead>
               <tr>
@@ -89,7 +90,7 @@ export function WorkChartPicture({ chart, name }: Props) {
               ))}
             </tbody>
           </table>
-        </div>
+        </Scroll>
       </details>
     </section>
   );

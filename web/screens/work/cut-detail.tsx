@@ -2,6 +2,7 @@
 import { marginText } from '../../../engine/assess/say-margin.ts';
 import type { CutDetail } from '../../../engine/work/index.ts';
 import { MarginRule } from '../../parts/margin-rule.tsx';
+import { Scroll } from '../../parts/scroll.tsx';
 import { length, rpm, value } from './say.ts';
 
 export function CutDetails({ detail }: { readonly detail: CutDetail }) {
@@ -14,7 +15,7 @@ export function CutDetails({ detail }: { readonly detail: CutDetail }) {
         At {rpm(speed)}
         {range ? ` in the ${range}` : ''}. The rest of the cut stays as it is.
       </p>
-      <div className="scroll">
+      <Scroll label="Links of the cut">
         <table>
           <thead>
             <tr>
@@ -50,7 +51,7 @@ export function CutDetails({ detail }: { readonly detail: CutDetail }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </Scroll>
       <details>
         <summary>Forces, torque and power of the cut</summary>
         <table>

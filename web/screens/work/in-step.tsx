@@ -1,6 +1,7 @@
 /** A thread or a tap in time: spindle and axis in step, the error against where the tool is, and what it means. */
 import { scaleLinear } from 'd3-scale';
 import type { InStepAnswer } from '../../../engine/work/index.ts';
+import { Scroll } from '../../parts/scroll.tsx';
 import { Mark } from '../../parts/verdict.tsx';
 import { baseAtZero, Levels, pathThrough } from '../../pictures/axes.tsx';
 import { useWidth } from '../../pictures/use-width.ts';
@@ -217,7 +218,7 @@ function Table({ answer }: { readonly answer: InStepAnswer }) {
   return (
     <details>
       <summary>The same as a table</summary>
-      <div className="scroll">
+      <Scroll label="The stroke as a table">
         <table>
           <thead>
             <tr>
@@ -240,7 +241,7 @@ function Table({ answer }: { readonly answer: InStepAnswer }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </Scroll>
     </details>
   );
 }
