@@ -22,12 +22,12 @@ interface Props {
 
 export default function WorkPage({ session, view }: Props) {
   const { refit } = view;
-  const state = useWork(refit);
-  const { judged, chart, progress, drawing } = state;
   const [place, go] = useLocation();
   const home = `/refit/${session.id}/work`;
   const picked = place.startsWith(`${home}/`) ? decodeURIComponent(place.slice(home.length + 1)) : '';
-  const shown = judged?.find(({ work }) => work.id === picked);
+  const state = useWork(refit, picked);
+  const { judged, latest, chart, progress, drawing } = state;
+  const shown = Object.hasOwn(refit.work, picked) ? latest(picked) : undefined;
   const isThere = shown !== undefined;
   // biome-ignore lint/correctness/useExhaustiveDependencies: only when another one is picked, not whenever it is judged anew
   useEffect(() => {
@@ -64,7 +64,7 @@ export default function WorkPage({ session, view }: Props) {
               <li key={work.id}>
                 <Row
                   work={work}
-                  judged={judged?.find((each) => each.work.id === work.id)}
+                  judged={latest(work.id)}
                   href={`${home}/${encodeURIComponent(work.id)}`}
                   open={work.id === picked}
                 />

@@ -7,6 +7,8 @@ import type { WorkReply } from './work-worker.ts';
 export interface WorkView {
   /** Absent until it is judged for the first time. */
   readonly judged: readonly JudgedWork[] | undefined;
+  /** What is judged of a piece of work: as the refit stands now where it is there already, else as it stood before. */
+  readonly latest: (id: string) => JudgedWork | undefined;
   readonly chart: WorkChart | null;
   /** While it judges anew. */
   readonly progress: { readonly done: number; readonly all: number } | undefined;
@@ -19,11 +21,17 @@ export interface WorkView {
   readonly stop: () => void;
 }
 
-export function useWork(refit: Refit): WorkView {
+const NONE: ReadonlyMap<string, JudgedWork> = new Map();
+
+/** `first`: id of the work that is looked at; it is judged before the others. */
+export function useWork(refit: Refit, first: string): WorkView {
+  const looked = useRef(first);
+  looked.current = first;
   const worker = useRef<Worker>(undefined);
   const number = useRef(0);
   const [generation, setGeneration] = useState(0);
   const [judged, setJudged] = useState<readonly JudgedWork[]>();
+  const [arrived, setArrived] = useState<ReadonlyMap<string, JudgedWork>>(NONE);
   const [chart, setChart] = useState<WorkChart | null>(null);
   const [progress, setProgress] = useState<WorkView['progress']>();
   const [drawing, setDrawing] = useState<number>();
@@ -42,9 +50,13 @@ export function useWork(refit: Refit): WorkView {
         setProgress(undefined);
         setDrawing(undefined);
         setJudged(data.judged);
+        setArrived(NONE);
         setChart(data.chart);
       } else if ('drawn' in data) setDrawing(data.drawn);
-      else setProgress(data);
+      else {
+        setProgress(data);
+        setArrived((before) => new Map(before).set(data.one.work.id, data.one));
+      }
     };
     return () => made.terminate();
   }, [generation]);
@@ -53,13 +65,15 @@ export function useWork(refit: Refit): WorkView {
     setRuns({});
     setRunning(undefined);
     setDrawing(undefined);
+    setArrived(NONE);
     setProgress({ done: 0, all: Object.keys(refit.work).length });
-    worker.current?.postMessage({ n: ++number.current, refit });
+    worker.current?.postMessage({ n: ++number.current, refit, first: looked.current });
   }, [refit, generation]);
   const run = useCallback((id: string) => {
     setRunning(id);
     worker.current?.postMessage({ n: number.current, run: id });
   }, []);
   const stop = useCallback(() => setGeneration((before) => before + 1), []);
-  return { judged, chart, progress, drawing, runs, running, run, stop };
+  const latest = (id: string) => arrived.get(id) ?? judged?.find(({ work }) => work.id === id);
+  return { judged, latest, chart, progress, drawing, runs, running, run, stop };
 }

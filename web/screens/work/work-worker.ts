@@ -15,11 +15,12 @@ import {
 } from '../../../engine/work/index.ts';
 
 export type WorkAsk =
-  | { readonly n: number; readonly refit: Refit }
+  /** `first`: id of the work that is looked at. */
+  | { readonly n: number; readonly refit: Refit; readonly first: string }
   | { readonly run: string; readonly n: number };
 
 export type WorkReply =
-  | { readonly n: number; readonly done: number; readonly all: number }
+  | { readonly n: number; readonly one: JudgedWork; readonly done: number; readonly all: number }
   | { readonly n: number; readonly drawn: number }
   | { readonly n: number; readonly judged: readonly JudgedWork[]; readonly chart: WorkChart | null }
   | { readonly n: number; readonly run: string; readonly answer: InStepAnswer | string };
@@ -32,22 +33,24 @@ let newest = 0;
 self.onmessage = ({ data }: MessageEvent<WorkAsk>) => {
   newest = data.n;
   if ('run' in data) post({ n: data.n, run: data.run, answer: runOne(data.run) });
-  else void judge(data.n, data.refit);
+  else void judge(data);
 };
 
-async function judge(n: number, refit: Refit): Promise<void> {
+async function judge({ n, refit, first }: Extract<WorkAsk, { readonly refit: Refit }>): Promise<void> {
   assessed = assess(refit, assessed?.refit.id === refit.id ? { previous: assessed } : undefined);
   machine = workMachineOf(assessed);
   const all = Object.values(refit.work);
-  const found: JudgedWork[] = [];
-  for (const each of all) {
-    found.push(judgeOne(machine, each));
-    post({ n, done: found.length, all: all.length });
+  const found = new Map<string, JudgedWork>();
+  for (const each of [...all.filter(({ id }) => id === first), ...all.filter(({ id }) => id !== first)]) {
+    const one = judgeOne(machine, each);
+    found.set(each.id, one);
+    judged = [...found.values()];
+    post({ n, one, done: found.size, all: all.length });
     // A newer refit may have come in meanwhile.
     await new Promise((next) => setTimeout(next, 0));
     if (newest !== n) return;
   }
-  judged = found;
+  judged = all.map(({ id }) => found.get(id)!);
   post({ n, judged, chart: chartFor(machine, judged) });
   await draw(n, assessed, machine);
 }
