@@ -65,7 +65,7 @@ export function Propose({ session, refit, wiring: { ask, stamp } }: Props) {
           session={session}
           keep={(changes) => {
             void session.record(changes).then((kept) => {
-              if (kept && changes.length === proposed.proposal.changes.length) close();
+              if (kept && changes === proposed.settled.everything) close();
             });
           }}
           drop={close}
@@ -83,13 +83,13 @@ interface ProposedProps {
 }
 
 function ProposedWiring({ proposed: { proposal, settled }, session, keep, drop }: ProposedProps) {
-  const { changes, findings, left, wiring } = proposal;
-  const bad = findings.filter(({ verdict }) => verdict !== 'fits').sort(byVerdict);
+  const { changes, left } = proposal;
+  const bad = settled.findings.filter(({ verdict }) => verdict !== 'fits').sort(byVerdict);
   const wires = wiresOf(settled.changes).length;
   const devices = devicesOf(settled.changes).length;
   return (
     <div className="stack" data-proposal>
-      <Questions session={session} settled={settled} wiring={wiring} />
+      <Questions session={session} settled={settled} />
       {left.length > 0 && (
         <>
           <h3>What is left out</h3>
@@ -107,14 +107,14 @@ function ProposedWiring({ proposed: { proposal, settled }, session, keep, drop }
           type="button"
           className="main"
           disabled={settled.changes.length === 0}
-          onClick={() => keep(settled.changes)}
+          onClick={() => keep(settled.waiting === 0 ? settled.everything : settled.changes)}
         >
           {settled.waiting === 0
             ? 'Record all of it'
             : `Record what waits for nothing: ${wires} wires, ${devices} devices`}
         </button>
         {settled.waiting > 0 && (
-          <button type="button" onClick={() => keep(changes)}>
+          <button type="button" onClick={() => keep(settled.everything)}>
             Record the {settled.waiting} that wait too, unanswered
           </button>
         )}
