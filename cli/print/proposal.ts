@@ -20,17 +20,18 @@ const INDENT = '    ';
 
 export function printProposal(
   page: Page,
-  { changes, left }: Proposal,
+  { changes, left, reasons }: Proposal,
   { open, groups, answered, taken, findings, wiring, waiting, everything }: Settled,
   path: string,
   kept: boolean,
 ): void {
   const wires = changes.flatMap((change) => (change.do === 'wire' && change.new ? [change.new] : []));
   const held = new Set(open.flatMap((each) => each.wires));
-  page.prose(`${plural(wires.length, 'wire')} proposed between the devices that are there.`);
+  page.prose(sayWhat(changes, wires.length));
   for (const { id, from, to, settings } of wires) {
     const words = [...Object.values(settings), ...(held.has(id) ? ['waits for an answer'] : [])];
-    page.prose(`${from} to ${to}${words.length > 0 ? `: ${words.join(', ')}` : ''}`, INDENT);
+    const because = reasons[id] === undefined ? [] : [reasons[id]];
+    page.prose(`${from} to ${to}: ${[words.join(', '), ...because].join('; ')}`, INDENT, `${INDENT}    `);
   }
   if (groups.length > 0) {
     page.heading('What it has to be told');
@@ -57,6 +58,15 @@ export function printProposal(
       `${plural(waiting, 'wire')} ${waiting === 1 ? 'waits' : 'wait'} for an answer and ${waiting === 1 ? 'stays' : 'stay'} unmade.`,
     );
   page.line(`${INDENT}fettle wiring ${quoted(path)} --propose --keep`);
+}
+
+/** How much there is of it, and between what. */
+function sayWhat(changes: Proposal['changes'], wires: number): string {
+  const devices = changes.filter((each) => each.do === 'device' && each.old === null).length;
+  if (wires === 0 && devices === 0) return 'Nothing is missing: no wire and no device is proposed.';
+  return devices === 0
+    ? `${plural(wires, 'wire')} proposed between the devices that are there.`
+    : `${plural(wires, 'wire')} proposed, and ${plural(devices, 'device')} with them that ${devices === 1 ? 'is' : 'are'} not here yet: of the parts that are chosen, and what every machine needs.`;
 }
 
 function printGroup(
