@@ -1,7 +1,7 @@
 /** Which way to stop suits a machine best, by what is known of what moves. */
 import { formatQuantity } from '../../../quantity/index.ts';
 import { own } from '../../../quantity/own.ts';
-import { andList } from '../../../quantity/words.ts';
+import { andList, capital } from '../../../quantity/words.ts';
 import type { Refit, StopMotion } from '../../../refit/types.ts';
 import { DROPS } from '../motion.ts';
 import { motionNumbers, type Offers } from '../motion-numbers.ts';
@@ -64,7 +64,7 @@ export function rankPatterns(traits: Traits, torqueOff?: boolean): readonly Rank
   const points = pointsFor(traits, torqueOff);
   return PATTERNS.map((pattern, at) => ({ pattern, at, ...(points[pattern.id] ?? NONE) }))
     .sort((a, b) => b.points - a.points || a.at - b.at)
-    .map(({ pattern, why }) => ({ pattern, why }));
+    .map(({ pattern, why }) => ({ pattern, why: capital(why) }));
 }
 
 /** Whether the drives of the machine have an input for safe torque off, as wiring or stop circuit say; undefined where neither does. */
@@ -89,7 +89,7 @@ function pointsFor(
   const falls = drops.length > 0;
   const runs = long.map(
     ({ name, seconds }) =>
-      `${name} ${Number.isFinite(seconds) ? `turns on for ${formatQuantity(seconds, 's', { digits: 2 })}` : 'turns on for ever'}`,
+      `${name} ${Number.isFinite(seconds) ? `goes on turning for ${formatQuantity(seconds, 's', { digits: 2 })}` : 'never stops turning'}`,
   );
   const [one, many] = drops.length === 1 ? ['drops', 'it'] : ['drop', 'them'];
   const held = `${andList(drops)} ${one} when nothing holds ${many}`;
@@ -99,7 +99,7 @@ function pointsFor(
     : '';
   const unknown =
     long.length === 0 && notKnown.length > 0
-      ? ` How long ${andList(notKnown)} turns on is not known yet.`
+      ? ` How long ${andList(notKnown)} goes on turning is not known yet.`
       : '';
   // What drops comes before what turns on: a locked door does not hold a load up.
   const down = falls ? -40 : 0;
@@ -115,7 +115,7 @@ function pointsFor(
       why:
         (long.length > 0
           ? `${andList(runs)} once its power is gone: here the door stays locked until then.`
-          : `Worth it where something turns on for longer than ${LONG} s.${unknown}`) + noBrake,
+          : `Worth it where something goes on turning for longer than ${LONG} s.${unknown}`) + noBrake,
     },
     'braked-stop': {
       points: (long.length > 0 ? 80 : 60) + (torqueOff ? 5 : 0) + down,
@@ -128,7 +128,7 @@ function pointsFor(
     },
     'safety-relay': {
       points: (long.length > 0 ? 60 : 80) + down,
-      why: `Two channels, watched by a bought unit; it coasts to a stop.${long.length > 0 ? ` ${andList(runs)}.` : unknown}${noBrake}`,
+      why: `Two channels, watched by a bought unit; it coasts to a stop.${long.length > 0 ? ` ${capital(andList(runs))}.` : unknown}${noBrake}`,
     },
     'limits-in-channels': {
       points: 55 + down,
