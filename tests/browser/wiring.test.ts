@@ -293,18 +293,41 @@ test('a proposal asks, is answered in place by keyboard, and is made anew; nonse
   await homes.waitFor({ state: 'detached', timeout: 60_000 });
   // The next question has the keyboard.
   expect(await page.evaluate(() => document.activeElement?.closest('[data-question]') !== null)).toBe(true);
-  const number = page.locator('[data-question]:has(input)').first();
-  const id = (await number.getAttribute('data-question'))!;
-  expect(await number.innerText()).toMatch(/wires? (is|are) not laid before it is told/);
-  await number.locator('input').fill('5 kg');
-  await number.locator('input').press('Enter');
-  await number.locator('.bad', { hasText: 'such as' }).waitFor();
+  await page.getByText(/^1 of \d+ answered$/).waitFor();
+  // Both contactors are asked once; what cannot be is refused before anything is recorded.
+  const coils = question('contactor in the stop circuit: coil-current');
+  const number = coils.getByRole('textbox', { name: /^Each contactor \(K1 and K2\): current of the coil\?/ });
+  expect(await coils.innerText()).toMatch(/wires? (is|are) not laid before it is told/);
+  await number.fill('5 kg');
+  await number.press('Enter');
+  await coils.locator('.bad', { hasText: 'such as' }).waitFor();
+  // Each by itself, where they are not alike after all.
+  await coils.getByText('Each by itself: 2').click();
   expect(await violations(page)).toEqual([]);
   expect(await cut(page)).toEqual([]);
-  const unit = /in (\S+) or/.exec(await number.innerText())![1]!;
-  await number.locator('input').fill(`24 ${unit}`);
-  await number.locator('input').press('Enter');
-  await question(id).waitFor({ state: 'detached', timeout: 60_000 });
+  const alone = question('K2.coil-current');
+  await alone.getByRole('textbox').fill('0.2 A');
+  await alone.getByRole('textbox').press('Enter');
+  await alone.waitFor({ state: 'detached', timeout: 60_000 });
+  // The other stays asked, now by itself; a plate with two numbers is answered at once.
+  const first = question('K1.coil-current');
+  await first.getByRole('textbox').fill('0.1 A');
+  await first.getByRole('textbox').press('Enter');
+  await first.waitFor({ state: 'detached', timeout: 60_000 });
+  const plate = page
+    .locator('[data-question]', { hasText: 'what its main contacts may switch, a.c.' })
+    .first();
+  await plate
+    .getByRole('textbox', { name: /^A\.c\. voltage/ })
+    .first()
+    .fill('400 V');
+  await plate
+    .getByRole('textbox', { name: /^A\.c\. current/ })
+    .first()
+    .fill('9 A');
+  await plate.getByRole('button', { name: 'Answer' }).first().press('Enter');
+  await plate.waitFor({ state: 'detached', timeout: 60_000 });
+  await page.getByText(/^3 of \d+ answered$/).waitFor();
   await page.getByRole('button', { name: /^Record what waits for nothing: \d+ wires/ }).click();
   await saved(page, 'Saved: ');
   // Questions stay open, and with them their wires.
