@@ -73,7 +73,7 @@ test('derived: safe torque off is there only where every drive that says so has 
   const withDrives = (...channels: readonly string[]) =>
     torqueOffOf({
       ...refit,
-      wiring: null,
+      wiring: { ...refit.wiring, devices: {} },
       stop: {
         ...refit.stop!,
         elements: Object.fromEntries(

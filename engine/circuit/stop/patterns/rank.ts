@@ -69,7 +69,7 @@ export function rankPatterns(traits: Traits, torqueOff?: boolean): readonly Rank
 
 /** Whether the drives of the machine have an input for safe torque off, as wiring or stop circuit say; undefined where neither does. */
 export function torqueOffOf({ wiring, stop }: Refit): boolean | undefined {
-  const drives = [...Object.values(wiring?.devices ?? {}), ...Object.values(stop?.elements ?? {})]
+  const drives = [...Object.values(wiring.devices), ...Object.values(stop?.elements ?? {})]
     .filter(({ kind }) => kind === 'drive' || kind === 'inverter')
     .flatMap(({ settings }) => (own(settings, 'sto') === undefined ? [] : [settings.sto!.trim()]));
   return drives.length === 0 ? undefined : drives.every((channels) => Number(channels) > 0);
