@@ -7,7 +7,7 @@ import {
   type Subject,
   subjects,
 } from '../../engine/advice/index.ts';
-import { assess } from '../../engine/assess/index.ts';
+import { assess, marginText } from '../../engine/assess/index.ts';
 import { sayMoney } from '../../engine/quantity/index.ts';
 import type { Refit } from '../../engine/refit/index.ts';
 import { target } from '../../engine/refit/set.ts';
@@ -89,7 +89,7 @@ function printWhole(page: Page, path: string, advice: PartAdvice): void {
   if (advice.asks.length === 0) page.prose('Nothing is asked of it by itself.');
   for (const { title, verdict, margin } of advice.asks)
     page.prose(
-      `${verdict}: ${title}${typeof margin === 'number' ? ` (×${margin.toPrecision(3)})` : ''}`,
+      `${verdict}: ${title}${typeof margin === 'number' ? ` (×${marginText(margin)})` : ''}`,
       '',
       INDENT,
     );
@@ -110,7 +110,7 @@ function printWhole(page: Page, path: string, advice: PartAdvice): void {
 }
 
 const sayMargin = (margin: number | null | undefined): string =>
-  typeof margin === 'number' ? ` (×${margin.toPrecision(3)})` : '';
+  typeof margin === 'number' ? ` (×${marginText(margin)})` : '';
 
 const sayChange = ({ title, before, after, marginBefore, marginAfter }: Change): string =>
   `${title}: ${before ?? 'not asked'}${sayMargin(marginBefore)} → ${after ?? 'not asked'}${sayMargin(marginAfter)}`;

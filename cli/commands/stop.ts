@@ -21,8 +21,9 @@ import type { StopCircuit } from '../../engine/refit/index.ts';
 import { shown } from '../arguments.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
-import { openRefit, writeWhole } from '../files.ts';
+import { openRefit } from '../files.ts';
 import { stopJson } from '../json/stop.ts';
+import { writeOut } from '../output.ts';
 import { type Page, pageOn } from '../print/page.ts';
 import { progressOn } from '../print/progress.ts';
 import {
@@ -52,7 +53,7 @@ export const stop: Command = {
     faults: { says: 'every single fault, worst first' },
     numbers: { says: 'the numbers that run-on rests on, and where each comes from' },
     pairs: { says: 'also two faults of which the first is not noticed; this takes a while' },
-    'test-sheet': { takes: 'OUT.html', says: 'write the test sheet to do at the machine' },
+    'test-sheet': { takes: 'OUT.html', writes: true, says: 'write the test sheet to do at the machine' },
     force: { says: 'write over a test sheet that is there' },
     json: { says: 'as JSON' },
   },
@@ -97,7 +98,7 @@ export const stop: Command = {
     if (out !== undefined) {
       const today = new Date().toISOString().slice(0, 10);
       const sheet = testSheet(file.refit.name, circuit, found, today);
-      writeWhole(out, new TextEncoder().encode(testSheetHtml(sheet)), has('force'));
+      writeOut(io, out, testSheetHtml(sheet), has('force'));
     }
     if (has('json')) io.out(`${JSON.stringify(stopJson(circuit.pattern, found, pairs), null, 2)}\n`);
     else {

@@ -68,6 +68,6 @@ function findFinding({ findings, notAsked, refit }: Assessment, text: string): F
     findings.map(({ id }) => id),
   );
   throw new Refusal(
-    `“${refit.name}” has no finding “${shown(text)}”. ${near ? `Did you mean ${near}?` : '“fettle check” shows the names of all.'}`,
+    `“${refit.name}” has no finding “${shown(text)}”. ${near ? `Did you mean ${near}?` : '“fettle check --all” shows the names of all.'}`,
   );
 }

@@ -16,10 +16,11 @@ import { nearest } from '../../engine/quantity/nearest.ts';
 import { countVerdicts } from '../../engine/quantity/verdict.ts';
 import type { Refit } from '../../engine/refit/index.ts';
 import { shown } from '../arguments.ts';
-import type { Call, Command } from '../command.ts';
+import { type Call, type Command, TO_OUT } from '../command.ts';
 import { EXIT } from '../exit.ts';
-import { openRefit, type RefitFile, writeWhole } from '../files.ts';
+import { openRefit, type RefitFile } from '../files.ts';
 import { listJson, wiringJson } from '../json/wiring.ts';
+import { writeOut } from '../output.ts';
 import { type Page, pageOn } from '../print/page.ts';
 import { printProposal } from '../print/proposal.ts';
 import { quoted } from '../print/text.ts';
@@ -45,8 +46,8 @@ export const wiring: Command = {
     all: { says: 'also what fits; with --keep also the wires that wait for an answer' },
     wires: { says: 'every wire at both ends; the same as --list wires' },
     list: { takes: 'a name', says: `one of ${NAMES.join(', ')}` },
-    csv: { takes: 'OUT.csv', says: 'write the list as CSV' },
-    paper: { takes: 'OUT.html', says: 'write the list as a page to print' },
+    csv: { takes: 'OUT.csv', writes: true, says: 'write the list as CSV' },
+    paper: { takes: 'OUT.html', writes: true, says: 'write the list as a page to print' },
     draw: { takes: 'a folder', says: 'write the diagrams as SVG into this folder' },
     propose: { says: 'propose the whole wiring, and what it has to be told first' },
     keep: { says: 'record what is proposed' },
@@ -72,6 +73,7 @@ export const wiring: Command = {
     }
     const folder = text('draw');
     if (folder !== undefined) {
+      if (folder === TO_OUT) throw new Refusal('--draw writes several files into a folder: give its name.');
       const page = pageOn(io);
       const names = await drawInto(folder, file.refit, looked);
       page.prose(
@@ -125,7 +127,7 @@ function showList({ io, text, has }: Call, refit: Refit, { read }: Looked, id: L
   ] as const;
   for (const [path, make, what] of outputs) {
     if (path === undefined) continue;
-    writeWhole(path, new TextEncoder().encode(make()), has('force'));
+    writeOut(io, path, make(), has('force'));
     page.prose(`${shown(path)} now holds ${what}.`);
   }
   if (has('json')) io.out(`${JSON.stringify(listJson(list), null, 2)}\n`);

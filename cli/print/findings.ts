@@ -1,14 +1,13 @@
 /** Findings as a table, or one under the other where the terminal is narrow. */
-import { type Amount, type Finding, sayGuesses } from '../../engine/assess/index.ts';
-import { formatNumber, formatQuantity } from '../../engine/quantity/index.ts';
+import { type Amount, type Finding, sayDoubted, sayGuesses } from '../../engine/assess/index.ts';
+import { formatNumber } from '../../engine/quantity/index.ts';
 import { marginRule, RULE_SCALE, sayMargin } from './margin.ts';
 import type { Page } from './page.ts';
 import { padEnd, padStart, widthOf, wrap } from './text.ts';
 import { sayVerdict } from './verdict.ts';
 
 /** A number with its doubt, two standard uncertainties either way. */
-export const sayAmount = (amount: Amount | undefined): string =>
-  amount ? formatQuantity(amount.value, amount.unit, { half: 2 * amount.doubt }) : '–';
+export const sayAmount = (amount: Amount | undefined): string => (amount ? sayDoubted(amount) : '–');
 
 const INDENT = '    ';
 /** A chance nearer to one than this says nothing more than the margin does. */

@@ -1,4 +1,5 @@
 /** Wanted work on a terminal. */
+import { marginText } from '../../engine/assess/index.ts';
 import { formatQuantity } from '../../engine/quantity/index.ts';
 import {
   type InStepAnswer,
@@ -98,7 +99,7 @@ function printDetail(page: Page, detail: NonNullable<JudgedWork['detail']>): voi
     page.heading('Links, the first that gives way at the head');
     for (const { name, margin, depth, feed } of detail.links)
       page.prose(
-        `${name}: margin ${Number.isFinite(margin) ? margin.toPrecision(3) : '–'}${depth === undefined ? '' : `, gives way at ${mm(depth)} mm deep`}${feed === undefined ? '' : `, at ${mm(feed, 3)} mm of feed`}`,
+        `${name}: margin ${Number.isFinite(margin) ? marginText(margin) : '–'}${depth === undefined ? '' : `, gives way at ${mm(depth)} mm deep`}${feed === undefined ? '' : `, at ${mm(feed, 3)} mm of feed`}`,
         INDENT,
         `${INDENT}  `,
       );

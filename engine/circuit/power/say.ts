@@ -1,16 +1,15 @@
 /** Findings of the supply in the words of a person, in the form of those of the wiring. */
-import { formatQuantity } from '../../quantity/index.ts';
+import { formatQuantity, readable } from '../../quantity/index.ts';
 import type { Figure, Verdict, WiringFinding } from '../wiring/types.ts';
 
 /** Margin below which a verdict is tight: a tenth in hand, common practice, no source. */
 export const TIGHT = 1.1;
 
-export const amps = (value: number): string =>
-  value < 1 ? formatQuantity(value, 'mA', { digits: 3 }) : formatQuantity(value, 'A', { digits: 3 });
-export const volts = (value: number): string => formatQuantity(value, 'V', { digits: 3 });
+export const amps = (value: number): string => readable(value, 'A');
+export const volts = (value: number): string => readable(value, 'V');
 /** m² in mm². */
 export const area = (value: number): string => formatQuantity(value, 'mm²', { digits: 3 });
-export const metres = (value: number): string => formatQuantity(value, 'm', { digits: 3 });
+export const metres = (value: number): string => readable(value, 'm');
 export const percent = (value: number): string => formatQuantity(value, '%', { digits: 2 });
 
 export const figure = (name: string, value: number, unit: string): Figure => ({ name, value, unit });
