@@ -18,8 +18,8 @@ export const SHEET_STYLE = `
 .survey-sheets .line { display: flex; gap: 3mm; }
 .survey-sheets .blank { border-bottom: 0.3mm solid #111; min-height: 9mm; flex: 1; }
 .survey-sheets .share-2 { flex: 2; }
-.survey-sheets .boxes { display: grid; grid-template-columns: repeat(4, 1fr); gap: 1.5mm; }
-.survey-sheets .box { display: grid; grid-template-columns: 1fr auto; align-content: space-between; border: 0.25mm solid #666; border-radius: 1mm; padding: 0.8mm 1.2mm; min-height: 11.5mm; }
+.survey-sheets .boxes { display: grid; grid-template-columns: repeat(4, minmax(0, 1fr)); gap: 1.5mm; }
+.survey-sheets .box { display: grid; grid-template-columns: minmax(0, 1fr) auto; align-content: space-between; border: 0.25mm solid #666; border-radius: 1mm; padding: 0.8mm 1.2mm; min-height: 11.5mm; }
 .survey-sheets .box.wide { grid-column: span 2; min-height: 10mm; align-content: start; }
 .survey-sheets .box.notes { grid-column: 1 / -1; }
 .survey-sheets .name { grid-column: 1 / -1; font-size: 7.5pt; color: #333; }
