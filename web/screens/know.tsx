@@ -114,7 +114,7 @@ function Ask({ session, view, step }: Props & { step: Step }) {
   const part = partAt(view, step.path);
   return (
     <>
-      <h3>{capital(step.name)}</h3>
+      <h2>{capital(step.name)}</h2>
       <FactField
         session={session}
         view={view}
