@@ -9,7 +9,7 @@ import {
   type Taken,
   takenGroups,
 } from '../../engine/circuit/whole/index.ts';
-import type { Proposal } from '../../engine/circuit/wiring/index.ts';
+import { type Proposal, readWiring } from '../../engine/circuit/wiring/index.ts';
 import { capital } from '../../engine/quantity/words.ts';
 import type { Wiring } from '../../engine/refit/types.ts';
 import type { Page } from './page.ts';
@@ -50,7 +50,7 @@ export function printProposal(
   for (const each of left) page.prose(`– ${each}`, '', INDENT);
   const bad = findings.filter(({ verdict }) => verdict !== 'fits');
   if (bad.length > 0) page.heading('What would not be fine with it');
-  printWiringFindings(page, bad);
+  printWiringFindings(page, bad, readWiring(wiring));
   if (kept || everything.length === 0) return;
   page.heading('To record it');
   if (waiting > 0)

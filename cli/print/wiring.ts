@@ -1,13 +1,15 @@
 /** A looked-through wiring, its lists and a proposal on a terminal. */
 
 import type { List } from '../../engine/circuit/lists/index.ts';
-import { type Looked, sayNeeds } from '../../engine/circuit/whole/index.ts';
-import type { Verdict, WiringFinding } from '../../engine/circuit/wiring/index.ts';
+import { type Looked, sayAbout, sayNeeds } from '../../engine/circuit/whole/index.ts';
+import type { ReadWiring, Verdict, WiringFinding } from '../../engine/circuit/wiring/index.ts';
 import { countVerdicts } from '../../engine/quantity/verdict.ts';
 import type { Page } from './page.ts';
 import { plural } from './text.ts';
 
 const INDENT = '    ';
+/** Wires of a finding that are told with their ends. */
+const SHOWN = 4;
 const COLOURS = { fails: 'red', tight: 'yellow', fits: 'green', unknown: 'cyan' } as const satisfies Record<
   Verdict,
   string
@@ -25,6 +27,7 @@ export function printLooked(page: Page, { read, findings, problems, sizes }: Loo
   printWiringFindings(
     page,
     findings.filter(({ verdict }) => all || verdict !== 'fits'),
+    read,
   );
   if (!all && counts.fits > 0) {
     page.line();
@@ -34,11 +37,15 @@ export function printLooked(page: Page, { read, findings, problems, sizes }: Loo
   for (const { sentence } of sizes) page.prose(`– ${sentence}`, '', INDENT);
 }
 
-export function printWiringFindings(page: Page, findings: readonly WiringFinding[]): void {
-  for (const { id, verdict, title, sentence, remedy, needs } of findings) {
+/** `read`: where the wires that findings speak of run. */
+export function printWiringFindings(page: Page, findings: readonly WiringFinding[], read: ReadWiring): void {
+  for (const { id, about, verdict, title, sentence, remedy, needs } of findings) {
     page.prose(`${page.paint(COLOURS[verdict], verdict.padEnd(8))}${title} (${id})`, '', INDENT);
     page.prose(sentence, INDENT);
     if (remedy) page.prose(`What would make it right: ${remedy}`, INDENT);
+    const wires = about.filter((each) => read.wires.has(each)).slice(0, SHOWN);
+    if (wires.length > 0)
+      page.prose(`Where: ${wires.map((each) => sayAbout(read, each)).join('; ')}.`, INDENT);
     if (needs && needs.length > 0) page.prose(`Waits for: ${sayNeeds(needs)}.`, INDENT);
   }
 }

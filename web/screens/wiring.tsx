@@ -141,7 +141,7 @@ export default function WiringPage({ session, view }: Props) {
                 </div>
               )}
               <Propose session={session} refit={refit} wiring={wiring} />
-              <Findings findings={looked.findings} show={show} />
+              <Findings findings={looked.findings} read={looked.read} show={show} />
               {join}
               {opened && (
                 <>

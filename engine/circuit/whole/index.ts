@@ -3,6 +3,7 @@ export { type AskedFact, type AskGroup, groupsOf, STAGES, type Stage } from './a
 export { type Looked, lookThrough, WiringLook } from './look.ts';
 export { type OpenQuestion, type Settled, settledOf } from './open-questions.ts';
 export { photosOf } from './photos.ts';
+export { sayAbout } from './say-about.ts';
 export { sayNeeds } from './say-needs.ts';
 export { NATURE, sayPlace, settingAt, specAt, terminalSettings } from './setting-at.ts';
 export { exampleOf, setBack, state, stateAll } from './state.ts';

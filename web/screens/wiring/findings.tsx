@@ -1,13 +1,14 @@
 /** What the rules say of the wiring, worst first. */
 import { useMemo, useState } from 'react';
-import { sayNeeds } from '../../../engine/circuit/whole/index.ts';
-import type { Figure, Verdict, WiringFinding } from '../../../engine/circuit/wiring/index.ts';
+import { sayAbout, sayNeeds } from '../../../engine/circuit/whole/index.ts';
+import type { Figure, ReadWiring, Verdict, WiringFinding } from '../../../engine/circuit/wiring/index.ts';
 import { formatQuantity } from '../../../engine/quantity/index.ts';
 import { Counts, VerdictWord } from '../../parts/verdict.tsx';
 import { Pager, usePages } from './pager.tsx';
 
 interface Props {
   readonly findings: readonly WiringFinding[];
+  readonly read: ReadWiring;
   /** Shows a terminal, wire or device where it is. */
   readonly show: (id: string) => void;
 }
@@ -15,7 +16,7 @@ interface Props {
 const ASKED: readonly Verdict[] = ['fails', 'unknown', 'tight'];
 const PAGE = 12;
 
-export function Findings({ findings, show }: Props) {
+export function Findings({ findings, read, show }: Props) {
   const [wanted, setWanted] = useState<Verdict | 'open'>('open');
   const counts = useMemo(() => {
     const all = { fits: 0, tight: 0, fails: 0, unknown: 0 };
@@ -47,7 +48,7 @@ export function Findings({ findings, show }: Props) {
       )}
       <ul className="wiring-findings">
         {pages.shown.map((finding) => (
-          <FindingCard key={finding.id} finding={finding} show={show} />
+          <FindingCard key={finding.id} finding={finding} read={read} show={show} />
         ))}
       </ul>
       <Pager pages={pages} of="answers" />
@@ -55,7 +56,14 @@ export function Findings({ findings, show }: Props) {
   );
 }
 
-export function FindingCard({ finding, show }: { finding: WiringFinding; show?: (id: string) => void }) {
+interface CardProps {
+  readonly finding: WiringFinding;
+  /** Where what it is about is, and how to go there. */
+  readonly read?: ReadWiring;
+  readonly show?: (id: string) => void;
+}
+
+export function FindingCard({ finding, read, show }: CardProps) {
   const { id, verdict, title, sentence, remedy, about, figures, source, needs } = finding;
   return (
     <li className="sheet" data-finding={id}>
@@ -69,14 +77,17 @@ export function FindingCard({ finding, show }: { finding: WiringFinding; show?: 
       {needs && needs.length > 0 && <p className="small">Waits for: {sayNeeds(needs)}.</p>}
       {figures.length > 0 && <p className="small">{figures.map(sayFigure).join('; ')}.</p>}
       <p className="small soft">{source}</p>
-      {show && (
+      {show && read && (
         <p className="row">
-          {about.slice(0, 4).map((each) => (
-            <button key={each} type="button" className="plain" onClick={() => show(each)}>
-              <span className="hidden">Show </span>
-              {each}
-            </button>
-          ))}
+          {about
+            .filter((each) => sayAbout(read, each) !== undefined)
+            .slice(0, 4)
+            .map((each) => (
+              <button key={each} type="button" className="plain" onClick={() => show(each)}>
+                <span className="hidden">Show </span>
+                {sayAbout(read, each)}
+              </button>
+            ))}
         </p>
       )}
     </li>

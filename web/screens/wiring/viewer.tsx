@@ -24,7 +24,8 @@ interface Props {
 export function Viewer({ sheet, marks, pinned, picked, seek, pick }: Props) {
   const narrow = matchMedia('(max-width: 700px)').matches;
   const size = sheetSize(sheet);
-  const shape = narrow ? 1.15 : 0.6;
+  // As high as the sheet wants, within what a screen has.
+  const shape = narrow ? 1.15 : Math.min(0.6, Math.max(0.3, size.height / size.width));
   const pan = usePan(size, shape);
   const svg = useRef<SVGSVGElement>(null);
   const group = useRef(0);
