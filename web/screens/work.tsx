@@ -27,7 +27,8 @@ export default function WorkPage({ session, view }: Props) {
   const picked = place.startsWith(`${home}/`) ? decodeURIComponent(place.slice(home.length + 1)) : '';
   const state = useWork(refit, picked);
   const { judged, latest, chart, progress, drawing } = state;
-  const shown = Object.hasOwn(refit.work, picked) ? latest(picked) : undefined;
+  const work = Object.hasOwn(refit.work, picked) ? refit.work[picked] : undefined;
+  const shown = work && latest(picked);
   const isThere = shown !== undefined;
   // biome-ignore lint/correctness/useExhaustiveDependencies: only when another one is picked, not whenever it is judged anew
   useEffect(() => {
@@ -75,7 +76,14 @@ export default function WorkPage({ session, view }: Props) {
         </section>
         <section id="work-detail" aria-label="The one that is picked">
           {shown ? (
-            <WorkDetail key={shown.work.id} judged={shown} state={state} record={record} session={session} />
+            <WorkDetail
+              key={work.id}
+              work={work}
+              judged={shown}
+              state={state}
+              record={record}
+              session={session}
+            />
           ) : (
             names > 0 && <p className="soft">Pick one of the list to see what it rests on.</p>
           )}

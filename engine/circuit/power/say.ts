@@ -5,7 +5,9 @@ import type { Figure, Verdict, WiringFinding } from '../wiring/types.ts';
 /** Margin below which a verdict is tight: a tenth in hand, common practice, no source. */
 export const TIGHT = 1.1;
 
-export const amps = (value: number): string => readable(value, 'A');
+/** Below one ampere in milliamperes, as meters and plates have it. */
+export const amps = (value: number): string =>
+  value < 1 ? formatQuantity(value, 'mA', { digits: 3 }) : readable(value, 'A');
 export const volts = (value: number): string => readable(value, 'V');
 /** m² in mm². */
 export const area = (value: number): string => formatQuantity(value, 'mm²', { digits: 3 });

@@ -23,14 +23,16 @@ import { ThreadDetails } from './thread-detail.tsx';
 import type { WorkView } from './use-work.ts';
 
 interface Props {
+  /** As the refit has it now; what is judged may be of a moment before. */
+  readonly work: Work;
   readonly judged: JudgedWork;
   readonly state: WorkView;
   readonly record: (old: Work | null, next: Work | null) => void;
   readonly session: Session;
 }
 
-export function WorkDetail({ judged, state, record, session }: Props) {
-  const { work, verdict, findings, ways, detail, summary, draws } = judged;
+export function WorkDetail({ work, judged, state, record, session }: Props) {
+  const { verdict, findings, ways, detail, summary, draws } = judged;
   return (
     <div className="stack">
       <div className="row spread">
