@@ -2,8 +2,8 @@
 import { type Finding, marginText } from '../../engine/assess/index.ts';
 
 /** '×0.86', or '–' where there is none. */
-export function sayMargin({ margin, marginRange }: Pick<Finding, 'margin' | 'marginRange'>): string {
-  return margin === undefined || margin === null ? '–' : `×${marginText(margin, marginRange)}`;
+export function sayMargin({ margin }: Pick<Finding, 'margin'>): string {
+  return margin === undefined || margin === null ? '–' : `×${marginText(margin)}`;
 }
 
 const LOW = 0.5;

@@ -11,7 +11,7 @@ const SMALL = 0.1;
  * below one never reads as one, for it fails. Where it lies with 95 % confidence does not change it: the same margin reads the
  * same on every screen.
  */
-export function marginText(margin: number, _range?: readonly [low: number, high: number]): string {
+export function marginText(margin: number): string {
   if (margin >= 9.995) return formatNumber(margin, FIGURES);
   if (margin < SMALL) return formatNumber(margin, 2);
   for (let decimals = DECIMALS; decimals < 12; decimals++) {

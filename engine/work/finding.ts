@@ -140,4 +140,4 @@ export const sayMargin = (finding: WorkFinding): string =>
     ? '–'
     : finding.margin === null || !Number.isFinite(finding.margin)
       ? 'nothing asked'
-      : marginText(finding.margin, finding.marginRange);
+      : marginText(finding.margin);

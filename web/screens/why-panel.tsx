@@ -7,6 +7,7 @@ import { factSpec } from '../../engine/parts/index.ts';
 import { capital } from '../../engine/quantity/words.ts';
 import { FactField } from '../parts/fact-field.tsx';
 import { Formula } from '../parts/formula.tsx';
+import { Scroll } from '../parts/scroll.tsx';
 import { VerdictWord } from '../parts/verdict.tsx';
 import type { Session, View } from '../state/session.ts';
 
@@ -156,7 +157,7 @@ export function WhyPanel({ session, view, id }: Props) {
 const FactTable = memo(function FactTable({ rows }: { rows: Why['facts'] }) {
   if (rows.length === 0) return null;
   return (
-    <div className="scroll">
+    <Scroll label="What it depends on, a table">
       <table>
         <thead>
           <tr>
@@ -184,7 +185,7 @@ const FactTable = memo(function FactTable({ rows }: { rows: Why['facts'] }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </Scroll>
   );
 });
 

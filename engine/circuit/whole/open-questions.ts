@@ -2,7 +2,6 @@
 import { own } from '../../quantity/own.ts';
 import type { Change, Refit, Wiring, WiringWire } from '../../refit/types.ts';
 import {
-  type AnswerPlace,
   natureSettings,
   type Proposal,
   type Question,
@@ -13,6 +12,7 @@ import {
 import { questionsFrom } from '../wiring/propose/questions.ts';
 import { answeredOf } from './answered.ts';
 import { type AskGroup, groupsOf } from './ask-groups.ts';
+import { isSaid } from './said-at.ts';
 import { type Taken, takeUsual, withTaken } from './take-usual.ts';
 
 export interface OpenQuestion {
@@ -69,6 +69,7 @@ export function settledOf(proposal: Proposal, refit: Refit): Settled {
   for (const finding of findings)
     for (const need of finding.needs ?? [])
       for (const found of questionsFrom([{ ...finding, needs: [need] }], wiring, read)) {
+        // Where it is answered, something else is meant, which the device does not ask.
         const question = isSaid(found.place, wiring) ? (ofTerminal(need, read) ?? found) : found;
         const known = asked.get(question.id) ?? { question, wires: new Set() };
         for (const thing of finding.about) for (const wire of wiresOf(thing)) known.wires.add(wire);
@@ -121,17 +122,6 @@ function bridgesOf(
     const all = [device.id, ...strips.filter((id) => devices.get(id)?.kind === 'strip')].map(on);
     return [fresh.filter((wire) => all.some((each) => each(wire))).map(({ id }) => id)];
   });
-}
-
-/** Whether it is answered: then something else is meant, which the device does not ask. */
-function isSaid(place: AnswerPlace, { devices, cables }: Wiring): boolean {
-  const settings =
-    place.of === 'device'
-      ? own(devices, place.id)?.settings
-      : place.of === 'cable'
-        ? own(cables, place.id)?.settings
-        : undefined;
-  return settings !== undefined && own(settings, place.setting) !== undefined;
 }
 
 /** The same asked of the terminal itself. */

@@ -11,6 +11,7 @@ import {
 } from '../wiring/index.ts';
 import { questionsFrom } from '../wiring/propose/questions.ts';
 import { BY_NUMBER } from './ask-groups.ts';
+import { isSaid } from './said-at.ts';
 import { specAt } from './setting-at.ts';
 import { type Usual, usualAt } from './usual.ts';
 
@@ -55,7 +56,8 @@ function takeBut(
     let more = 0;
     for (const question of questionsFrom(findings, wiring, read)) {
       const usual = usualAt(question.place, wiring, refit);
-      if (!usual || asked.has(question.id) || taken.has(question.id) || isSaid(question, wiring)) continue;
+      if (!usual || asked.has(question.id) || taken.has(question.id) || isSaid(question.place, wiring))
+        continue;
       taken.set(question.id, { question, ...usual });
       wiring = withAnswer(wiring, question, usual.value);
       more++;
@@ -78,17 +80,6 @@ function touches({ question: { place } }: Taken, { about }: WiringFinding, { wir
     )
   );
 }
-
-function settingsAt({ place }: Question, { devices, cables }: Wiring) {
-  return place.of === 'device'
-    ? own(devices, place.id)?.settings
-    : place.of === 'cable'
-      ? own(cables, place.id)?.settings
-      : undefined;
-}
-
-const isSaid = (question: Question, wiring: Wiring): boolean =>
-  own(settingsAt(question, wiring) ?? {}, question.place.setting) !== undefined;
 
 function withAnswer(wiring: Wiring, { place }: Question, value: string): Wiring {
   const put = <T extends { readonly settings: Readonly<Record<string, string>> }>(

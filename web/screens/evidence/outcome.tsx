@@ -5,6 +5,7 @@ import { factSpec } from '../../../engine/parts/index.ts';
 import { formatNumber, formatQuantity } from '../../../engine/quantity/index.ts';
 import { capital } from '../../../engine/quantity/words.ts';
 import { Formula } from '../../parts/formula.tsx';
+import { Scroll } from '../../parts/scroll.tsx';
 import { Mark } from '../../parts/verdict.tsx';
 
 /** A value as a person reads it; an option in its words. */
@@ -184,8 +185,7 @@ export function Working({ working }: { working: Outcome['working'] }) {
   return (
     <details className="bench-working">
       <summary>The working, formula by formula</summary>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-      <section className="scroll" tabIndex={0} aria-label="The working">
+      <Scroll label="The working">
         <ol className="steps">
           {working.map((line) => (
             <li key={`${line.sheet} ${line.plain}`}>
@@ -196,7 +196,7 @@ export function Working({ working }: { working: Outcome['working'] }) {
             </li>
           ))}
         </ol>
-      </section>
+      </Scroll>
     </details>
   );
 }

@@ -1,5 +1,6 @@
 /** The table that says the same as the picture of the readings. */
 import { formatNumber } from '../../../engine/quantity/index.ts';
+import { Scroll } from '../../parts/scroll.tsx';
 import type { Plot } from './plot-data.ts';
 import { unitOf } from './plot-words.ts';
 
@@ -7,8 +8,7 @@ export function Numbers({ plot: { series, x, y, kind } }: { plot: Plot }) {
   return (
     <details>
       <summary>Show the numbers</summary>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-      <section className="scroll" tabIndex={0} aria-label={`Numbers of ${y.name}`}>
+      <Scroll label={`Numbers of ${y.name}`}>
         <table>
           <thead>
             <tr>
@@ -44,7 +44,7 @@ export function Numbers({ plot: { series, x, y, kind } }: { plot: Plot }) {
             )}
           </tbody>
         </table>
-      </section>
+      </Scroll>
     </details>
   );
 }

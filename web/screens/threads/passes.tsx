@@ -1,6 +1,7 @@
 /** The passes as a picture of the groove and as a table. */
 import type { UnitSystem } from '../../../engine/quantity/prefer.ts';
 import { basicSizes, type Plan, type Side, type Thread } from '../../../engine/threads/index.ts';
+import { Scroll } from '../../parts/scroll.tsx';
 import { useWidth } from '../../pictures/use-width.ts';
 import { sayLength } from './say.ts';
 
@@ -20,7 +21,7 @@ export function Passes({ thread, plan, side, system }: Props) {
       <div ref={ref} className="passes-picture" style={{ minHeight: HEIGHT }}>
         {width > 0 && <Groove thread={thread} plan={plan} side={side} width={Math.min(width, 420)} />}
       </div>
-      <div className="scroll">
+      <Scroll label="Passes, a table">
         <table className="passes">
           <thead>
             <tr>
@@ -51,7 +52,7 @@ export function Passes({ thread, plan, side, system }: Props) {
             ))}
           </tbody>
         </table>
-      </div>
+      </Scroll>
     </>
   );
 }

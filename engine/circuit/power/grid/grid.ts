@@ -2,6 +2,7 @@
 import { andList } from '../../../quantity/words.ts';
 import { type Diode, type Element, operatingPoint, type Trouble } from '../../network/index.ts';
 import { Components } from '../../wiring/check/components.ts';
+import { drop, enter } from '../../wiring/key-sets.ts';
 import type { Device, Terminal, Wire } from '../../wiring/types.ts';
 import { wireElement } from '../conductors.ts';
 import type { Load } from '../loads.ts';
@@ -494,16 +495,3 @@ const sameWay = (a: readonly Edge[], b: readonly Edge[]): boolean =>
 
 const sameLink = (a: Parameters<Forest['add']>[0], b: Parameters<Forest['add']>[0] | undefined): boolean =>
   b !== undefined && JSON.stringify(a) === JSON.stringify(b);
-
-function enter(index: Map<string, Set<string>>, key: string, id: string): void {
-  const set = index.get(key);
-  if (set) set.add(id);
-  else index.set(key, new Set([id]));
-}
-
-function drop(index: Map<string, Set<string>>, key: string, id: string): void {
-  const set = index.get(key);
-  if (!set) return;
-  set.delete(id);
-  if (set.size === 0) index.delete(key);
-}

@@ -1,5 +1,6 @@
 /** The wiring as the checker keeps it: what is read of each thing, and what hangs together. */
 import type { Wiring, WiringDevice } from '../../../refit/types.ts';
+import { drop, enter } from '../key-sets.ts';
 import { type Around, readDevice } from '../read-device.ts';
 import { readCable, readWire } from '../read-wire.ts';
 import type { Cable, Device, Terminal, Wire, WiringProblem } from '../types.ts';
@@ -226,16 +227,3 @@ export const pairOf = ({ from, to }: { readonly from: string; readonly to: strin
   from < to ? `${from}\n${to}` : `${to}\n${from}`;
 
 const same = (a: Terminal, b: Terminal): boolean => JSON.stringify(a) === JSON.stringify(b);
-
-function enter(index: Map<string, Set<string>>, key: string, id: string): void {
-  const set = index.get(key);
-  if (set) set.add(id);
-  else index.set(key, new Set([id]));
-}
-
-function drop(index: Map<string, Set<string>>, key: string, id: string): void {
-  const set = index.get(key);
-  if (!set) return;
-  set.delete(id);
-  if (set.size === 0) index.delete(key);
-}
