@@ -1,5 +1,6 @@
 /** What a person types for a policy, as a change. Facts and places are set in the refit room, which knows no policies. */
 import { POLICIES, POLICY, type Policy } from '../checks/policies.ts';
+import { askBack } from '../quantity/ask-back.ts';
 import { formatQuantity, ok, parseQuantity, type Result, refuse } from '../quantity/index.ts';
 import { nearest } from '../quantity/nearest.ts';
 import { type SetOptions, type Setting, set } from '../refit/set.ts';
@@ -16,6 +17,15 @@ export function policyFault(policy: Policy, value: number): string | undefined {
   return lawful
     ? undefined
     : `The policy “${policy.name}” must be ${words[policy.domain]}; usual is ${policy.usual}.`;
+}
+
+/** What to ask a person who typed a number far from what is usual of a policy; undefined where there is nothing to ask. */
+export function askBackOfPolicy(id: string, text: string): string | undefined {
+  const policy = POLICY.get(id);
+  const read = policy && parseQuantity(text, policy.unit);
+  return read?.ok
+    ? askBack({ ...policy!, mayBeNought: policy!.domain !== 'positive' }, read.value.value, read.value)
+    : undefined;
 }
 
 /** The change that gives a policy (by its id) another value; 'usual' takes it back. */
@@ -45,7 +55,12 @@ export function setPolicy(refit: Refit, id: string, text: string): Result<Settin
   const fault = policyFault(policy, read.value.value);
   if (fault) return refuse({ code: 'out-of-domain', where, message: fault });
   const said = formatQuantity(read.value.value, policy.unit);
-  return ok({ ...change(text.trim()), notes: [...read.value.notes, `${policy.name}: ${said}`] });
+  const asked = askBackOfPolicy(policy.id, text);
+  return ok({
+    ...change(text.trim()),
+    notes: [...read.value.notes, `${policy.name}: ${said}`],
+    ...(asked === undefined ? {} : { askBack: asked }),
+  });
 }
 
 /** The changes that record a text for any path: a fact, a place, or 'policies.whirl'. */

@@ -25,6 +25,8 @@ export interface Recorded {
   readonly paths: readonly string[];
   /** What looks odd about a fact that was set. */
   readonly questions: readonly string[];
+  /** What looks like a slip, fact by fact: to be asked before it is recorded. */
+  readonly askBack: readonly string[];
 }
 
 /** Runs the method and gives the changes of one edit; refused with the sentence of whatever makes no sense. */
@@ -47,6 +49,7 @@ export function recordEvidence(refit: Refit, measured: Measurement): Result<Reco
   const settled: Change[] = [];
   const paths: string[] = [];
   const questions: string[] = [];
+  const askBack: string[] = [];
   let part = before;
   for (const { result, fact } of facts) {
     const path = `${base}.${fact}`;
@@ -57,6 +60,7 @@ export function recordEvidence(refit: Refit, measured: Measurement): Result<Reco
     if (!setting.ok) return refuse({ ...setting.problem, message: `${path}: ${setting.problem.message}` });
     paths.push(path);
     questions.push(...setting.value.questions);
+    if (setting.value.askBack !== undefined) askBack.push(setting.value.askBack);
     for (const change of setting.value.changes) {
       if (change.do === 'fact') {
         part = change.part;
@@ -82,6 +86,7 @@ export function recordEvidence(refit: Refit, measured: Measurement): Result<Reco
     evidence,
     paths,
     questions,
+    askBack,
   });
 }
 

@@ -1,4 +1,6 @@
 /** What was typed into settings, read against what each holds; a refusal names the setting and says what would be right. */
+
+import { askBack } from './ask-back.ts';
 import { formatQuantity } from './format.ts';
 import { nearest } from './nearest.ts';
 import { own } from './own.ts';
@@ -98,6 +100,15 @@ const sayLeast = (spec: QuantitySetting): string =>
 
 const exampleOf = ({ usual, unit }: QuantitySetting): string =>
   usual !== '' ? usual : unit === '1' ? '5' : `5 ${unit}`;
+
+/** What to ask a person who typed a quantity far outside what is usual; undefined where there is nothing to ask. */
+export function askBackOfSetting(spec: SettingSpec, typed: string): string | undefined {
+  if (spec.kind !== 'quantity' || typed.trim() === '') return undefined;
+  const read = parseQuantity(typed.trim(), spec.unit);
+  return read.ok
+    ? askBack({ ...spec, mayBeNought: spec.above !== true }, read.value.value, read.value)
+    : undefined;
+}
 
 /** What is usual of each setting, read once: most settings of most things are never typed. */
 const usualRead = new WeakMap<SettingSpec, Result<Setting>>();

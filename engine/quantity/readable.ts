@@ -20,6 +20,10 @@ const LADDERS: readonly (readonly string[])[] = [
   ['mg', 'g', 'kg'],
 ];
 
+/** Units of the same kind a thousand apart, smallest first; none for a unit that has no such neighbours. */
+export const ladderOf = (unit: string): readonly string[] =>
+  LADDERS.find((each) => each.includes(unit)) ?? [];
+
 /** Numbers in this span are read at a glance; outside it another unit is taken, where there is one. */
 const LEAST = 0.01;
 const MOST = 1e5;
@@ -30,8 +34,9 @@ const MOST_FIGURES = 4;
 /** The unit of the same ladder in which a value in SI needs no power of ten; `unit` itself where it needs none. */
 export function unitToRead(valueSI: number, unit: string): string {
   const size = Math.abs(convert(valueSI, unit));
-  const ladder = LADDERS.find((each) => each.includes(unit));
-  if (!ladder || !Number.isFinite(size) || size === 0 || (size >= LEAST && size < MOST)) return unit;
+  const ladder = ladderOf(unit);
+  if (ladder.length === 0 || !Number.isFinite(size) || size === 0 || (size >= LEAST && size < MOST))
+    return unit;
   const from = ladder.indexOf(unit);
   const up = size >= MOST;
   const rest = up ? ladder.slice(from + 1) : ladder.slice(0, from).reverse();

@@ -3,6 +3,8 @@
  * typed against it, and says a value back.
  */
 
+import type { Span } from './plausible.ts';
+
 interface Asked {
   /** What it is, as it stands beside its field. */
   readonly name: string;
@@ -23,6 +25,8 @@ export interface QuantitySetting extends Asked {
   readonly above?: boolean;
   /** Largest value, SI; without it whatever a machine can have. */
   readonly most?: number;
+  /** What such things have as a rule; far outside it a person is asked whether it is right. */
+  readonly plausible?: Span;
   /** Words that may be typed instead; they are read as the first of them. */
   readonly instead?: readonly [string, ...string[]];
 }
@@ -75,6 +79,12 @@ export const level = (name: string, unit: string, usual = '', least = 0, most?: 
   usual,
   least,
   ...(most === undefined ? {} : { most }),
+});
+
+/** The same quantity with what is usual of it, from the least to the largest. */
+export const mostly = (of: QuantitySetting, low: string, high: string): QuantitySetting => ({
+  ...of,
+  plausible: [low, high],
 });
 
 export const count = (name: string, usual: string, most: number, least = 0): CountSetting => ({

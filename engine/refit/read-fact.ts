@@ -1,6 +1,8 @@
 /** A fact's value as typed, read against what its kind says it is. */
 import type { FactSpec, TextFact } from '../parts/types.ts';
+import { askBack } from '../quantity/ask-back.ts';
 import { formatQuantity, parseMoney, parseQuantity } from '../quantity/index.ts';
+import { askOutside } from '../quantity/plausible.ts';
 import { ok, type Problem, type Quantity, type Result, refuse } from '../quantity/types.ts';
 import type { FactValue } from './types.ts';
 
@@ -160,12 +162,24 @@ export function typedValue(spec: FactSpec, text: string): FactValue {
   }
 }
 
+/**
+ * What to ask a person whose number lies so far outside what is usual that it looks like a slip: nothing is recorded until
+ * they say so. Undefined where there is nothing to ask.
+ */
+export function askBackOfFact(spec: FactSpec, read: ReadFact): string | undefined {
+  return spec.kind === 'quantity' && read.kind === 'quantity'
+    ? askBack(spec, read.value, read.quantity)
+    : undefined;
+}
+
+/** The same of a text as typed; what cannot be read is another matter. */
+export function askBackOfText(spec: FactSpec, text: string): string | undefined {
+  const read = readFact(spec, typedValue(spec, text));
+  return read.ok ? askBackOfFact(spec, read.value) : undefined;
+}
+
 /** Why a readable number still looks odd, as a question to the person; undefined when it is usual. */
 export function oddity(spec: FactSpec, read: ReadFact): string | undefined {
   if (spec.kind !== 'quantity' || read.kind !== 'quantity') return undefined;
-  const limits = spec.plausible.map((text) => parseQuantity(text, spec.unit));
-  const [low, high] = limits;
-  if (!low?.ok || !high?.ok) return undefined;
-  if (read.value >= low.value.value && read.value <= high.value.value) return undefined;
-  return `Is the ${spec.name} really ${formatQuantity(read.value, spec.unit)}? Usual is ${spec.plausible[0]} to ${spec.plausible[1]}.`;
+  return askOutside(spec.name, read.value, spec.plausible, spec.unit);
 }

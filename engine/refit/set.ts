@@ -3,7 +3,7 @@ import { factSpec, PLACES, type PlaceId } from '../parts/index.ts';
 import { nearest } from '../quantity/nearest.ts';
 import { BASES, type Basis, ok, type Problem, type Result, refuse } from '../quantity/types.ts';
 import { findPlace } from './place.ts';
-import { oddity, type ReadFact, readFact, typedValue } from './read-fact.ts';
+import { askBackOfFact, oddity, type ReadFact, readFact, typedValue } from './read-fact.ts';
 import type { Change, Fact, Part, Place, Refit } from './types.ts';
 
 export interface Setting {
@@ -11,6 +11,8 @@ export interface Setting {
   /** How the text was read, and whether it looks odd: for showing beside the field. */
   readonly notes: readonly string[];
   readonly questions: readonly string[];
+  /** It looks like a slip: to be asked before it is recorded. */
+  readonly askBack?: string;
   readonly read?: ReadFact;
 }
 
@@ -226,7 +228,14 @@ export function set(refit: Refit, path: string, text: string, options: SetOption
     });
   }
   const odd = oddity(spec, read.value);
-  return ok({ changes, notes, questions: odd ? [odd] : [], read: read.value });
+  const asked = askBackOfFact(spec, read.value);
+  return ok({
+    changes,
+    notes,
+    questions: odd ? [odd] : [],
+    read: read.value,
+    ...(asked === undefined ? {} : { askBack: asked }),
+  });
 }
 
 /** A basis as a person names it. */
