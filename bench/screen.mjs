@@ -5,7 +5,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { browser as findBrowser } from '../scripts/browser.js';
+import { ARGUMENTS, browser as findBrowser } from '../scripts/browser.js';
 import { ROOT } from '../scripts/tools.js';
 
 const { startServer, findHome, readSamples } = await import(join(ROOT, 'dist/server/index.js'));
@@ -60,13 +60,7 @@ const started = await startServer({
 });
 const browser = await chromium.launch({
   executablePath: findBrowser(),
-  args: [
-    '--no-sandbox',
-    '--disable-gpu',
-    '--disable-background-networking',
-    '--no-first-run',
-    '--disable-sync',
-  ],
+  args: ARGUMENTS,
 });
 for (const { id, chains } of samples) {
   const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });

@@ -2,7 +2,7 @@
 import { mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { browser as findBrowser } from './browser.js';
+import { ARGUMENTS, browser as findBrowser } from './browser.js';
 import { build, install, needNode, ROOT } from './tools.js';
 
 needNode();
@@ -29,15 +29,6 @@ const SHOTS = [
 const WINDOWS = [
   ['wide', { width: 1280, height: 1100 }],
   ['phone', { width: 390, height: 844 }],
-];
-const ARGUMENTS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
 ];
 
 const { startServer, findHome, readSamples } = await import(join(ROOT, 'dist/server/index.js'));

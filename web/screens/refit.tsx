@@ -1,6 +1,6 @@
 /** One refit: its head, its pages, what is saved and what can be undone. */
 import { lazy, Suspense, useEffect, useState } from 'react';
-import { Redirect, Route, Switch, useLocation } from 'wouter';
+import { Link, Redirect, Route, Switch, useLocation } from 'wouter';
 import { Top } from '../parts/top.tsx';
 import { usePerson } from '../state/person.ts';
 import { Session, useSession, type View } from '../state/session.ts';
@@ -60,6 +60,22 @@ function Opened({ session }: { session: Session }) {
     </>
   );
 }
+
+/** Says what Fettle does not do yet, so that nobody looks for it. */
+const NoSuchPage = ({ home }: { home: string }) => (
+  <>
+    <h1>There is no such page in this refit</h1>
+    <p>
+      Fettle goes as far as wiring and stopping. Bringing the machine up step by step, tuning it at the
+      machine, proving its accuracy and handing it over have no pages yet. To carry to the machine there are{' '}
+      <Link href={`${home}/wiring/lists`}>the wire lists and the readings to expect</Link> and{' '}
+      <Link href={`${home}/stop`}>the sheet that tests the stop circuit</Link>.
+    </p>
+    <p>
+      <Link href={`${home}/know`}>What is known of this machine</Link>
+    </p>
+  </>
+);
 
 /** Everything is saved and nothing can be undone: the line below has nothing to say. */
 const quiet = ({ saving, message, undoable }: View): boolean =>
@@ -161,8 +177,11 @@ function Pages({ session, view }: { session: Session; view: View }) {
             <Route path={`${home}/history`}>
               <History session={session} view={view} />
             </Route>
-            <Route>
+            <Route path={home}>
               <Redirect to={`${home}/${first}`} replace />
+            </Route>
+            <Route>
+              <NoSuchPage home={home} />
             </Route>
           </Switch>
         </Suspense>
