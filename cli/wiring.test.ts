@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { wired } from '../engine/circuit/wiring/wired.fixture.ts';
 import { blankRefit } from '../engine/refit/blank.ts';
-import { writeRefit } from '../engine/refit/index.ts';
+import { readRefit, writeRefit } from '../engine/refit/index.ts';
+import { withUsual } from '../engine/refit/usual.ts';
 import { fixture, inFolder, run } from './run.fixture.ts';
 
 /** A refit with a control whose output for 24 V could be joined to an input of 5 V. */
@@ -216,3 +217,32 @@ test('derived: a proposal names the command for each question; --keep leaves out
     expect(await wiresIn()).toBeGreaterThan(all - waiting);
   });
 }, 60_000);
+
+test('derived: a usual value says that nobody has looked at it, what rests on it says so, and saying it is so ends that', async () => {
+  await inFolder(async (folder) => {
+    const file = inFile(folder);
+    const read = readRefit(readFileSync(file, 'utf8'));
+    if (!read.ok) throw new Error(read.problem.message);
+    const { wiring } = read.value;
+    const K1 = withUsual(wiring.devices.K1!, { 'coil-current': '40 mA' });
+    writeFileSync(
+      file,
+      writeRefit({ ...read.value, wiring: { ...wiring, devices: { ...wiring.devices, K1 } } }),
+    );
+    const plain = (text: string) => text.replace(/\s+/g, ' ');
+    const said = plain((await run('wiring', file, '--all')).out);
+    expect(said).toContain('Usual values, not looked at yet');
+    expect(said).toMatch(/fettle wire \S+ K1\.coil-current='40 mA'/);
+    expect(said).toContain('It rests on the usual current of the coil, 40 mA, of K1; nobody has looked');
+    const json = JSON.parse((await run('wiring', file, '--json')).out);
+    expect(json.usual).toMatchObject([{ value: '40 mA', places: ['K1.coil-current'] }]);
+    expect(
+      json.findings.filter((each: { restsOn?: readonly string[] }) => each.restsOn).length,
+    ).toBeGreaterThan(0);
+    await run('wire', file, 'K1.coil-current=40 mA');
+    expect(readFileSync(file, 'utf8')).not.toContain('"usual"');
+    const after = JSON.parse((await run('wiring', file, '--json')).out);
+    expect(after.usual).toEqual([]);
+    expect(after.findings.some((each: object) => 'restsOn' in each)).toBe(false);
+  });
+});

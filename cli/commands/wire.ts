@@ -67,7 +67,7 @@ export const wire: Command = {
     const fresh = news(before.findings, after.findings);
     const page = pageOn(io);
     page.heading(fresh.length === 0 ? 'Nothing else is said of the wiring than before' : 'What is said anew');
-    printWiringFindings(page, fresh, after.read);
+    printWiringFindings(page, fresh, after.read, after.resting);
     return fresh.some(({ verdict }) => verdict === 'fails')
       ? EXIT.fails
       : fresh.some(({ verdict }) => verdict === 'unknown')

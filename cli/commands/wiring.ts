@@ -9,6 +9,7 @@ import {
   photosOf,
   type Settled,
   settledOf,
+  usualHere,
 } from '../../engine/circuit/whole/index.ts';
 import { type Proposal, proposeWiring } from '../../engine/circuit/wiring/index.ts';
 import { askedOfWiring } from '../../engine/control/index.ts';
@@ -84,12 +85,12 @@ export const wiring: Command = {
       return EXIT.fine;
     }
     if (has('propose')) return propose(call, file);
-    if (has('json')) io.out(`${JSON.stringify(wiringJson(looked), null, 2)}\n`);
+    if (has('json')) io.out(`${JSON.stringify(wiringJson(looked, usualHere(file.refit)), null, 2)}\n`);
     else {
       const page = pageOn(io);
       page.prose(page.paint('bold', `Wiring of ${file.refit.name}`));
       if (looked.read.devices.size === 0) printNothing(page, file.path);
-      else printLooked(page, looked, has('all'));
+      else printLooked(page, looked, usualHere(file.refit), has('all'), file.path);
     }
     return exitOf(looked);
   },

@@ -90,7 +90,7 @@ function printGroup(
 function printTaken(page: Page, taken: readonly Taken[], wiring: Wiring, path: string): void {
   page.heading('Taken as usual');
   page.prose(
-    'Nobody was asked these, since they are nearly always so, and no harm comes of it where they are not. They are recorded with the wires; change what you know to be otherwise, before or after.',
+    'Nobody was asked these, since they are nearly always so, and no harm comes of it where they are not. They are recorded with the wires as usual values that nobody has looked at yet; change what you know to be otherwise, before or after.',
   );
   for (const { name, value, because, questions } of takenGroups(taken, wiring)) {
     page.prose(`– ${capital(name)}: ${value}. ${because}`, '', INDENT);

@@ -1,11 +1,19 @@
 /** A looked-through wiring, its lists and a proposal on a terminal. */
 
 import type { List } from '../../engine/circuit/lists/index.ts';
-import { type Looked, sayAbout, sayNeeds } from '../../engine/circuit/whole/index.ts';
+import {
+  type Looked,
+  type Resting,
+  sayAbout,
+  sayNeeds,
+  sayPlace,
+  type UsualHere,
+} from '../../engine/circuit/whole/index.ts';
 import type { ReadWiring, Verdict, WiringFinding } from '../../engine/circuit/wiring/index.ts';
 import { countVerdicts } from '../../engine/quantity/verdict.ts';
+import { andList, capital } from '../../engine/quantity/words.ts';
 import type { Page } from './page.ts';
-import { plural } from './text.ts';
+import { plural, quoted } from './text.ts';
 
 const INDENT = '    ';
 /** Wires of a finding that are told with their ends. */
@@ -15,7 +23,14 @@ const COLOURS = { fails: 'red', tight: 'yellow', fits: 'green', unknown: 'cyan' 
   string
 >;
 
-export function printLooked(page: Page, { read, findings, problems, sizes }: Looked, all: boolean): void {
+/** `path`: the file, for the commands that are shown. */
+export function printLooked(
+  page: Page,
+  { read, findings, problems, sizes, resting }: Looked,
+  usual: readonly UsualHere[],
+  all: boolean,
+  path: string,
+): void {
   const counts = countVerdicts(findings);
   page.prose(
     `${plural(read.devices.size, 'device')}, ${plural(read.terminals.size, 'terminal')}, ${plural(read.wires.size, 'wire')}, ${plural(read.cables.size, 'cable')}.`,
@@ -28,6 +43,7 @@ export function printLooked(page: Page, { read, findings, problems, sizes }: Loo
     page,
     findings.filter(({ verdict }) => all || verdict !== 'fits'),
     read,
+    resting,
   );
   if (!all && counts.fits > 0) {
     page.line();
@@ -35,13 +51,35 @@ export function printLooked(page: Page, { read, findings, problems, sizes }: Loo
   }
   if (sizes.length > 0) page.heading('What to buy for the supply');
   for (const { sentence } of sizes) page.prose(`– ${sentence}`, '', INDENT);
+  if (usual.length > 0) printUsual(page, usual, path);
+}
+
+/** What nobody has looked at, with the command that says it is so. */
+function printUsual(page: Page, usual: readonly UsualHere[], path: string): void {
+  page.heading('Usual values, not looked at yet');
+  page.prose(
+    'Nobody stated these. Where you have looked, the command records that it is so; put what you found in place of the value where it is otherwise.',
+  );
+  for (const { name, value, because, places } of usual) {
+    page.prose(`– ${capital(name)}: ${value}. ${because}`.trimEnd(), '', INDENT);
+    page.line(
+      `${INDENT}fettle wire ${quoted(path)} ${places.map((place) => `${sayPlace(place)}='${value}'`).join(' ')}`,
+    );
+  }
 }
 
 /** `read`: where the wires that findings speak of run. */
-export function printWiringFindings(page: Page, findings: readonly WiringFinding[], read: ReadWiring): void {
+export function printWiringFindings(
+  page: Page,
+  findings: readonly WiringFinding[],
+  read: ReadWiring,
+  resting?: Resting,
+): void {
   for (const { id, about, verdict, title, sentence, remedy, needs } of findings) {
     page.prose(`${page.paint(COLOURS[verdict], verdict.padEnd(8))}${title} (${id})`, '', INDENT);
     page.prose(sentence, INDENT);
+    const rests = resting?.get(id);
+    if (rests) page.prose(`It rests on ${andList(rests)}; nobody has looked at that yet.`, INDENT);
     if (remedy) page.prose(`What would make it right: ${remedy}`, INDENT);
     const wires = about.filter((each) => read.wires.has(each)).slice(0, SHOWN);
     if (wires.length > 0)

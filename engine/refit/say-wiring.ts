@@ -2,6 +2,7 @@
 import { brief } from './brief.ts';
 import { same } from './same.ts';
 import type { Auxiliary, Change, WiringCable, WiringDevice, WiringWire, Work } from './types.ts';
+import { usualNames, type WithSettings } from './usual.ts';
 
 export type WiringChange = Extract<Change, { do: 'work' | 'auxiliary' | 'device' | 'wire' | 'cable' }>;
 type Thing = NonNullable<WiringChange['new']>;
@@ -30,7 +31,8 @@ export function sayWiring(change: WiringChange): string {
   const changed = Object.keys({ ...change.old, ...change.new }).filter(
     (key) => !same((change.old as unknown as Fields)[key], (change.new as unknown as Fields)[key]),
   );
-  return `${subject}: ${changed.length === 0 ? 'unchanged' : brief(changed.map((key) => sayField(key, change.old!, change.new!)).join(', '))}`;
+  const said = changed.map((key) => sayField(key, change.old!, change.new!)).filter((each) => each !== '');
+  return `${subject}: ${said.length === 0 ? 'unchanged' : brief(said.join(', '))}`;
 }
 
 /** What stands there. */
@@ -52,6 +54,7 @@ type Fields = Readonly<Record<string, unknown>>;
 function sayField(field: string, before: Thing, after: Thing): string {
   const was = (before as unknown as Fields)[field];
   const is = (after as unknown as Fields)[field];
+  if (field === 'usual') return sayUsual(before as WithSettings, after as WithSettings);
   if (field !== 'settings') return typeof is === 'string' ? `${field} ${brief(is)}` : `${field} changed`;
   const names = Object.keys({ ...(was as Fields), ...(is as Fields) });
   return names
@@ -61,4 +64,15 @@ function sayField(field: string, before: Thing, after: Thing): string {
       return text === undefined ? `${name} taken out` : `${name} ${brief(String(text))}`;
     })
     .join(', ');
+}
+
+/** What was only usual and is now stated with the same words, and what is taken as usual; the rest is said with the settings. */
+function sayUsual(before: WithSettings, after: WithSettings): string {
+  const [was, is] = [usualNames(before), usualNames(after)];
+  const stated = was.filter((name) => !is.includes(name) && after.settings[name] === before.settings[name]);
+  const taken = is.filter((name) => !was.includes(name));
+  return [
+    ...stated.map((name) => `${name} looked at, ${brief(after.settings[name]!)}`),
+    ...(taken.length === 0 ? [] : [`${taken.join(', ')} as usual`]),
+  ].join(', ');
 }

@@ -198,6 +198,8 @@ export interface WiringDevice {
   /** Where it sits: 'cabinet', 'slide', 'door'. */
   readonly where: string;
   readonly settings: Readonly<Record<string, string>>;
+  /** Names of settings nobody stated: taken as usual, not looked at yet. Absent where all were stated. */
+  readonly usual?: readonly string[];
   /** By mark. */
   readonly terminals: Readonly<Record<string, WiringTerminal>>;
   /** By mark. */
@@ -222,6 +224,8 @@ export interface WiringCable {
   readonly name: string;
   /** As typed: cores, section, length, shield, route, how it is laid. */
   readonly settings: Readonly<Record<string, string>>;
+  /** As of a device. */
+  readonly usual?: readonly string[];
 }
 
 /** What is connected to what. */

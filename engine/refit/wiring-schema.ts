@@ -14,6 +14,7 @@ import type {
 } from './types.ts';
 
 const settings = atMost(id, line(LIMITS.text), LIMITS.settings, 'settings');
+const usual = z.array(id).max(LIMITS.settings).exactOptional();
 
 export const workSchema: z.ZodType<Work> = z
   .strictObject({ id, kind: z.enum(['cut', 'thread', 'tap']), name: line(LIMITS.name), settings })
@@ -40,6 +41,7 @@ export const deviceSchema: z.ZodType<WiringDevice> = z
     part: id.nullable(),
     where: line(LIMITS.name),
     settings,
+    usual,
     terminals: atMost(terminalMark, terminalSchema, LIMITS.terminals, 'terminals'),
     pins: atMost(terminalMark, pinSchema, LIMITS.terminals, 'pins'),
   })
@@ -50,7 +52,7 @@ export const wireSchema: z.ZodType<WiringWire> = z
   .meta({ id: 'wiring-wire' });
 
 export const cableSchema: z.ZodType<WiringCable> = z
-  .strictObject({ id, name: line(LIMITS.name), settings })
+  .strictObject({ id, name: line(LIMITS.name), settings, usual })
   .meta({ id: 'wiring-cable' });
 
 export const wiringSchema: z.ZodType<Wiring> = z

@@ -154,7 +154,12 @@ const wiring = ({ devices, wires, cables, settings }: Wiring): Wiring => ({
     cable: each.cable,
     settings: sorted(each.settings, same),
   })),
-  cables: sorted(cables, ({ id, name, settings }) => ({ id, name, settings: sorted(settings, same) })),
+  cables: sorted(cables, ({ id, name, settings, usual }) => ({
+    id,
+    name,
+    settings: sorted(settings, same),
+    ...(usual === undefined ? {} : { usual }),
+  })),
   settings: sorted(settings, same),
 });
 
@@ -165,6 +170,7 @@ const device = (each: WiringDevice): WiringDevice => ({
   part: each.part,
   where: each.where,
   settings: sorted(each.settings, same),
+  ...(each.usual === undefined ? {} : { usual: each.usual }),
   terminals: sorted(each.terminals, ({ kind, name, settings }) => ({
     kind,
     name,

@@ -15,6 +15,7 @@ import { Lists } from './wiring/lists.tsx';
 import { WiringPrint } from './wiring/print.tsx';
 import { Propose } from './wiring/propose.tsx';
 import { useWiring } from './wiring/use-wiring.ts';
+import { UsualValues } from './wiring/usual-values.tsx';
 import './wiring/wiring.css';
 
 interface Props {
@@ -141,7 +142,8 @@ export default function WiringPage({ session, view }: Props) {
                 </div>
               )}
               <Propose session={session} refit={refit} wiring={wiring} />
-              <Findings findings={looked.findings} read={looked.read} show={show} />
+              <Findings findings={looked.findings} read={looked.read} resting={looked.resting} show={show} />
+              <UsualValues session={session} refit={refit} show={show} />
               {join}
               {opened && (
                 <>

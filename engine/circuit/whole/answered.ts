@@ -1,11 +1,11 @@
 /** How much of what a proposal asks was answered already. */
 import { chosenPart } from '../../refit/place.ts';
 import type { Refit, Wiring } from '../../refit/types.ts';
+import { isUsual } from '../../refit/usual.ts';
 import { type AnswerPlace, PROPOSAL_SETTINGS } from '../wiring/index.ts';
 import { partFacts } from '../wiring/part-facts.ts';
 import { groupKey } from './ask-groups.ts';
 import type { OpenQuestion } from './open-questions.ts';
-import { usualAt } from './usual.ts';
 
 /** Settings that are never laid by a proposal itself, so that somebody said what stands there. */
 const TOLD =
@@ -31,14 +31,14 @@ export function answeredOf(open: readonly OpenQuestion[], proposed: Wiring, refi
     ...Object.keys(PROPOSAL_SETTINGS)
       .filter((setting) => Object.hasOwn(settings, setting))
       .map((setting): AnswerPlace => ({ of: 'wiring', setting })),
-    ...Object.values(devices).flatMap(({ id, kind, settings: said }) =>
-      Object.entries(said).flatMap(([setting, text]): readonly AnswerPlace[] => {
-        const place = { of: 'device', id, setting } as const;
+    ...Object.values(devices).flatMap((device) =>
+      Object.keys(device.settings).flatMap((setting): readonly AnswerPlace[] => {
+        const { id, kind } = device;
         const isTold =
           TOLD.test(setting) ||
           (setting === 'mains-volts' && mains === undefined) ||
           (Object.hasOwn(TOLD_OF, kind) && TOLD_OF[kind]!.test(setting));
-        return isTold && usualAt(place, proposed, refit)?.value !== text ? [place] : [];
+        return isTold && !isUsual(device, setting) ? [{ of: 'device', id, setting }] : [];
       }),
     ),
   ];

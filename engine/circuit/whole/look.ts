@@ -3,6 +3,7 @@ import { byVerdict } from '../../quantity/verdict.ts';
 import type { Refit, WiringWire } from '../../refit/types.ts';
 import { type Drawn, type Size, SupplyChecker } from '../power/index.ts';
 import { type ReadWiring, WiringChecker, type WiringFinding, type WiringProblem } from '../wiring/index.ts';
+import { sayUsualHere, usualHere, withoutUsual } from './usual-here.ts';
 
 export interface Looked {
   readonly read: ReadWiring;
@@ -12,7 +13,12 @@ export interface Looked {
   readonly problems: readonly WiringProblem[];
   /** What to buy for the supply. */
   readonly sizes: readonly Size[];
+  /** What findings rest on that was only taken as usual, in words, by their ids; absent while it was not asked. */
+  readonly resting?: Resting;
 }
+
+/** 'the usual current of the coil, 40 mA, of K1' by the id of a finding that would be another, or none, without it. */
+export type Resting = ReadonlyMap<string, readonly string[]>;
 
 /** Keeps what the rules saw from one state of a wiring to the next. */
 export class WiringLook {
@@ -52,6 +58,28 @@ export class WiringLook {
     return after.filter((each) => !were.has(each) && !said.has(JSON.stringify(each)));
   }
 
+  /** What rests on values that nobody has looked at: each is left out once. Afterwards everything stands as it did. */
+  resting(refit: Refit): Resting {
+    const resting = new Map<string, string[]>();
+    const taken = usualHere(refit);
+    if (taken.length === 0) return resting;
+    this.#take(refit);
+    const findings = this.#findings();
+    for (const group of taken) {
+      this.#take({ ...refit, wiring: withoutUsual(refit.wiring, group) });
+      const without = new Map(this.#findings().map((each) => [each.id, each]));
+      for (const each of findings) {
+        const other = without.get(each.id);
+        if (other === each || JSON.stringify(other) === JSON.stringify(each)) continue;
+        const said = resting.get(each.id) ?? [];
+        said.push(sayUsualHere(group, each.about, refit.wiring));
+        resting.set(each.id, said);
+      }
+    }
+    this.#take(refit);
+    return resting;
+  }
+
   /** Worst first. */
   #findings(): readonly WiringFinding[] {
     return [...this.#checker!.findings(), ...this.#supply!.findings()].sort(byVerdict);
@@ -85,4 +113,9 @@ const once = (problems: readonly WiringProblem[]): readonly WiringProblem[] => [
   ...new Map(problems.map((problem) => [`${problem.where} ${problem.message}`, problem])).values(),
 ];
 
-export const lookThrough = (refit: Refit, drawn?: Drawn): Looked => new WiringLook().look(refit, drawn);
+/** With what rests on usual values. */
+export function lookThrough(refit: Refit, drawn?: Drawn): Looked {
+  const look = new WiringLook();
+  const looked = look.look(refit, drawn);
+  return { ...looked, resting: look.resting(refit) };
+}

@@ -4,6 +4,7 @@ import { ok, type Result, refuse } from '../../quantity/types.ts';
 import { capital } from '../../quantity/words.ts';
 import { applyEdit } from '../../refit/edit.ts';
 import type { Change, Refit, Wiring, WiringDevice } from '../../refit/types.ts';
+import { withStated } from '../../refit/usual.ts';
 import { type AnswerPlace, natureSettings, readSetting, type SettingSpec } from '../wiring/index.ts';
 import { readDevice } from '../wiring/read-device.ts';
 import { sayPlace, specAt } from './setting-at.ts';
@@ -108,17 +109,11 @@ function changesFor(refit: Refit, place: AnswerPlace, text: string, proposed: Wi
     }
     case 'device': {
       const device = own(wiring.devices, place.id) ?? proposed.devices[place.id]!;
-      return put('device', wiring.devices, {
-        ...device,
-        settings: withSetting(device.settings, place.setting, text),
-      });
+      return put('device', wiring.devices, withStated(device, place.setting, text));
     }
     case 'cable': {
       const cable = own(wiring.cables, place.id) ?? proposed.cables[place.id]!;
-      return put('cable', wiring.cables, {
-        ...cable,
-        settings: withSetting(cable.settings, place.setting, text),
-      });
+      return put('cable', wiring.cables, withStated(cable, place.setting, text));
     }
     case 'wire': {
       const wire = own(wiring.wires, place.id) ?? proposed.wires[place.id]!;

@@ -1,6 +1,7 @@
 /** What is usual put into a proposal, as long as nothing fails by it. */
 import { own } from '../../quantity/own.ts';
 import type { Change, Refit, Wiring } from '../../refit/types.ts';
+import { type WithSettings, withUsual } from '../../refit/usual.ts';
 import {
   checkWiring,
   type Proposal,
@@ -82,10 +83,10 @@ function touches({ question: { place } }: Taken, { about }: WiringFinding, { wir
 }
 
 function withAnswer(wiring: Wiring, { place }: Question, value: string): Wiring {
-  const put = <T extends { readonly settings: Readonly<Record<string, string>> }>(
-    all: Readonly<Record<string, T>>,
-    id: string,
-  ) => ({ ...all, [id]: { ...all[id]!, settings: { ...all[id]!.settings, [place.setting]: value } } });
+  const put = <T extends WithSettings>(all: Readonly<Record<string, T>>, id: string) => ({
+    ...all,
+    [id]: withUsual(all[id]!, { [place.setting]: value }),
+  });
   if (place.of === 'device') return { ...wiring, devices: put(wiring.devices, place.id) };
   if (place.of === 'cable') return { ...wiring, cables: put(wiring.cables, place.id) };
   return wiring;
@@ -110,7 +111,7 @@ export function withTaken(
     const more = at.get(key);
     at.delete(key);
     if (!more) return change;
-    return { ...change, new: { ...change.new, settings: { ...change.new.settings, ...more } } } as Change;
+    return { ...change, new: withUsual<WithSettings>(change.new, more) } as Change;
   });
   // What is recorded already is only added to.
   for (const [key, more] of at) {
@@ -122,7 +123,7 @@ export function withTaken(
         do: kind,
         id,
         old,
-        new: { ...old, settings: { ...old.settings, ...more } },
+        new: withUsual<WithSettings>(old, more),
       } as Change);
   }
   return settled;

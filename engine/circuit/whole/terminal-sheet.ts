@@ -2,6 +2,7 @@
 import { own } from '../../quantity/own.ts';
 import { saySetting } from '../../quantity/read-setting.ts';
 import type { Refit, WiringDevice } from '../../refit/types.ts';
+import { isUsual } from '../../refit/usual.ts';
 import { sayNature } from '../lists/words.ts';
 import { type Nature, type SettingSpec, type Terminal, WIRING_KINDS } from '../wiring/index.ts';
 import { fieldOf } from '../wiring/natures.ts';
@@ -136,7 +137,9 @@ function originsOf(refit: Refit, device: WiringDevice, mark: string): (setting: 
         const spec = kind.settings[name]!;
         const isTyped = (own(device.settings, name) ?? '').trim() !== '';
         const source = isTyped
-          ? ''
+          ? isUsual(device, name)
+            ? ', usual value, not looked at yet'
+            : ''
           : part && fromPart[name] !== undefined
             ? `, of ${part.name || part.id}`
             : ', as is usual';

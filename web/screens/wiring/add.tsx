@@ -3,10 +3,11 @@ import { useState } from 'react';
 import { POWER_SETTINGS } from '../../../engine/circuit/power/index.ts';
 import { CABLE_SETTINGS, WIRING_KINDS } from '../../../engine/circuit/wiring/index.ts';
 import type { Change, Refit } from '../../../engine/refit/types.ts';
+import { withStated } from '../../../engine/refit/usual.ts';
 import type { Session } from '../../state/session.ts';
 import { DraftField } from '../survey/draft-field.tsx';
 import { recordLatest } from '../survey/record.ts';
-import { freeName, newDevice, putDevice, withSetting } from './changes.ts';
+import { freeName, newDevice, putDevice } from './changes.ts';
 import { Pager, usePages } from './pager.tsx';
 import { SettingsForm } from './settings-form.tsx';
 
@@ -58,10 +59,7 @@ export function Cables({ session, refit }: Props) {
     recordLatest(session, (now): Change | undefined => {
       const cable = now.wiring.cables[id];
       if (!cable) return undefined;
-      const next =
-        name === 'name'
-          ? { ...cable, name: text }
-          : { ...cable, settings: withSetting(cable.settings, name, text) };
+      const next = name === 'name' ? { ...cable, name: text } : withStated(cable, name, text.trim());
       return { do: 'cable', id, old: cable, new: next };
     });
   const add = (): void =>
@@ -98,6 +96,7 @@ export function Cables({ session, refit }: Props) {
             values={cable.settings}
             of={cable.id}
             draft={`${session.id}.cable.${cable.id}`}
+            usual={cable.usual}
             set={(name, text) => put(cable.id, name, text)}
           />
           <button type="button" onClick={() => takeOut(cable.id)}>

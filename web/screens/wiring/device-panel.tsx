@@ -9,6 +9,7 @@ import {
   type WiringFinding,
 } from '../../../engine/circuit/wiring/index.ts';
 import type { Refit } from '../../../engine/refit/types.ts';
+import { withStated } from '../../../engine/refit/usual.ts';
 import { Scroll } from '../../parts/scroll.tsx';
 import type { Session } from '../../state/session.ts';
 import { DraftField } from '../survey/draft-field.tsx';
@@ -58,7 +59,7 @@ export function DevicePanel({
   const set = (name: string, text: string): Promise<boolean> =>
     recordLatest(session, (now) => {
       const latest = now.wiring.devices[device.id];
-      return latest && putDevice(now, { ...latest, settings: withSetting(latest.settings, name, text) });
+      return latest && putDevice(now, withStated(latest, name, text.trim()));
     });
   const setWire = (id: string, name: string, text: string): Promise<boolean> =>
     recordLatest(session, (now) => {
@@ -122,7 +123,14 @@ export function DevicePanel({
         </label>
       </div>
       {kind && (
-        <SettingsForm specs={kind.settings} values={typed.settings} of={device.id} draft={draft} set={set} />
+        <SettingsForm
+          specs={kind.settings}
+          values={typed.settings}
+          of={device.id}
+          draft={draft}
+          usual={typed.usual}
+          set={set}
+        />
       )}
       <h3>Terminals</h3>
       <p className="small soft">

@@ -1,14 +1,16 @@
 /** What the rules say of the wiring, worst first. */
 import { useMemo, useState } from 'react';
-import { sayAbout, sayNeeds } from '../../../engine/circuit/whole/index.ts';
+import { type Resting, sayAbout, sayNeeds } from '../../../engine/circuit/whole/index.ts';
 import type { Figure, ReadWiring, Verdict, WiringFinding } from '../../../engine/circuit/wiring/index.ts';
 import { formatQuantity } from '../../../engine/quantity/index.ts';
+import { andList } from '../../../engine/quantity/words.ts';
 import { Counts, VerdictWord } from '../../parts/verdict.tsx';
 import { Pager, usePages } from './pager.tsx';
 
 interface Props {
   readonly findings: readonly WiringFinding[];
   readonly read: ReadWiring;
+  readonly resting: Resting | undefined;
   /** Shows a terminal, wire or device where it is. */
   readonly show: (id: string) => void;
 }
@@ -16,7 +18,7 @@ interface Props {
 const ASKED: readonly Verdict[] = ['fails', 'unknown', 'tight'];
 const PAGE = 12;
 
-export function Findings({ findings, read, show }: Props) {
+export function Findings({ findings, read, resting, show }: Props) {
   const [wanted, setWanted] = useState<Verdict | 'open'>('open');
   const counts = useMemo(() => {
     const all = { fits: 0, tight: 0, fails: 0, unknown: 0 };
@@ -48,7 +50,13 @@ export function Findings({ findings, read, show }: Props) {
       )}
       <ul className="wiring-findings">
         {pages.shown.map((finding) => (
-          <FindingCard key={finding.id} finding={finding} read={read} show={show} />
+          <FindingCard
+            key={finding.id}
+            finding={finding}
+            rests={resting?.get(finding.id)}
+            read={read}
+            show={show}
+          />
         ))}
       </ul>
       <Pager pages={pages} of="answers" />
@@ -58,17 +66,20 @@ export function Findings({ findings, read, show }: Props) {
 
 interface CardProps {
   readonly finding: WiringFinding;
+  /** Usual values that it rests on, in words. */
+  readonly rests?: readonly string[] | undefined;
   /** Where what it is about is, and how to go there. */
   readonly read?: ReadWiring;
   readonly show?: (id: string) => void;
 }
 
-export function FindingCard({ finding, read, show }: CardProps) {
+export function FindingCard({ finding, rests, read, show }: CardProps) {
   const { id, verdict, title, sentence, remedy, about, figures, source, needs } = finding;
   return (
     <li className="sheet" data-finding={id}>
       <VerdictWord verdict={verdict} /> <strong>{title}</strong>
       <p>{sentence}</p>
+      {rests && <p className="small">It rests on {andList(rests)}; nobody has looked at that yet.</p>}
       {remedy && (
         <p>
           <strong>What would make it right:</strong> {remedy}

@@ -33,7 +33,7 @@ function answer(data: WiringAsk): void {
   if (data.do === 'look') {
     refit = sameWhereEqual(data.refit);
     // Shown at once with what the drives took before; what they take now is a matter of the whole machine.
-    looked = watch.look(refit);
+    looked = withResting(watch.look(refit), looked?.resting);
     post({ n: data.n, looked, whole: false });
     clearTimeout(settling);
     settling = setTimeout(() => settle(data.n), 0);
@@ -85,11 +85,16 @@ function settle(n: number): void {
   try {
     assessed = assess(refit, assessed ? { previous: assessed } : {});
     looked = watch.look(refit, supplyDrawn(assessed));
+    looked = withResting(looked, watch.resting(refit));
     post({ n, looked, whole: true });
   } catch (error) {
     post({ n, problem: `The supply could not be judged: ${String(error)}` });
   }
 }
+
+/** Until it is asked anew, what rested on usual values before. */
+const withResting = (now: Looked, resting: Looked['resting']): Looked =>
+  resting ? { ...now, resting } : now;
 
 async function draw(n: number, now: Refit, { read }: Looked): Promise<void> {
   drawing = n;
