@@ -1,13 +1,12 @@
 /** `fettle stop`: what really happens when somebody asks the machine to stop, with every single fault. */
 
-import { rankedPatterns, stopOffers } from '../../engine/advice/stop-offers.ts';
+import { rankedPatterns, stopOffers, whatMoves } from '../../engine/advice/stop-offers.ts';
 import { assess } from '../../engine/assess/index.ts';
 import {
   dangerousPairs,
   type FaultPair,
   type LookProgress,
   lookThrough,
-  motionsOf,
   NO_CIRCUIT,
   type Offers,
   ONLY_TO_LOOK,
@@ -69,7 +68,7 @@ export const stop: Command = {
         throw new Refusal(
           `There is no pattern “${shown(wanted)}”; there are: ${PATTERNS.map(({ id }) => id).join(', ')}.`,
         );
-      const made = pattern.make(motionsOf(file.refit));
+      const made = pattern.make(whatMoves(assess(file.refit)));
       record(
         io,
         file,

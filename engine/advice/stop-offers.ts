@@ -8,6 +8,7 @@ import { inertia } from '../checks/spindle-chain.ts';
 import { stopping } from '../checks/spindle-time.ts';
 import {
   DROPS,
+  type MotionWanted,
   motionsOf,
   type Offer,
   type Offers,
@@ -16,6 +17,7 @@ import {
   torqueOffOf,
   traitsOf,
 } from '../circuit/stop/index.ts';
+import { own } from '../quantity/own.ts';
 import { BASES, type Basis } from '../quantity/types.ts';
 import type { Chain, StopCircuit } from '../refit/types.ts';
 import { factsAround } from './part-facts.ts';
@@ -45,19 +47,38 @@ export function stopOffers(assessment: Assessment, circuit: StopCircuit): Offers
   return offers;
 }
 
+/** What a machine has that moves, each axis with whether it drops, so that a way to stop laid out for it gets its brakes. */
+export function whatMoves(assessment: Assessment): readonly MotionWanted[] {
+  const wanted = motionsOf(assessment.refit);
+  const offers = stopOffers(assessment, blank(wanted));
+  return wanted.map((motion) => {
+    const vertical = own(own(offers, motion.id) ?? {}, 'vertical');
+    const drops = vertical !== undefined && 'value' in vertical && vertical.value !== DROPS.no;
+    return drops ? { ...motion, drops } : motion;
+  });
+}
+
 /** The ways to stop of the stop circuit, the one that suits this machine best first, each with why. */
 export function rankedPatterns(assessment: Assessment): readonly Ranked[] {
   const { refit } = assessment;
   const wanted = motionsOf(refit);
-  const motions = Object.fromEntries(
+  return rankPatterns(traitsOf(wanted, stopOffers(assessment, blank(wanted))), torqueOffOf(refit));
+}
+
+/** A circuit that holds nothing but what moves. */
+const blank = (wanted: readonly MotionWanted[]): StopCircuit => ({
+  pattern: null,
+  note: '',
+  settings: {},
+  elements: {},
+  wires: {},
+  motions: Object.fromEntries(
     wanted.map(({ id, kind, name, settings = {} }) => [
       id,
       { id, kind, name, drive: '', brake: null, settings },
     ]),
-  );
-  const blank: StopCircuit = { pattern: null, note: '', settings: {}, elements: {}, wires: {}, motions };
-  return rankPatterns(traitsOf(wanted, stopOffers(assessment, blank)), torqueOffOf(refit));
-}
+  ),
+});
 
 function spindleOffers(scope: Scope): Readonly<Record<string, Offer>> {
   const one = (ref: Ref, says: string): Offer => offer(scope, [ref], says, (value) => value!);

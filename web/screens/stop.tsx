@@ -42,7 +42,7 @@ export default function StopPage({ session, view }: Props) {
         safe and certifies nothing. Mains wiring belongs to a licensed electrician, and local rules come
         first. Switch off, lock, wait until the drives have discharged and measure before you touch a wire.
       </div>
-      <Patterns refit={view.refit} ranked={look.ranked} record={record} />
+      <Patterns refit={view.refit} choice={look.choice} record={record} />
       {stop !== null && made && !made.ok && (
         <p role="alert" className="bad">
           {made.problem.where}: {made.problem.message}

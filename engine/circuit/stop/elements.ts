@@ -51,12 +51,7 @@ export function addElement(
     case 'door':
     case 'limit':
     case 'key':
-      build.contactsOf(
-        id,
-        build.hand(id, doing(kind, id, read, placeOf(kind, settings))),
-        kind === 'key' ? { no: read.no } : read,
-        1,
-      );
+      build.contactsOf(id, build.hand(id, doing(kind, id, read, placeOf(kind, settings))), read, 1);
       return;
     case 'home':
       build.node(id, '13');

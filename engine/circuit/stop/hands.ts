@@ -31,7 +31,17 @@ export function doing(
       return { ...common, role: 'door', on: `open the door ${id}`, off: `close the door ${id}` };
     case 'limit':
       return { ...common, role: 'limit', on: `run onto ${id}${place}`, off: `come off ${id}${place}` };
-    case 'key':
-      return { ...common, role: 'key', on: `turn ${id} on`, off: `turn ${id} off`, normal: 1, direct: false };
+    case 'key': {
+      // A key that stands on while the machine runs stops it when it is turned off; another only lets something be done.
+      const on = read.running === 0;
+      return {
+        ...common,
+        role: on ? 'key' : 'other',
+        on: `turn ${id} on`,
+        off: `turn ${id} off`,
+        normal: on ? 1 : 0,
+        direct: false,
+      };
+    }
   }
 }

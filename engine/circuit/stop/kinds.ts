@@ -91,7 +91,12 @@ export const KINDS = {
   key: {
     name: 'key switch',
     says: 'Turned on and off with a key.',
-    settings: { no: count('contacts that close', '1', 4, 1), b10d },
+    settings: {
+      no: count('contacts that close', '1', 4),
+      nc: count('contacts that open', '0', 4),
+      running: choice('while the machine runs it stands', ['on', 'off']),
+      b10d,
+    },
   },
   contactor: {
     name: 'contactor',

@@ -26,8 +26,13 @@ export function* moverFaults({ movers, controls, drives, motions }: Model): Gene
     if (does) {
       if (does.role === 'program') continue;
       if (does.role === 'start' || does.role === 'stop' || does.role === 'other') {
-        yield named('stuck pressed', 'mechanical', `Button ${id} stays pressed`, 1);
-        yield named('cannot be pressed', 'mechanical', `Pressing ${id} does nothing`, 0);
+        if (does.springsBack) {
+          yield named('stuck pressed', 'mechanical', `Button ${id} stays pressed`, 1);
+          yield named('cannot be pressed', 'mechanical', `Pressing ${id} does nothing`, 0);
+        } else {
+          yield named('stays on', 'mechanical', `Switch ${id} stays on, or was left on`, 1);
+          yield named('cannot be turned on', 'mechanical', `Turning ${id} on does nothing`, 0);
+        }
         continue;
       }
       const dead: NamedFault = named(

@@ -56,7 +56,7 @@ export function sayState(model: Model, state: State): string {
 }
 
 function oddHands(model: Model, state: State): readonly string[] {
-  return handsOf(model).flatMap(([at, { role, normal }]) => {
+  return handsOf(model).flatMap(([at, { role, normal, springsBack }]) => {
     if (state.at[at] === normal) return [];
     const { id } = model.movers[at]!;
     return [
@@ -66,7 +66,9 @@ function oddHands(model: Model, state: State): readonly string[] {
           ? `${id} off`
           : role === 'limit'
             ? `on ${id}`
-            : `${id} pressed`,
+            : role === 'other' && !springsBack
+              ? `${id} on`
+              : `${id} pressed`,
     ];
   });
 }

@@ -1,10 +1,11 @@
 /** Looks a stop circuit through beside the page, in pieces, and then for pairs of faults. */
-import { rankedPatterns, stopOffers } from '../../../engine/advice/stop-offers.ts';
+import { rankedPatterns, stopOffers, whatMoves } from '../../../engine/advice/stop-offers.ts';
 import { type Assessment, assess } from '../../../engine/assess/index.ts';
 import {
   dangerousPairs,
   type LookProgress,
   lookThrough,
+  type MotionWanted,
   type Offers,
   type StopAnalysis,
   sayPair,
@@ -24,10 +25,16 @@ export interface RankedId {
   readonly why: string;
 }
 
+/** What there is to choose from, and what it is laid out for. */
+export interface Choice {
+  readonly ranked: readonly RankedId[];
+  readonly moves: readonly MotionWanted[];
+}
+
 export type LookReply =
   | { readonly n: number; readonly looked: Looked }
   | { readonly n: number; readonly offers: Offers }
-  | { readonly n: number; readonly ranked: readonly RankedId[] }
+  | { readonly n: number; readonly choice: Choice }
   | { readonly n: number; readonly progress: LookProgress }
   | { readonly n: number; readonly problem: string }
   | { readonly done: number; readonly all: number; readonly found: readonly string[] };
@@ -54,7 +61,8 @@ self.onmessage = ({ data }: MessageEvent<LookAsk>) => {
 async function look(n: number, refit: Refit): Promise<void> {
   const { stop } = refit;
   assessed = assess(refit, assessed ? { previous: assessed } : undefined);
-  post({ n, ranked: rankedPatterns(assessed).map(({ pattern, why }) => ({ id: pattern.id, why })) });
+  const ranked = rankedPatterns(assessed).map(({ pattern, why }) => ({ id: pattern.id, why }));
+  post({ n, choice: { ranked, moves: whatMoves(assessed) } });
   if (stop === null) return;
   const offers = stopOffers(assessed, stop);
   post({ n, offers });

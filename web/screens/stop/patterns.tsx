@@ -1,17 +1,17 @@
 /** Ways to stop to lay out, what suits this machine best first. */
-import { motionsOf, ONLY_TO_LOOK, PATTERNS, type Pattern } from '../../../engine/circuit/stop/index.ts';
+import { ONLY_TO_LOOK, PATTERNS, type Pattern } from '../../../engine/circuit/stop/index.ts';
 import type { Refit, StopCircuit } from '../../../engine/refit/types.ts';
-import type { RankedId } from './look-worker.ts';
+import type { Choice } from './look-worker.ts';
 
 interface Props {
   readonly refit: Refit;
-  readonly ranked: readonly RankedId[] | undefined;
+  readonly choice: Choice | undefined;
   readonly record: (next: StopCircuit) => void;
 }
 
-export function Patterns({ refit, ranked, record }: Props) {
+export function Patterns({ refit, choice, record }: Props) {
   const { stop } = refit;
-  if (!ranked)
+  if (!choice)
     return (
       <p role="status" className="small soft">
         Finding out which way to stop suits this machine …
@@ -19,7 +19,7 @@ export function Patterns({ refit, ranked, record }: Props) {
     );
   const cards = (
     <ol className="stop-patterns">
-      {ranked.flatMap(({ id, why }, at) => {
+      {choice.ranked.flatMap(({ id, why }, at) => {
         const pattern = PATTERNS.find((each) => each.id === id);
         return pattern
           ? [
@@ -29,7 +29,7 @@ export function Patterns({ refit, ranked, record }: Props) {
                 why={why}
                 best={at === 0}
                 again={stop?.pattern === id}
-                lay={() => record(pattern.make(motionsOf(refit)))}
+                lay={() => record(pattern.make(choice.moves))}
               />,
             ]
           : [];

@@ -2,7 +2,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { LookProgress, Offers } from '../../../engine/circuit/stop/index.ts';
 import type { Refit } from '../../../engine/refit/types.ts';
-import type { Looked, LookReply, RankedId } from './look-worker.ts';
+import type { Choice, Looked, LookReply } from './look-worker.ts';
 
 export interface Pairs {
   readonly done: number;
@@ -16,8 +16,8 @@ export interface Look {
   readonly looked: Looked | undefined;
   /** Numbers of the motions from the rest of the refit; undefined until they are there. */
   readonly offers: Offers | undefined;
-  /** Patterns, the best first; undefined until they are there. */
-  readonly ranked: readonly RankedId[] | undefined;
+  /** Patterns, the best first, and what they are laid out for; undefined until they are there. */
+  readonly choice: Choice | undefined;
   readonly problem: string | undefined;
   /** Absent once all is looked through. */
   readonly progress: LookProgress | undefined;
@@ -32,7 +32,7 @@ export function useLook(refit: Refit): Look {
   const number = useRef(0);
   const [looked, setLooked] = useState<Looked>();
   const [offers, setOffers] = useState<Offers>();
-  const [ranked, setRanked] = useState<readonly RankedId[]>();
+  const [choice, setChoice] = useState<Choice>();
   const [problem, setProblem] = useState<string>();
   const [progress, setProgress] = useState<LookProgress>();
   const [pairs, setPairs] = useState<Pairs>();
@@ -55,7 +55,7 @@ export function useLook(refit: Refit): Look {
       }
       if (data.n !== number.current) return;
       if ('progress' in data) setProgress(data.progress);
-      else if ('ranked' in data) setRanked(data.ranked);
+      else if ('choice' in data) setChoice(data.choice);
       // The same numbers keep their object, so that nothing starts anew.
       else if ('offers' in data)
         setOffers((before) =>
@@ -83,5 +83,5 @@ export function useLook(refit: Refit): Look {
     );
     worker.current?.postMessage({ pairs: go });
   }, []);
-  return { looked, offers, ranked, problem, progress, pairs, seekPairs };
+  return { looked, offers, choice, problem, progress, pairs, seekPairs };
 }

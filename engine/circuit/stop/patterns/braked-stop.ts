@@ -1,13 +1,5 @@
-import {
-  BOTH_COILS,
-  BOTH_IN_A_ROW,
-  CHANNELS,
-  drivesFor,
-  lay,
-  type Pattern,
-  startLoop,
-  TWO_CONTACTORS,
-} from './pattern.ts';
+import { headOf, MAINS } from './head.ts';
+import { drivesFor, lay, type Pattern } from './pattern.ts';
 
 export const brakedStop: Pattern = {
   id: 'braked-stop',
@@ -20,29 +12,9 @@ export const brakedStop: Pattern = {
   make: (motions) =>
     lay(
       'braked-stop',
-      {
-        elements: [
-          ['S1 mushroom', 'Emergency stop', { nc: '2' }],
-          ['S2 button', 'Start'],
-          ['U1 safety-relay', 'Safety relay', { outputs: '2', delayed: '2', delay: '1 s' }],
-          ...TWO_CONTACTORS,
-        ],
-        runs: [
-          ...CHANNELS,
-          ...startLoop('K1', 'K2'),
-          'A1.enable U1.13',
-          'F1.2 U1.23',
-          'U1.24 A1.stop',
-          'F1.2 U1.47',
-          'F1.2 U1.57',
-          'U1.48 K1.A1',
-          'U1.58 K2.A1',
-          ...BOTH_COILS,
-          ...BOTH_IN_A_ROW,
-        ],
-      },
+      headOf({ outputs: 2, late: '1 s' }),
       drivesFor(motions, {
-        power: ['K2.2', 'K2.4'],
+        power: MAINS,
         enable: 'U1.14',
         settings: { 'on-disable': 'brakes, then lets go' },
       }),

@@ -3,6 +3,7 @@ import type { Refit } from '../../../refit/types.ts';
 import { asksTheControl } from './asks-the-control.ts';
 import { brakedStop } from './braked-stop.ts';
 import { limitsInChannels } from './limits-in-channels.ts';
+import { limitsWithBrake } from './limits-with-brake.ts';
 import { limitsWithRelease } from './limits-with-release.ts';
 import { lockedDoor } from './locked-door.ts';
 import { oneContactor } from './one-contactor.ts';
@@ -22,10 +23,14 @@ export const PATTERNS: readonly Pattern[] = [
   verticalAxis,
   lockedDoor,
   limitsInChannels,
+  limitsWithBrake,
   limitsWithRelease,
 ];
 
-/** What a machine has that moves: what its stop circuit says already, else its axes and one spindle. */
+/**
+ * What a machine has that moves: what its stop circuit says already, else its axes and one spindle. Which of them drop is for
+ * those to say who know the weights: see `whatMoves` in engine/advice.
+ */
 export function motionsOf(refit: Refit): readonly MotionWanted[] {
   if (refit.stop !== null && Object.keys(refit.stop.motions).length > 0)
     return Object.values(refit.stop.motions).map(({ id, kind, name, settings }) => ({

@@ -1,4 +1,5 @@
 /** What a pattern is, and the parts that several patterns share. */
+import { own } from '../../../quantity/own.ts';
 import type { StopCircuit, StopMotion } from '../../../refit/types.ts';
 import { type Drawing, type Drawn, draw } from '../draw.ts';
 
@@ -7,8 +8,16 @@ export interface MotionWanted {
   readonly id: string;
   readonly kind: 'axis' | 'spindle';
   readonly name: string;
+  /** Whether it drops when nothing holds it, as the rest of the refit knows it; what is typed in `settings` comes first. */
+  readonly drops?: boolean;
   readonly settings?: Readonly<Record<string, string>>;
 }
+
+/** Whether an axis drops when nothing holds it, so that it gets a brake. Friction alone is not relied on. */
+export const isDropping = ({ kind, drops = false, settings = {} }: MotionWanted): boolean => {
+  const typed = (own(settings, 'vertical') ?? '').trim();
+  return kind === 'axis' && (typed === '' ? drops : typed !== 'no');
+};
 
 export interface Pattern {
   readonly id: string;
@@ -40,16 +49,6 @@ export const COMMON_RUNS: readonly string[] = [
   'A1.minus G1.minus',
 ];
 
-/** Two contactors, either of which takes the power of the drives away. */
-export const TWO_CONTACTORS: readonly Drawn[] = [
-  ['K1 contactor', 'Power of the drives, first', { main: '2' }],
-  ['K2 contactor', 'Power of the drives, second', { main: '2' }],
-];
-/** The far ends of their coils. */
-export const BOTH_COILS: readonly string[] = ['K1.A2 G1.minus', 'K2.A2 G1.minus'];
-/** The power of the drives goes through both, line and return. */
-export const BOTH_IN_A_ROW: readonly string[] = ['F2.2 K1.1', 'K1.2 K2.1', 'G2.minus K1.3', 'K1.4 K2.3'];
-
 export interface DriveWiring {
   /** Where each drive gets its power, both sides: 'K2.2', 'K2.4'. */
   readonly power: readonly [line: string, neutral: string];
@@ -75,7 +74,7 @@ export function drivesFor(
       settings,
     ]);
     runs.push(`${power[0]} ${id}.L`, `${power[1]} ${id}.N`, `${enable} ${id}.EN`, `${id}.COM G1.minus`);
-    const holds = brake !== undefined && motion.kind === 'axis' && motion.settings?.vertical === 'yes';
+    const holds = brake !== undefined && isDropping(motion);
     if (holds) {
       elements.push([`Y${n + 1} brake`, `Brake of ${motion.name}`]);
       runs.push(...brake(id, `Y${n + 1}`));
@@ -113,20 +112,8 @@ export const lay = (
     motions: drives.motions,
   });
 
-/** The safety relay's channels through the emergency stop and the door, each channel in a cable of its own. */
-export const CHANNELS: readonly string[] = [
-  'F1.2 U1.A1',
-  'U1.A2 G1.minus',
-  'U1.C1a S1.11 / W1',
-  'S1.12 U1.C1b / W1',
-  'U1.C2a S1.21 / W2',
-  'S1.22 U1.C2b / W2',
-];
-
-/** The start loop: the button and what must have let go before. */
-export const startLoop = (...through: readonly string[]): readonly string[] => {
-  const stops = ['U1.Ra', ...through.flatMap((id) => [`${id}.51`, `${id}.52`]), 'S2.13'];
-  const runs: string[] = [];
-  for (let at = 0; at < stops.length; at += 2) runs.push(`${stops[at]} ${stops[at + 1]}`);
-  return [...runs, 'S2.14 U1.Rb'];
-};
+/** Terminals joined two by two, from the first past those between to the last: 'U1.Ra K1.51', 'K1.52 S2.13'. */
+export function inPairs(from: string, through: readonly string[], to: string): readonly string[] {
+  const stops = [from, ...through, to];
+  return stops.flatMap((each, n) => (n % 2 === 0 ? [`${each} ${stops[n + 1]}`] : []));
+}

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { sample } from '../../../../samples/read.fixture.ts';
-import { rankedPatterns } from '../../../advice/stop-offers.ts';
+import { rankedPatterns, whatMoves } from '../../../advice/stop-offers.ts';
 import { assess } from '../../../assess/index.ts';
 import { PATTERNS } from './index.ts';
 import { rankPatterns, type Traits, torqueOffOf, traitsOf } from './rank.ts';
@@ -66,6 +66,20 @@ test('derived: the lathe: its cross slide drops and its chuck turns on, so the b
   expect(first!.why).toMatch(/^X axis drops when nothing holds it: here its brake closes before the drive/);
   const locked = rankedPatterns(assess(lathe)).find(({ pattern }) => pattern.id === 'locked-door')!;
   expect(locked.why).toMatch(/goes on turning for \d+ s once its power is gone.*It has no brake/);
+});
+
+test('derived: what is laid out for a machine has a brake on the axes that drop and on no others', () => {
+  for (const [name, brakes] of [
+    ['carriage-works-lathe', 'X'],
+    ['boatyard-mill', 'Z'],
+  ] as const) {
+    const moves = whatMoves(assess({ ...sample(name), stop: null }));
+    expect(moves.filter(({ drops }) => drops).map(({ id }) => id)).toEqual([brakes]);
+    for (const id of ['vertical-axis', 'limits-with-brake']) {
+      const { motions } = PATTERNS.find((each) => each.id === id)!.make(moves);
+      expect(Object.values(motions).flatMap((each) => (each.brake ? [each.id] : []))).toEqual([brakes]);
+    }
+  }
 });
 
 test('derived: safe torque off is there only where every drive that says so has it', () => {

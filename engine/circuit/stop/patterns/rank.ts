@@ -110,6 +110,12 @@ function pointsFor(
         ? `${held}: here its brake closes before the drive lets go.${safe}`
         : 'Nothing is known to drop on this machine, so its brake would be of no use.',
     },
+    'limits-with-brake': {
+      points: falls ? 95 : 10,
+      why: falls
+        ? `${held}: here its brake closes before the drive lets go, and running onto a limit switch does the same.${safe}`
+        : 'Nothing is known to drop on this machine, so its brake would be of no use behind the limit switches.',
+    },
     'locked-door': {
       points: (long.length > 0 ? 90 : 40) + down,
       why:

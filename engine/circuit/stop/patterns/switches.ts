@@ -24,13 +24,20 @@ export const switchesFor = (motions: readonly MotionWanted[]): readonly AxisSwit
       home: `S${n + 1}3`,
     }));
 
-/** The switches as elements; `nc`: contacts that open. */
-export const drawnSwitches = (switches: readonly AxisSwitches[], nc: string): readonly Drawn[] =>
+/** The switches as elements, each limit switch with two contacts that open; `no`: contacts of it that close. */
+export const drawnSwitches = (switches: readonly AxisSwitches[], no = '0'): readonly Drawn[] =>
   switches.flatMap(({ axis, lower, upper, home }): Drawn[] => [
-    [`${lower} limit`, `Lower limit switch of ${axis.name}`, { nc, axis: axis.id, end: 'lower' }],
-    [`${upper} limit`, `Upper limit switch of ${axis.name}`, { nc, axis: axis.id, end: 'upper' }],
+    [`${lower} limit`, `Lower limit switch of ${axis.name}`, limitOf(axis.id, 'lower', no)],
+    [`${upper} limit`, `Upper limit switch of ${axis.name}`, limitOf(axis.id, 'upper', no)],
     [`${home} home`, `Home switch of ${axis.name}`, { axis: axis.id }],
   ]);
+
+const limitOf = (axis: string, end: 'lower' | 'upper', no: string) => ({
+  nc: '2',
+  ...(no === '0' ? {} : { no }),
+  axis,
+  end,
+});
 
 /** Home switches go to the control and nowhere else. */
 export const homeRuns = (switches: readonly AxisSwitches[]): readonly string[] =>
@@ -39,16 +46,8 @@ export const homeRuns = (switches: readonly AxisSwitches[]): readonly string[] =
 /** The most axes whose home switches a control takes. */
 export const MOST_HOMES = 6;
 
-/** One contact of every switch in a row: 'S1.12 S11.11', 'S11.12 S12.11', …; `pole` 1 or 2. */
-export function inARow(
-  from: string,
-  switches: readonly AxisSwitches[],
-  pole: 1 | 2,
-  to: string,
-): readonly string[] {
-  const stops = [from];
-  for (const { lower, upper } of switches)
-    for (const id of [lower, upper]) stops.push(`${id}.${pole}1`, `${id}.${pole}2`);
-  stops.push(to);
-  return stops.flatMap((each, n) => (n % 2 === 0 ? [`${each} ${stops[n + 1]}`] : []));
-}
+/** Terminals of one contact of every switch in a row, in and out in turn: 'S11.11', 'S11.12', 'S12.11', …; `pole` 1 or 2. */
+export const throughSwitches = (switches: readonly AxisSwitches[], pole: 1 | 2): readonly string[] =>
+  switches.flatMap(({ lower, upper }) =>
+    [lower, upper].flatMap((id) => [`${id}.${pole}1`, `${id}.${pole}2`]),
+  );

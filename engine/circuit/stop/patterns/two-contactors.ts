@@ -1,4 +1,5 @@
-import { BOTH_IN_A_ROW, drivesFor, lay, type Pattern } from './pattern.ts';
+import { BOTH_IN_A_ROW, MAINS } from './head.ts';
+import { drivesFor, lay, type Pattern } from './pattern.ts';
 
 export const twoContactors: Pattern = {
   id: 'two-contactors',
@@ -44,6 +45,6 @@ export const twoContactors: Pattern = {
           ...BOTH_IN_A_ROW,
         ],
       },
-      drivesFor(motions, { power: ['K2.2', 'K2.4'], enable: 'K3.52' }),
+      drivesFor(motions, { power: MAINS, enable: 'K3.52' }),
     ),
 };
