@@ -3,10 +3,10 @@ import { factsAround } from '../engine/advice/part-facts.ts';
 import { factSpec } from '../engine/parts/index.ts';
 import { formatQuantity } from '../engine/quantity/index.ts';
 import { own } from '../engine/quantity/own.ts';
+import { isFarAbove, sayFarOut } from '../engine/quantity/plausible.ts';
 import { andList } from '../engine/quantity/words.ts';
 import type { Refit } from '../engine/refit/index.ts';
 import { MOVES, type Move } from '../engine/simulate/index.ts';
-import { isFarAbove, sayFarOut } from './plausible.ts';
 import { Refusal } from './refusal.ts';
 
 /** The fact that says how much of a field is asked of an axis. */

@@ -40,6 +40,32 @@ test.each([
   expect(err).not.toMatch(/mistake of its own|NaN|undefined/);
 });
 
+test.each([
+  ['thread', 'M10', '--rapid', '9999 m/s', '--accel', '1 m/s²'],
+  ['thread', 'M10', '--rapid', '3 m/min', '--accel', '1e6 m/s²'],
+  ['thread', 'M10', '--rapid', '3 m/min', '--accel', '1 m/s²', '--length', '1e5 m'],
+  ['thread', 'M10', '--inertia', '1e6 kg·m²', '--torque', '5 N·m'],
+  ['cut', 'turning', 'material=steel', 'diameter=60mm', 'depth=2mm', 'feed=30m', 'speed=120m/min'],
+  ['cut', 'tapping', 'material=steel', 'thread=M10', 'speed=200rpm', '--torque', '1e9 N·m'],
+])('derived: %s with a number far beyond what is usual is asked back: %#', async (...line) => {
+  const asked = await run(...line);
+  expect([asked.code, asked.out]).toEqual([2, '']);
+  expect(asked.err.replace(/\s+/g, ' ')).toMatch(/far outside what is usual for the .* to .*add --anyway\./);
+  const sure = await run(...line, '--anyway');
+  expect(sure.code).toBeLessThan(2);
+  expect(sure.out).not.toMatch(/NaN|undefined/);
+});
+
+test('derived: a number a little beyond is answered with a question', async () => {
+  const line = ['--rapid', '100 m/min', '--accel', '1 m/s²'];
+  const { code, out } = await run('thread', 'M10', ...line);
+  expect(code).toBe(0);
+  expect(out.replace(/\s+/g, ' ')).toContain(
+    'Is this right? Is the fastest speed of the axis really 100 m/min? Usual is 0.5 m/min to 40 m/min.',
+  );
+  expect((await run('thread', 'M10', '--rapid', '10 m/min', '--accel', '1 m/s²')).out).not.toMatch(/right\?/);
+});
+
 test('derived: a cut that is too much has exit code 1, with JSON that says so', async () => {
   const { code, out } = await run(
     'cut',

@@ -47,6 +47,20 @@ test('what the chart and the run in step cannot know they say', () =>
     expect(chart.code === 0 || chart.code === 2).toBe(true);
   }));
 
+test('a field far beyond what is usual is recorded only with --anyway', () =>
+  withFile(async (file) => {
+    const before = readFileSync(file, 'utf8');
+    const line = ['--add', 'thread', 'thread=M20x1.5', 'axis=X', 'speed=25000 m/min'];
+    const asked = await run('work', file, ...line);
+    expect(asked.code).toBe(2);
+    expect(asked.err.replace(/\s+/g, ' ')).toMatch(/usual for the speed, .* add --anyway\./);
+    expect(readFileSync(file, 'utf8')).toBe(before);
+    expect((await run('work', file, ...line, '--anyway')).code).toBe(0);
+    const mild = await run('work', file, '--change', 'thread-1', 'speed=1 r/min');
+    expect(mild.code).toBe(0);
+    expect(mild.out.replace(/\s+/g, ' ')).toContain('Is this right? Is the speed really 1 r/min?');
+  }));
+
 test.each([
   [['--add', 'sonnet', 'thread=M8'], /no kind of work/],
   [['--add', 'thred', 'thread=M8'], /Did you mean thread/],

@@ -10,16 +10,18 @@ import { cutJson } from '../json/cut.ts';
 import { printCut } from '../print/cut.ts';
 import { pageOn } from '../print/page.ts';
 import { need, Refusal } from '../refusal.ts';
+import { askBack } from '../words-asked.ts';
 
 export const cut: Command = {
   name: 'cut',
   summary: 'force, power and torque of a cut, and what it asks of the machine',
-  usage: ['cut OPERATION WORD=VALUE … [--power POWER] [--torque TORQUE] [--force FORCE] [--json]'],
+  usage: ['cut OPERATION WORD=VALUE … [--power POWER] [--torque TORQUE] [--force FORCE] [--anyway] [--json]'],
   about: `OPERATION is ${OPERATIONS.join(', ')}. Each takes its words, such as material=steel diameter=60mm depth=2mm feed=0.2mm speed=120m/min; what is missing is asked by name, and what was taken as usual is said. With what the machine has (power of the motor, torque of the spindle, force of the axis) it says whether that is enough and up to which feed. The exit code is 1 when something is not enough.`,
   options: {
     power: { takes: 'a power', says: 'of the spindle motor' },
     torque: { takes: 'a torque', says: 'of the spindle at that speed' },
     force: { takes: 'a force', says: 'the feeding axis can push with' },
+    anyway: { says: 'reckon with a number although it is far outside what is plausible' },
     json: { says: 'as JSON' },
   },
   examples: [
@@ -41,7 +43,12 @@ export const cut: Command = {
     const cutting = cutOf(words[0]!, typed, capacity);
     if (!cutting.ok && cutting.problem.code === 'empty')
       throw new Refusal(`${cutting.problem.message} All of it, for example: ${exampleFor(words[0]!)}`);
-    const answer = need(cutting);
+    const worked = need(cutting);
+    const questions = [
+      ...askBack(typed, has('anyway')),
+      ...askBack(capacityTyped(call), has('anyway'), (word) => `--${word}`),
+    ];
+    const answer = { ...worked, notes: [...questions, ...worked.notes] };
     if (has('json')) io.out(`${JSON.stringify(cutJson(answer), null, 2)}\n`);
     else printCut(pageOn(io), answer);
     return answer.asked.some(({ margin }) => margin !== undefined && margin < 1) ? EXIT.fails : EXIT.fine;
@@ -65,10 +72,15 @@ const exampleFor = (operation: string): string => {
   return `fettle cut ${name} ${WORDS[name]}`;
 };
 
+const CAPACITIES = ['power', 'torque', 'force'] as const;
+
+const capacityTyped = ({ text }: Call): Readonly<Record<string, string>> =>
+  Object.fromEntries(CAPACITIES.flatMap((key) => (text(key) === undefined ? [] : [[key, text(key)!]])));
+
 function capacityOf({ text }: Call): Capacity {
   const units = { power: 'kW', torque: 'N·m', force: 'N' } as const;
   const found: { -readonly [K in keyof Capacity]: Capacity[K] } = {};
-  for (const key of ['power', 'torque', 'force'] as const) {
+  for (const key of CAPACITIES) {
     const typed = text(key);
     if (typed === undefined) continue;
     const { value } = need(parseQuantity(typed, units[key]), `--${key}: `);

@@ -26,6 +26,7 @@ import { threadJson } from '../json/thread.ts';
 import { pageOn } from '../print/page.ts';
 import { printThread } from '../print/thread.ts';
 import { need, Refusal } from '../refusal.ts';
+import { askBack } from '../words-asked.ts';
 
 /** Length of thread where none was said: one and a half diameters. */
 const USUAL_LENGTH = 1.5;
@@ -61,6 +62,7 @@ export const thread: Command = {
     torque: { takes: 'a torque', says: 'that brakes the spindle' },
     base: { takes: 'a speed', says: 'above which that torque falls' },
     hole: { takes: 'a depth', says: 'deepest hole that may be drilled' },
+    anyway: { says: 'plan with a number although it is far outside what is plausible' },
     json: { says: 'as JSON' },
   },
   examples: [
@@ -82,6 +84,7 @@ export const thread: Command = {
     }
     const found = read.value;
     const limits = need(limitsOf(found, text('class')), 'class: ');
+    const questions = askBack(typedOf(call), has('anyway'), (word) => `--${word}`);
     const side: Side = has('inside') || found.side === 'internal' ? 'internal' : 'external';
     const length = quantity(call, 'length', 'mm') ?? USUAL_LENGTH * found.diameter;
     const { machine, notes } = machineOf(call);
@@ -105,7 +108,7 @@ export const thread: Command = {
       length,
       ...(plan ? { plan } : {}),
       ...optional('tap', tapOf(call, found, length)),
-      notes: [...found.notes, ...notes],
+      notes: [...found.notes, ...questions, ...notes],
     };
     if (has('json')) io.out(`${JSON.stringify(threadJson(answer), null, 2)}\n`);
     else printThread(pageOn(io), answer);
@@ -115,6 +118,15 @@ export const thread: Command = {
 
 const optional = <K extends string, T>(key: K, value: T | undefined): { [P in K]?: T } =>
   (value === undefined ? {} : { [key]: value }) as { [P in K]?: T };
+
+/** The options that were given with a text. */
+const typedOf = ({ text }: Call): Readonly<Record<string, string>> =>
+  Object.fromEntries(
+    Object.keys(thread.options).flatMap((option) => {
+      const typed = text(option);
+      return typed === undefined ? [] : [[option, typed]];
+    }),
+  );
 
 /** A value above zero, SI; undefined where the option was not given. */
 function quantity({ text }: Call, option: string, unit: string): number | undefined {

@@ -33,6 +33,7 @@ import { quoted } from '../print/text.ts';
 import { printChart, printInStep, printList, printOne, printRow } from '../print/work.ts';
 import { record } from '../record.ts';
 import { Refusal } from '../refusal.ts';
+import { askBack } from '../words-asked.ts';
 
 const KINDS = Object.keys(WORK_KINDS) as readonly WorkKind[];
 const MOST_NAME = 80;
@@ -42,8 +43,8 @@ export const work: Command = {
   summary: 'what the machine must cut: threads, taps and cuts, and which link gives way first',
   usage: [
     'work FILE [--json]',
-    'work FILE --add KIND FIELD=VALUE … [--name NAME]',
-    'work FILE --change ID FIELD=VALUE …',
+    'work FILE --add KIND FIELD=VALUE … [--name NAME] [--anyway]',
+    'work FILE --change ID FIELD=VALUE … [--anyway]',
     'work FILE --remove ID',
     'work FILE --show ID [--json]',
     'work FILE --chart [--json]',
@@ -59,6 +60,7 @@ export const work: Command = {
     chart: { says: 'the chart for the wall, as a table' },
     'in-step': { takes: 'an id', says: 'a thread or tap in time' },
     csv: { takes: 'a file', writes: true, says: 'writes the run there: time, turns, speed, place, error' },
+    anyway: { says: 'record a number although it is far outside what is plausible' },
     json: { says: 'as JSON' },
   },
   examples: [
@@ -133,7 +135,7 @@ function fields(kind: WorkKind, typed: readonly string[]): Record<string, string
 const filled = (settings: Readonly<Record<string, string>>): Record<string, string> =>
   Object.fromEntries(Object.entries(settings).filter(([, value]) => value !== ''));
 
-function add({ io, words: given, text }: Call, file: RefitFile): number {
+function add({ io, words: given, text, has }: Call, file: RefitFile): number {
   const kind = kindOf(text('add')!);
   const settings = filled(fields(kind, given.slice(1)));
   for (const { key, name, needed, example } of fieldsOf(kind, settings))
@@ -143,7 +145,8 @@ function add({ io, words: given, text }: Call, file: RefitFile): number {
   const id = newWorkId(file.refit, kind);
   const made: Work = { id, kind, name, settings };
   refuseUnreadable(file, made, Object.keys(settings));
-  record(io, file, [{ do: 'work', id, old: null, new: made }]);
+  const questions = askBack(settings, has('anyway'));
+  record(io, file, [{ do: 'work', id, old: null, new: made }], questions);
   answer(io, file.path, id);
   return EXIT.fine;
 }
@@ -176,7 +179,7 @@ function nameFrom(typed: string | undefined): string | undefined {
   return name;
 }
 
-function change({ io, words: given, text }: Call, file: RefitFile): number {
+function change({ io, words: given, text, has }: Call, file: RefitFile): number {
   const old = found(file, text('change')!);
   if (given.length === 1 && text('name') === undefined)
     throw new Refusal(`Write what to change of ${old.id}, such as speed='200 r/min'.`);
@@ -185,7 +188,8 @@ function change({ io, words: given, text }: Call, file: RefitFile): number {
   const name = nameFrom(text('name')) ?? old.name;
   const made: Work = { ...old, name, settings };
   refuseUnreadable(file, made, Object.keys(typed));
-  record(io, file, [{ do: 'work', id: old.id, old, new: made }]);
+  const questions = askBack(typed, has('anyway'));
+  record(io, file, [{ do: 'work', id: old.id, old, new: made }], questions);
   answer(io, file.path, old.id);
   return EXIT.fine;
 }

@@ -5,6 +5,7 @@ export { type Asked, type Capacity, type Cut, type CutRow, cutOf } from './cuts.
 export { type Basic, basicSizes, dimensionsOf, taperLengths } from './dimensions.ts';
 export { type Drill, drillsFor, inchDrill, metricDrill } from './drills.ts';
 export { limitsOf } from './limits.ts';
+export { type OddWord, oddWords } from './odd.ts';
 export { parseThread } from './parse.ts';
 export { flankInfeed, type Pass, passesOf, usualPasses } from './passes.ts';
 export {

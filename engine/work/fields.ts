@@ -1,5 +1,6 @@
 /** What is typed for a piece of work: the fields of each kind, in the words a person reads. */
 
+import { own } from '../quantity/own.ts';
 import { amount, choiceOf, count, type SettingSpec, text } from '../quantity/settings.ts';
 import { CUTTING_MATERIALS } from '../tables/cutting-materials.ts';
 import { TAP_KINDS } from '../tables/tapping-materials.ts';
@@ -183,7 +184,7 @@ export function fieldsOf(kind: WorkKind, settings: Readonly<Record<string, strin
     return THREAD.filter(({ key }) => (BY_WAY[key] ?? way) === way);
   }
   if (kind !== 'cut') return WORK_FIELDS[kind];
-  const used = BY_OPERATION[settings.operation ?? ''];
+  const used = own(BY_OPERATION, settings.operation ?? '');
   return CUT.filter(({ key }) =>
     key === 'operation' || key === 'material' ? true : used?.includes(key) === true,
   );

@@ -11,6 +11,7 @@ export { highestAllowed, type LinkLimit } from './limits.ts';
 export { sayNeeds, type WorkMachine, workMachine, workMachineOf } from './machine.ts';
 export type { MilledDetail } from './milled.ts';
 export { newWorkId } from './new.ts';
+export { type OddField, oddFields } from './odd.ts';
 export type { Reversal } from './tap-reversal.ts';
 export type { TapSize } from './tap-sizes.ts';
 export type { TapDetail } from './taps.ts';

@@ -3,7 +3,7 @@ import { useEffect, useMemo, useState } from 'react';
 import { parseThread, type Side } from '../../engine/threads/index.ts';
 import { Top } from '../parts/top.tsx';
 import { Cutting } from './threads/cutting.tsx';
-import { FIELDS, type Field, type Fields, readField } from './threads/fields.ts';
+import { askField, FIELDS, type Field, type Fields, readField } from './threads/fields.ts';
 import { PICKS } from './threads/pick.ts';
 import { Sizes } from './threads/sizes.tsx';
 import './threads/threads.css';
@@ -89,6 +89,7 @@ export default function Threads() {
           <form className="thread-form" onSubmit={(event) => event.preventDefault()}>
             {FIELDS.map(([key, name, unit, usual]) => {
               const field = fields[key];
+              const question = askField(key, typed[key]);
               return (
                 <label key={key}>
                   {name}
@@ -101,6 +102,7 @@ export default function Threads() {
                     onChange={(event) => setTyped({ ...typed, [key]: event.target.value })}
                   />
                   {!field.ok && <span className="small bad">{field.problem.message}</span>}
+                  {field.ok && question && <span className="small">{question}</span>}
                 </label>
               );
             })}

@@ -1,5 +1,6 @@
 /** What is typed about the machine. */
 import { parseQuantity, type Result } from '../../../engine/quantity/index.ts';
+import { oddWords } from '../../../engine/threads/index.ts';
 
 export const FIELDS = [
   ['rapid', 'Fastest speed of the slide', 'm/min', '3 m/min', true],
@@ -26,5 +27,9 @@ export function readField(text: string, unit: string, needed: boolean): Result<n
         },
       };
 }
+
+/** What is asked back of a number that can be read but is hardly what was meant. */
+export const askField = (field: Field, text: string): string | undefined =>
+  oddWords({ [field]: text })[0]?.sentence;
 
 export type Fields = Readonly<Record<Field, Result<number | undefined>>>;

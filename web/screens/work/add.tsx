@@ -4,6 +4,7 @@ import type { Refit, Work } from '../../../engine/refit/types.ts';
 import {
   fieldsOf,
   newWorkId,
+  oddFields,
   WORK_KINDS,
   type WorkField,
   type WorkKind,
@@ -39,8 +40,11 @@ export function AddWork({ refit, record }: Props) {
   const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
   const [name, setName] = useState('');
   const [missing, setMissing] = useState<WorkField>();
+  /** What was typed when a number far outside what is plausible was asked back; the same again is meant. */
+  const [asked, setAsked] = useState('');
   const id = useId();
   const fields = fieldsOf(kind, typed).filter(({ key }) => FIRST[kind].includes(key));
+  const odd = oddFields(kind, typed);
   const add = (): void => {
     const settings = Object.fromEntries(
       fields.flatMap(({ key }) => {
@@ -54,6 +58,13 @@ export function AddWork({ refit, record }: Props) {
       document.getElementById(`${id}-${lacking.key}`)?.focus();
       return;
     }
+    const far = odd.find(({ isFar, key }) => isFar && settings[key] !== undefined);
+    const as = JSON.stringify(settings);
+    if (far && asked !== as) {
+      setAsked(as);
+      document.getElementById(`${id}-${far.key}`)?.focus();
+      return;
+    }
     const next = newWorkId(refit, kind);
     record(null, {
       id: next,
@@ -62,6 +73,7 @@ export function AddWork({ refit, record }: Props) {
       settings,
     });
     setTyped({});
+    setAsked('');
     setName('');
   };
   return (
@@ -102,6 +114,7 @@ export function AddWork({ refit, record }: Props) {
             fault={
               missing?.key === field.key ? `It is missing; write one such as ${field.example}.` : undefined
             }
+            question={odd.find(({ key }) => key === field.key)?.sentence}
           />
         ))}
         <label htmlFor={`${id}-name`}>
@@ -115,6 +128,9 @@ export function AddWork({ refit, record }: Props) {
           />
         </label>
       </div>
+      {asked !== '' && (
+        <p role="status">Is that right? Mend the number, or press “Add it” once more if it is meant.</p>
+      )}
       <button type="submit" className="main">
         Add it
       </button>

@@ -6,6 +6,7 @@ import {
   fieldsOf,
   type JudgedWork,
   LINKS,
+  oddFields,
   sayChance,
   sayNeeds,
   sayRange,
@@ -99,6 +100,7 @@ function Fields({
   const faultOf = (key: string): string | undefined =>
     findings.find(({ check }) => check === `setting-${key}`)?.sentence;
   const fields = fieldsOf(work.kind, typed);
+  const odd = oddFields(work.kind, typed);
   const strange = findings.filter(
     ({ check }) => check.startsWith('setting-') && !fields.some(({ key }) => check === `setting-${key}`),
   );
@@ -126,6 +128,7 @@ function Fields({
             change={(value) => setTyped({ ...typed, [field.key]: value })}
             keep={(value) => keep(field.key, value)}
             fault={faultOf(field.key)}
+            question={odd.find(({ key }) => key === field.key)?.sentence}
           />
         ))}
       </div>

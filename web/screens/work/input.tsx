@@ -11,11 +11,14 @@ interface Props {
   /** When the field is left, or Enter pressed; an option counts at once. */
   readonly keep?: (value: string) => void;
   readonly fault?: string | undefined;
+  /** What is asked back of a number that is hardly what was meant. */
+  readonly question?: string | undefined;
 }
 
-export function WorkInput({ id, field, value, change, keep, fault }: Props) {
+export function WorkInput({ id, field, value, change, keep, fault, question }: Props) {
   const { name, usually, example, needed } = field;
-  const described = fault ? `${id}-fault` : undefined;
+  const said = fault ?? question;
+  const described = said ? `${id}-fault` : undefined;
   return (
     <label htmlFor={id}>
       <span>{capital(name)}</span>
@@ -57,9 +60,9 @@ export function WorkInput({ id, field, value, change, keep, fault }: Props) {
           }}
         />
       )}
-      {fault && (
-        <span id={described} className="small bad fault">
-          {fault}
+      {said && (
+        <span id={described} className={fault ? 'small bad fault' : 'small fault'}>
+          {said}
         </span>
       )}
     </label>
