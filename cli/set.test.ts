@@ -139,7 +139,7 @@ test('derived: both forms of setting are read; mixed ones are refused with the f
   });
 });
 
-test('derived: a thousand times beyond what is plausible is recorded only with --anyway, a little beyond as before', async () => {
+test('derived: what is far outside what is usual is recorded only with --anyway, a little outside as before', async () => {
   await inFolder(async (folder) => {
     const file = join(folder, 'lathe.refit');
     await run('new', 'lathe', 'X', '--out', file);
@@ -147,9 +147,17 @@ test('derived: a thousand times beyond what is plausible is recorded only with -
     for (const typed of ['99999999999999999999999 ohm', '1e-9 ohm', '50 MΩ']) {
       const { code, err, out } = await run('set', file, 'x.Motor.resistance', typed);
       expect([code, out], typed).toEqual([2, '']);
-      expect(err.replace(/\s+/g, ' ')).toMatch(/plausible for the .* to .*--anyway/);
+      expect(err.replace(/\s+/g, ' ')).toMatch(/is far outside what is usual for the .* to .*\?.*--anyway/);
       expect(readFileSync(file).equals(before)).toBe(true);
     }
+    const slip = await run('set', file, 'X.screw.root', '16 m');
+    expect(slip.code).toBe(2);
+    expect(slip.err.replace(/\s+/g, ' ')).toContain(
+      'X.screw.root: 16 m is far outside what is usual for the root diameter, 4 mm to 110 mm. Did you mean 16 mm? Nothing was recorded; if it is right all the same, add --anyway.',
+    );
+    const habit = await run('set', file, 'policies.run-down', '30 h');
+    expect(habit.code).toBe(2);
+    expect(habit.err.replace(/\s+/g, ' ')).toContain('Did you mean 30 s?');
     const mild = await run('set', file, 'X.motor.resistance', '400 ohm');
     expect(mild.code).toBe(0);
     expect(mild.out).toContain('Is this right?');

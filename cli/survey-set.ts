@@ -13,13 +13,19 @@ import {
   type Tag,
   tagFound,
 } from '../engine/refit/index.ts';
-import { readAnswer } from '../engine/refit/read-answer.ts';
+import { askBackOfAnswer, readAnswer } from '../engine/refit/read-answer.ts';
 import { target } from '../engine/refit/set.ts';
 import { surveyOf } from '../engine/refit/survey.ts';
 import { shown } from './arguments.ts';
+import { refuseSlip } from './ask-back.ts';
 import { need, Refusal } from './refusal.ts';
 
-export type Setter = (refit: Refit, words: readonly string[], note: string | undefined) => Change;
+export type Setter = (
+  refit: Refit,
+  words: readonly string[],
+  note: string | undefined,
+  anyway: boolean,
+) => Change;
 
 /** One word of a list, or a refusal that names the list. */
 function oneOf<T extends string>(text: string, words: readonly T[], what: string): T {
@@ -81,7 +87,12 @@ function condition(refit: Refit, [at, state, ...rest]: readonly string[], note: 
 const placeText = ({ chain, place }: { chain: string | null; place: string }): string =>
   chain === null ? place : `${chain}.${place}`;
 
-function item(refit: Refit, [typed, state, ...rest]: readonly string[], note: string | undefined): Change {
+function item(
+  refit: Refit,
+  [typed, state, ...rest]: readonly string[],
+  note: string | undefined,
+  anyway: boolean,
+): Change {
   if (typed === undefined || state === undefined)
     throw new Refusal('Write the item and its state, as in: item coolant works.');
   const id = oneOf(
@@ -93,6 +104,7 @@ function item(refit: Refit, [typed, state, ...rest]: readonly string[], note: st
   const answers: Record<string, string> = { ...refit.survey[id]?.answers };
   for (const [name, text] of fields(rest, Object.keys(spec.questions), `question about the ${spec.name}`)) {
     const read = need(readAnswer(spec, name, text), `${name}: `);
+    if (!anyway) refuseSlip(name, askBackOfAnswer(spec, name, text));
     if (read === '') delete answers[name];
     else answers[name] = read;
   }

@@ -10,11 +10,12 @@ import {
   together,
 } from '../../engine/control/index.ts';
 import { nearest } from '../../engine/quantity/nearest.ts';
-import { readNamed } from '../../engine/quantity/read-setting.ts';
+import { askBackOfSetting, readNamed } from '../../engine/quantity/read-setting.ts';
 import { capital } from '../../engine/quantity/words.ts';
 import { LIMITS, type Refit } from '../../engine/refit/index.ts';
 import type { Auxiliary } from '../../engine/refit/types.ts';
 import { shown } from '../arguments.ts';
+import { ANYWAY, refuseSlip } from '../ask-back.ts';
 import { assignment } from '../assignment.ts';
 import type { Call, Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
@@ -31,15 +32,16 @@ export const auxiliary: Command = {
   summary: 'turret, chuck and the like: their steps, and where they can hang or do harm',
   usage: [
     'auxiliary FILE',
-    'auxiliary FILE add KIND [SETTING=VALUE …] [--name NAME]',
-    'auxiliary FILE set ID SETTING=VALUE … [--name NAME]',
+    'auxiliary FILE add KIND [SETTING=VALUE …] [--name NAME] [--anyway]',
+    'auxiliary FILE set ID SETTING=VALUE … [--name NAME] [--anyway]',
     'auxiliary FILE remove ID',
     'auxiliary FILE chart ID [--json]',
     'auxiliary FILE check [ID] [--all] [--json]',
   ],
-  about: `KIND is ${KINDS.map(({ id }) => id).join(', ')}. “chart” shows the steps: what switches, what is waited for, how long, and what if it does not come. “check” goes through every state, with no fault and with each single one: where it can hang, what can do harm, whether auxiliaries can wait for each other for ever. SETTING= with nothing behind it takes what is usual. The exit code of “check” is 1 when something fails, 3 when something is not known, 0 otherwise. It examines steps as they are described; it makes no machine safe.`,
+  about: `KIND is ${KINDS.map(({ id }) => id).join(', ')}. “chart” shows the steps: what switches, what is waited for, how long, and what if it does not come. “check” goes through every state, with no fault and with each single one: where it can hang, what can do harm, whether auxiliaries can wait for each other for ever. SETTING= with nothing behind it takes what is usual. What lies far outside what is usual is asked back, and not recorded without --anyway. The exit code of “check” is 1 when something fails, 3 when something is not known, 0 otherwise. It examines steps as they are described; it makes no machine safe.`,
   options: {
     name: { takes: 'a name', says: 'what it is called' },
+    ...ANYWAY,
     all: { says: 'also what fits, every fault, and how each comes about' },
     json: { says: 'as JSON' },
   },
@@ -95,6 +97,7 @@ function found({ auxiliaries }: Refit, [id, more]: readonly string[]): Auxiliary
 
 /** 'positions=8' each, read against the kind. */
 function settingsOf(
+  { has }: Call,
   kind: string,
   words: readonly string[],
   old: Readonly<Record<string, string>>,
@@ -104,6 +107,7 @@ function settingsOf(
   for (const word of words) {
     const [id, value] = assignment(word, `SETTING=VALUE, such as ${Object.keys(specs)[0] ?? 'name'}=…`);
     need(readNamed(specs, id, value));
+    if (!has('anyway')) refuseSlip(id, askBackOfSetting(specs[id]!, value));
     if (value === '') delete settings[id];
     else settings[id] = value;
   }
@@ -143,7 +147,7 @@ function add(call: Call, file: RefitFile, [kindText, ...words]: readonly string[
     id,
     kind: kind.id,
     name: nameOf(call, usual),
-    settings: settingsOf(kind.id, words, {}),
+    settings: settingsOf(call, kind.id, words, {}),
   };
   whole(file.refit, made);
   record(call.io, file, [{ do: 'auxiliary', id, old: null, new: made }]);
@@ -159,7 +163,7 @@ function change(call: Call, file: RefitFile, rest: readonly string[]): number {
   const made: Auxiliary = {
     ...old,
     name: nameOf(call, old.name),
-    settings: settingsOf(old.kind, rest.slice(1), old.settings),
+    settings: settingsOf(call, old.kind, rest.slice(1), old.settings),
   };
   whole(file.refit, made);
   record(call.io, file, [{ do: 'auxiliary', id: old.id, old, new: made }]);

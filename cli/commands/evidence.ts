@@ -2,6 +2,7 @@
 import { METHOD, METHODS, type Method, recordEvidence, runMethod } from '../../engine/evidence/index.ts';
 import { nearest } from '../../engine/quantity/nearest.ts';
 import { shown } from '../arguments.ts';
+import { ANYWAY, refuseSlip } from '../ask-back.ts';
 import type { Command } from '../command.ts';
 import { readTaken, writeTaken } from '../evidence-taken.ts';
 import { refuseMissing } from '../evidence-wanted.ts';
@@ -18,12 +19,12 @@ export const evidence: Command = {
   summary: 'works out a bench test of a salvaged part, and records it',
   usage: [
     'evidence METHOD NAME=VALUE … [--csv FILE.csv] [--json]',
-    'evidence FILE METHOD [--for PLACE] NAME=VALUE … [--note TEXT]',
+    'evidence FILE METHOD [--for PLACE] NAME=VALUE … [--note TEXT] [--anyway]',
     'evidence --list [--json]',
     'evidence --show METHOD [--json]',
   ],
   about:
-    'NAME is an entry that is typed once, or a column of readings with commas between them (semicolons where the commas are decimal). Numbers without a unit are in the unit that --show names. Begin with --show: it says first what can hurt. With FILE the measurement is kept in the refit with its raw readings, and the facts it settles are set as measured; PLACE is an axis (X), a place (X.motor) or a part that is not chosen (X.motor@x-motor-2). The exit code is 1 when a verdict is bad.',
+    'NAME is an entry that is typed once, or a column of readings with commas between them (semicolons where the commas are decimal). Numbers without a unit are in the unit that --show names. Begin with --show: it says first what can hurt. With FILE the measurement is kept in the refit with its raw readings, and the facts it settles are set as measured; PLACE is an axis (X), a place (X.motor) or a part that is not chosen (X.motor@x-motor-2). A fact that lies far outside what is usual is asked back, and not recorded without --anyway. The exit code is 1 when a verdict is bad.',
   options: {
     list: { says: 'all methods' },
     show: { takes: 'a method', says: 'cautions, tools, steps and what to type' },
@@ -32,6 +33,7 @@ export const evidence: Command = {
     note: { takes: 'a text', says: 'kept with the measurement' },
     csv: { takes: 'a file', says: 'readings from a table, its first row naming the columns' },
     'csv-out': { takes: 'a file', writes: true, says: 'writes the readings as such a table' },
+    ...ANYWAY,
     json: { says: 'as JSON' },
   },
   examples: [
@@ -90,6 +92,7 @@ export const evidence: Command = {
           when: io.now(),
         }),
       );
+    if (!has('anyway')) refuseSlip(method.title, recorded?.askBack[0]);
     const outcome = recorded?.outcome ?? need(runMethod(method, taken));
     const out = text('csv-out');
     if (out !== undefined) writeTaken(io, out, method, taken);

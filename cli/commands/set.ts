@@ -4,10 +4,10 @@ import { BASES } from '../../engine/quantity/index.ts';
 import { applyEdit, type Change, type Refit } from '../../engine/refit/index.ts';
 import { readBasis, type SetOptions } from '../../engine/refit/set.ts';
 import { shown } from '../arguments.ts';
+import { ANYWAY, refuseSlip } from '../ask-back.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { openRefit } from '../files.ts';
-import { refuseFarOut } from '../plausible.ts';
 import { record } from '../record.ts';
 import { need, Refusal } from '../refusal.ts';
 import { settingsOf } from '../settings.ts';
@@ -20,10 +20,10 @@ export const set: Command = {
     'set FILE PATH=VALUE … [--basis BASIS] [--note TEXT] [--anyway]',
   ],
   about:
-    'PATH is axis, place and fact (X.motor.resistance), place and fact (supply.secondary), a place alone (X.brake: fitted, none, unknown or one of its parts), a fact of a part that is not chosen (X.motor@x-motor-2.resistance), or a policy (policies.whirl; “usual” takes it back). VALUE is a number with its unit and, where there is doubt, ± and how much; “unknown” forgets a fact. Several settings stand or fall together. What is a thousand times beyond what is plausible is not recorded without --anyway.',
+    'PATH is axis, place and fact (X.motor.resistance), place and fact (supply.secondary), a place alone (X.brake: fitted, none, unknown or one of its parts), a fact of a part that is not chosen (X.motor@x-motor-2.resistance), or a policy (policies.whirl; “usual” takes it back). VALUE is a number with its unit and, where there is doubt, ± and how much; “unknown” forgets a fact. Several settings stand or fall together. What lies far outside what is usual is asked back, and not recorded without --anyway.',
   options: {
     basis: { takes: 'a basis', says: `where it comes from: ${BASES.join(', ')}; else it counts as a guess` },
-    anyway: { says: 'record it although it is far outside what is plausible' },
+    ...ANYWAY,
     note: { takes: 'a text', says: 'where it was read, who told it, how it was measured' },
   },
   examples: [
@@ -47,7 +47,7 @@ export const set: Command = {
         const { message, readings = [] } = setting.problem;
         throw new Refusal([`${shown(at)}: ${message}`, ...readings.map((each) => `– ${each}`)].join('\n'));
       }
-      if (!has('anyway')) refuseFarOut(refit, at, setting.value.changes);
+      if (!has('anyway')) refuseSlip(shown(at), setting.value.askBack);
       refit = need(applyEdit(refit, setting.value));
       changes.push(...setting.value.changes);
       const about = settings.length > 1 ? `${at}: ` : '';

@@ -5,6 +5,7 @@ import { own } from '../../engine/quantity/own.ts';
 import { type Refit, surveyOf, tagsCsv } from '../../engine/refit/index.ts';
 import { surveyDocument } from '../../engine/refit/sheets/index.ts';
 import { shown } from '../arguments.ts';
+import { ANYWAY } from '../ask-back.ts';
 import type { Call, Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { openRefit } from '../files.ts';
@@ -22,7 +23,7 @@ export const survey: Command = {
   usage: [
     'survey FILE [--all] [--json] [--sheets OUT.html] [--tags OUT.csv] [--force]',
     'survey FILE condition PART works|worn|dead|unknown [--note TEXT]',
-    'survey FILE item ITEM works|worn|dead|unknown|none [QUESTION=ANSWER …] [--note TEXT]',
+    'survey FILE item ITEM works|worn|dead|unknown|none [QUESTION=ANSWER …] [--note TEXT] [--anyway]',
     'survey FILE keep THING kept|not-there|to-do [--note TEXT]',
     'survey FILE tag TAG [here=TEXT] [there=TEXT] [cable=TEXT] [colour=TEXT] [signal=TEXT] [otherTag=TEXT] [ends=none|one|both]',
   ],
@@ -35,6 +36,7 @@ export const survey: Command = {
     tags: { takes: 'a file', writes: true, says: 'writes the list of tags as CSV' },
     note: { takes: 'a text', says: 'kept with what is recorded' },
     inches: { says: 'units in inches on the sheets' },
+    ...ANYWAY,
     force: { says: 'write over a file that is there' },
   },
   examples: [
@@ -62,7 +64,7 @@ export const survey: Command = {
         `A survey records ${Object.keys(SETTERS).join(', ')}, not “${shown(what)}”.${near ? ` Did you mean ${near}?` : ''}`,
       );
     }
-    record(call.io, file, [set(file.refit, words, call.text('note'))]);
+    record(call.io, file, [set(file.refit, words, call.text('note'), call.has('anyway'))]);
     return EXIT.fine;
   },
 };

@@ -1,6 +1,7 @@
 /** An answer to a question of the survey, read as it was typed: kept as text, refused where it makes no sense. */
 
 import { type SurveyItemSpec, surveyItem } from '../parts/survey/index.ts';
+import { askBack } from '../quantity/ask-back.ts';
 import { parseQuantity } from '../quantity/index.ts';
 import { nearest } from '../quantity/nearest.ts';
 import { own } from '../quantity/own.ts';
@@ -21,6 +22,14 @@ export function readAnswer(spec: SurveyItemSpec, id: string, text: string): Resu
   }
   const read = parseQuantity(typed, question.unit);
   return read.ok ? ok(typed) : read;
+}
+
+/** What to ask a person whose answer looks like a slip; undefined where there is nothing to ask. */
+export function askBackOfAnswer(spec: SurveyItemSpec, id: string, text: string): string | undefined {
+  const question = own(spec.questions, id);
+  if (question?.kind !== 'quantity') return undefined;
+  const read = parseQuantity(text.trim(), question.unit);
+  return read.ok ? askBack(question, read.value.value, read.value) : undefined;
 }
 
 /** What cannot be in a found item; undefined where all can. Answers that stood there before are let be. */

@@ -1,14 +1,17 @@
 /** One fact to enter: typing shows the new verdicts at once, leaving the field or Enter records it. */
 
-import { type KeyboardEvent, memo, useEffect, useId, useState } from 'react';
+import { type KeyboardEvent, memo, useEffect, useId, useRef, useState } from 'react';
 import { EXAMPLES } from '../../engine/parts/index.ts';
 import type { FactSpec } from '../../engine/parts/types.ts';
 import { own } from '../../engine/quantity/own.ts';
 import { BASES, type Basis } from '../../engine/quantity/types.ts';
 import { capital } from '../../engine/quantity/words.ts';
+import { askBackOfText } from '../../engine/refit/read-fact.ts';
 import type { Fact } from '../../engine/refit/types.ts';
+import { keepDraft, readDraft } from '../screens/survey/drafts.ts';
 import type { Session, View } from '../state/session.ts';
 import type { Reading } from '../worker/protocol.ts';
+import { AskBack, focusOn, useAskBack } from './ask-back.tsx';
 
 const BASIS_WORDS: Readonly<Record<Basis, string>> = {
   measured: 'I measured it',
@@ -72,32 +75,51 @@ const Field = memo(function Field({
 }: FieldProps) {
   const id = useId();
   const recorded = textOf(fact);
-  const [text, setText] = useState(recorded);
+  // What waits for an answer is kept over a reload.
+  const draft = `${session.id}.fact.${path}`;
+  const [waiting] = useState(() => readDraft(draft));
+  const back = useAskBack((typed) => askBackOfText(spec, typed), waiting);
+  const [text, setText] = useState(back.asked?.text ?? recorded);
   const [basis, setBasis] = useState<Basis>(fact?.basis ?? 'guess');
-  // What another window recorded replaces what stands here, unless the person is typing.
+  const isAsked = useRef(false);
+  isAsked.current = back.asked !== undefined;
+  // What another window recorded replaces what stands here, unless the person is typing or asked back.
   useEffect(() => {
+    if (isAsked.current) return;
     setText(recorded);
     setBasis(fact?.basis ?? 'guess');
   }, [recorded, fact?.basis]);
   const wish = spec.kind === 'quantity' && spec.chosen === true;
   const given = wish ? undefined : basis;
 
+  const drop = (): void => {
+    back.drop();
+    keepDraft(draft, undefined);
+  };
   const type = (value: string): void => {
     setText(value);
+    drop();
     void session.draft(path, value, given);
   };
   const commit = (value = text, as = given): void => {
     if (value.trim() === '' || (value === recorded && (as === undefined || as === fact?.basis))) {
       if (session.isReading()) void session.dropTrial();
       if (value.trim() === '') setText(recorded);
+      drop();
       return;
     }
+    if (value !== recorded && back.holds(value)) {
+      keepDraft(draft, value);
+      return;
+    }
+    keepDraft(draft, undefined);
     void session.commit(path, value, as);
   };
   const onKey = (event: KeyboardEvent): void => {
     if (event.key === 'Enter' && (isMoney(spec) || (spec.kind !== 'text' && spec.kind !== 'curve'))) commit();
     if (event.key === 'Escape') {
       setText(recorded);
+      drop();
       void session.dropTrial();
     }
   };
@@ -127,6 +149,7 @@ const Field = memo(function Field({
           onCommit={commit}
           onKey={onKey}
           invalid={reading?.problem !== undefined}
+          isAsked={back.asked !== undefined}
         />
         {!wish && (
           <select
@@ -146,6 +169,16 @@ const Field = memo(function Field({
           </select>
         )}
       </div>
+      <AskBack
+        id={`${id}-asked`}
+        says={back.asked?.says}
+        onAnyway={() => {
+          back.allow(text);
+          commit();
+          focusOn(id);
+        }}
+        onChange={() => focusOn(id)}
+      />
       <p id={`${id}-said`} className="said" aria-live="polite">
         {reading?.problem && <span className="bad">{reading.problem.message}</span>}
         {reading?.problem?.readings?.map((each) => (
@@ -161,11 +194,20 @@ const Field = memo(function Field({
             {each}
           </button>
         ))}
-        {reading && !reading.problem && [...reading.notes, ...reading.questions].map(capital).join('. ')}
+        {reading &&
+          !reading.problem &&
+          [...reading.notes, ...(back.asked ? [] : reading.questions)].map(capital).join('. ')}
       </p>
       <div className="row">
         {fact && (
-          <button type="button" className="plain" onClick={() => void session.commit(path, 'unknown')}>
+          <button
+            type="button"
+            className="plain"
+            onClick={() => {
+              drop();
+              void session.commit(path, 'unknown');
+            }}
+          >
             Forget it
           </button>
         )}
@@ -203,13 +245,15 @@ interface EntryProps {
   readonly onCommit: (text?: string) => void;
   readonly onKey: (event: KeyboardEvent) => void;
   readonly invalid: boolean;
+  /** A question about it waits for an answer. */
+  readonly isAsked: boolean;
 }
 
-function Entry({ id, spec, example, text, onType, onCommit, onKey, invalid }: EntryProps) {
+function Entry({ id, spec, example, text, onType, onCommit, onKey, invalid, isAsked }: EntryProps) {
   const common = {
     id,
     value: text,
-    'aria-describedby': `${id}-said`,
+    'aria-describedby': isAsked ? `${id}-asked ${id}-said` : `${id}-said`,
     'aria-invalid': invalid,
     onKeyDown: onKey,
   };

@@ -2,14 +2,17 @@
 
 import { memo, useEffect, useMemo, useRef, useState } from 'react';
 import type { Doubt, Remedy, Why } from '../../engine/assess/index.ts';
+import { askBackOfPolicy } from '../../engine/assess/set-policy.ts';
 import { heavyGuesses, sayDoubt, sayGuesses } from '../../engine/assess/words.ts';
 import { factSpec } from '../../engine/parts/index.ts';
 import { capital } from '../../engine/quantity/words.ts';
+import { AskBack, focusOn, useAskBack } from '../parts/ask-back.tsx';
 import { FactField } from '../parts/fact-field.tsx';
 import { Formula } from '../parts/formula.tsx';
 import { Scroll } from '../parts/scroll.tsx';
 import { VerdictWord } from '../parts/verdict.tsx';
 import type { Session, View } from '../state/session.ts';
+import { keepDraft, readDraft } from './survey/drafts.ts';
 
 interface Props {
   readonly session: Session;
@@ -277,9 +280,30 @@ export function Habit({
   why: string;
   source: string;
 }) {
-  const [typed, setTyped] = useState(text);
-  useEffect(() => setTyped(text), [text]);
+  const [waiting] = useState(() => readDraft(`${session.id}.policy.${id}`));
+  const back = useAskBack((now) => askBackOfPolicy(id, now), waiting);
+  const [typed, setTyped] = useState(back.asked?.text ?? text);
+  const isAsked = useRef(false);
+  isAsked.current = back.asked !== undefined;
+  useEffect(() => {
+    if (!isAsked.current) setTyped(text);
+  }, [text]);
   const field = `policy-${id}`;
+  const draft = `${session.id}.policy.${id}`;
+  const drop = (): void => {
+    back.drop();
+    keepDraft(draft, undefined);
+  };
+  const save = (): void => {
+    if (typed.trim() === text || typed.trim() === '') {
+      setTyped(text);
+      drop();
+    } else if (back.holds(typed)) keepDraft(draft, typed);
+    else {
+      keepDraft(draft, undefined);
+      void session.commit(`policies.${id}`, typed);
+    }
+  };
   const problem = view.reading?.path === `policies.${id}` ? view.reading.problem : undefined;
   return (
     <div className="field">
@@ -293,13 +317,19 @@ export function Habit({
           value={typed}
           style={{ maxWidth: '10rem' }}
           aria-invalid={problem !== undefined}
-          aria-describedby={`${field}-said`}
-          onChange={(event) => setTyped(event.target.value)}
-          onKeyDown={(event) => event.key === 'Enter' && event.currentTarget.blur()}
-          onBlur={() => {
-            if (typed.trim() !== text && typed.trim() !== '') void session.commit(`policies.${id}`, typed);
-            else setTyped(text);
+          aria-describedby={back.asked ? `${field}-asked ${field}-said` : `${field}-said`}
+          onChange={(event) => {
+            setTyped(event.target.value);
+            drop();
           }}
+          onKeyDown={(event) => {
+            if (event.key === 'Enter') save();
+            if (event.key === 'Escape') {
+              setTyped(text);
+              drop();
+            }
+          }}
+          onBlur={save}
         />
         {text !== usual && (
           <button
@@ -311,6 +341,16 @@ export function Habit({
           </button>
         )}
       </div>
+      <AskBack
+        id={`${field}-asked`}
+        says={back.asked?.says}
+        onAnyway={() => {
+          back.allow(typed);
+          save();
+          focusOn(field);
+        }}
+        onChange={() => focusOn(field)}
+      />
       <p id={`${field}-said`} className="said" aria-live="polite">
         {problem && <span className="bad">{problem.message}</span>}
       </p>

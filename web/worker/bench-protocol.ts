@@ -19,6 +19,8 @@ export interface BenchRecording {
   /** Facts that it sets. */
   readonly paths: readonly string[];
   readonly questions: readonly string[];
+  /** What looks like a slip, to be asked before it is recorded. */
+  readonly askBack: readonly string[];
 }
 
 export type BenchAsk =

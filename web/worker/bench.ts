@@ -30,10 +30,10 @@ export function bench(refit: Refit, ask: BenchAsk): BenchAnswer {
 function recording(refit: Refit, method: Method, measured: Measured): Result<BenchRecording> {
   const recorded = recordEvidence(refit, { ...measured, method });
   if (!recorded.ok) return recorded;
-  const { changes, evidence, paths, questions } = recorded.value;
-  if (measured.again === undefined) return ok({ id: evidence.id, changes, paths, questions });
+  const { changes, evidence, paths, questions, askBack } = recorded.value;
+  if (measured.again === undefined) return ok({ id: evidence.id, changes, paths, questions, askBack });
   const id = measured.again;
-  return ok({ id, changes: again(refit, changes, evidence.id, id), paths, questions });
+  return ok({ id, changes: again(refit, changes, evidence.id, id), paths, questions, askBack });
 }
 
 /** The same changes upon a measurement that is there already; facts it no longer settles are forgotten. */

@@ -30,7 +30,12 @@ export const AUXILIARIES: readonly SurveyItemSpec[] = [
       power,
       supply,
       current,
-      speed: { kind: 'quantity', name: 'speed on the plate', unit: 'r/min' },
+      speed: {
+        kind: 'quantity',
+        name: 'speed on the plate',
+        unit: 'r/min',
+        plausible: ['100 r/min', '20000 r/min'],
+      },
       commands,
       reports,
     },
@@ -56,7 +61,7 @@ export const AUXILIARIES: readonly SurveyItemSpec[] = [
     look: 'Behind its rear cover: what unclamps it, what turns it, and the switches or the encoder that say which station stands in front.',
     sketch: 'motor',
     questions: {
-      stations: { kind: 'quantity', name: 'stations', unit: '1' },
+      stations: { kind: 'quantity', name: 'stations', unit: '1', plausible: ['2', '40'] },
       driven,
       supply,
       kindOfVoltage,
@@ -104,7 +109,7 @@ export const AUXILIARIES: readonly SurveyItemSpec[] = [
     look: 'The magazine and its arm: what moves each of them and which switch ends each movement.',
     sketch: 'motor',
     questions: {
-      pockets: { kind: 'quantity', name: 'pockets', unit: '1' },
+      pockets: { kind: 'quantity', name: 'pockets', unit: '1', plausible: ['2', '120'] },
       driven,
       supply,
       kindOfVoltage,
@@ -122,7 +127,12 @@ export const AUXILIARIES: readonly SurveyItemSpec[] = [
       driven,
       supply,
       kindOfVoltage,
-      every: { kind: 'quantity', name: 'time between two strokes', unit: 'min' },
+      every: {
+        kind: 'quantity',
+        name: 'time between two strokes',
+        unit: 'min',
+        plausible: ['0.1 min', '600 min'],
+      },
       oil: { kind: 'text', name: 'oil', like: 'way oil, 68 mm²/s at 40 °C' },
       commands,
       reports,
@@ -197,7 +207,12 @@ export const AUXILIARIES: readonly SurveyItemSpec[] = [
     sketch: 'switch',
     questions: {
       list: { kind: 'text', name: 'which there are', like: 'X+ X− hard stops in series, X reference' },
-      voltage: { kind: 'quantity', name: 'voltage they are fed with', unit: 'V' },
+      voltage: {
+        kind: 'quantity',
+        name: 'voltage they are fed with',
+        unit: 'V',
+        plausible: ['1 V', '250 V'],
+      },
       contacts: { kind: 'text', name: 'contacts that open or close', like: 'all open when reached' },
     },
   }),
@@ -207,7 +222,7 @@ export const AUXILIARIES: readonly SurveyItemSpec[] = [
     look: 'Every red button, and what opens when it is pressed: follow its wires to the contactor, not to the old control.',
     sketch: 'switch',
     questions: {
-      count: { kind: 'quantity', name: 'buttons', unit: '1' },
+      count: { kind: 'quantity', name: 'buttons', unit: '1', plausible: ['1', '100'] },
       opens: { kind: 'text', name: 'what they open', like: 'coil of the main contactor, wires 1–2' },
     },
   }),

@@ -10,7 +10,7 @@ export const MARKS: readonly SurveyItemSpec[] = [
     look: 'Wipe them and look along them: scraping or grinding marks still there near the ends, gone where it worked most; scores, a step you can feel with a fingernail, oil at every wiper.',
     sketch: 'slide',
     questions: {
-      step: { kind: 'quantity', name: 'step where it worked most', unit: 'mm' },
+      step: { kind: 'quantity', name: 'step where it worked most', unit: 'mm', plausible: ['0 mm', '5 mm'] },
       scores: { kind: 'text', name: 'scores and where', like: 'one, front way, 200 mm from the chuck' },
     },
   }),
@@ -20,8 +20,13 @@ export const MARKS: readonly SurveyItemSpec[] = [
     caution: 'Lock off before you touch the spindle. Turn it by hand only, without a tool in it.',
     look: 'A dial gauge on the nose: lift with a bar under the spindle and read how far it goes; turn it by hand and feel for roughness; listen at a few speeds while the machine still runs.',
     questions: {
-      play: { kind: 'quantity', name: 'play when lifted', unit: 'µm' },
-      runout: { kind: 'quantity', name: 'run-out of the taper or nose', unit: 'µm' },
+      play: { kind: 'quantity', name: 'play when lifted', unit: 'µm', plausible: ['0 µm', '2000 µm'] },
+      runout: {
+        kind: 'quantity',
+        name: 'run-out of the taper or nose',
+        unit: 'µm',
+        plausible: ['0 µm', '500 µm'],
+      },
       sound: { kind: 'text', name: 'sound and feel', like: 'even, a little warm after ten minutes' },
     },
   }),
@@ -48,9 +53,19 @@ export const MARKS: readonly SurveyItemSpec[] = [
     look: 'Dust, oil, rust, burnt smell, fans that turn, room for new parts, and whether the inside drawing agrees with what is there.',
     sketch: 'site',
     questions: {
-      width: { kind: 'quantity', name: 'free width on the plate', unit: 'mm' },
-      height: { kind: 'quantity', name: 'free height on the plate', unit: 'mm' },
-      depth: { kind: 'quantity', name: 'free depth', unit: 'mm' },
+      width: {
+        kind: 'quantity',
+        name: 'free width on the plate',
+        unit: 'mm',
+        plausible: ['50 mm', '3000 mm'],
+      },
+      height: {
+        kind: 'quantity',
+        name: 'free height on the plate',
+        unit: 'mm',
+        plausible: ['50 mm', '3000 mm'],
+      },
+      depth: { kind: 'quantity', name: 'free depth', unit: 'mm', plausible: ['30 mm', '2000 mm'] },
     },
   }),
   mark({
@@ -67,8 +82,8 @@ export const MARKS: readonly SurveyItemSpec[] = [
     caution: 'A machine that tips cannot be held. Ask those who move machines for their trade.',
     look: 'Doors, floor, height under the beam, and from which side it must be reached for service.',
     questions: {
-      weight: { kind: 'quantity', name: 'weight on the plate', unit: 'kg' },
-      door: { kind: 'quantity', name: 'narrowest way in', unit: 'mm' },
+      weight: { kind: 'quantity', name: 'weight on the plate', unit: 'kg', plausible: ['50 kg', '50000 kg'] },
+      door: { kind: 'quantity', name: 'narrowest way in', unit: 'mm', plausible: ['500 mm', '6000 mm'] },
       lift: { kind: 'text', name: 'how it is lifted', like: 'two bars through the bed' },
     },
   }),

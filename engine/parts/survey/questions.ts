@@ -13,16 +13,41 @@ export const driven: SurveyQuestion = {
     none: 'nothing drives it',
   },
 };
-export const supply: SurveyQuestion = { kind: 'quantity', name: 'supply voltage', unit: 'V' };
+export const supply: SurveyQuestion = {
+  kind: 'quantity',
+  name: 'supply voltage',
+  unit: 'V',
+  plausible: ['5 V', '690 V'],
+};
 export const kindOfVoltage: SurveyQuestion = {
   kind: 'choice',
   name: 'kind of voltage',
   options: { ac: 'a.c., one phase', three: 'a.c., three phases', dc: 'd.c.' },
 };
-export const current: SurveyQuestion = { kind: 'quantity', name: 'current on the plate', unit: 'A' };
-export const power: SurveyQuestion = { kind: 'quantity', name: 'power on the plate', unit: 'kW' };
-export const coil: SurveyQuestion = { kind: 'quantity', name: 'voltage of the valve’s coil', unit: 'V' };
-export const pressure: SurveyQuestion = { kind: 'quantity', name: 'pressure on the gauge', unit: 'bar' };
+export const current: SurveyQuestion = {
+  kind: 'quantity',
+  name: 'current on the plate',
+  unit: 'A',
+  plausible: ['0.1 A', '100 A'],
+};
+export const power: SurveyQuestion = {
+  kind: 'quantity',
+  name: 'power on the plate',
+  unit: 'kW',
+  plausible: ['0.02 kW', '50 kW'],
+};
+export const coil: SurveyQuestion = {
+  kind: 'quantity',
+  name: 'voltage of the valve’s coil',
+  unit: 'V',
+  plausible: ['6 V', '400 V'],
+};
+export const pressure: SurveyQuestion = {
+  kind: 'quantity',
+  name: 'pressure on the gauge',
+  unit: 'bar',
+  plausible: ['0.2 bar', '350 bar'],
+};
 export const commands: SurveyQuestion = {
   kind: 'text',
   name: 'signals it takes (wire, terminal, what they do)',

@@ -1,12 +1,19 @@
 /** What a survey asks of a machine beside its parts: auxiliaries, marks of wear, and what the old control still knows. */
 
+import type { Span } from '../../quantity/plausible.ts';
+
 interface Asked {
   /** Plain name: 'supply voltage'. */
   readonly name: string;
 }
 
 export type SurveyQuestion =
-  | (Asked & { readonly kind: 'quantity'; readonly unit: string })
+  | (Asked & {
+      readonly kind: 'quantity';
+      readonly unit: string;
+      /** What such things have as a rule; far outside it a person is asked whether it is right. */
+      readonly plausible?: Span;
+    })
   | (Asked & { readonly kind: 'choice'; readonly options: Readonly<Record<string, string>> })
   | (Asked & { readonly kind: 'text'; readonly like: string });
 

@@ -1,5 +1,6 @@
 /** Recording a measurement: a note, photos, and what it changed. */
 import { LIMITS } from '../../../engine/refit/limits.ts';
+import { AskBack } from '../../parts/ask-back.tsx';
 import type { Session } from '../../state/session.ts';
 import { Photos } from '../survey/photos.tsx';
 import { Changed } from './changed.tsx';
@@ -14,7 +15,7 @@ interface Props {
 }
 
 export function KeepIt({ session, title, measurement, lacksSubject }: Props) {
-  const { draft, change, worked, done, refused, cleared, opened } = measurement;
+  const { draft, change, worked, done, refused, asked, cleared, opened } = measurement;
   const hasOutcome = worked?.outcome !== undefined;
   return (
     <section className="sheet stack" aria-labelledby="bench-record">
@@ -57,6 +58,12 @@ export function KeepIt({ session, title, measurement, lacksSubject }: Props) {
       <p className="small soft" role="status">
         {sayWhy(hasOutcome, lacksSubject, measurement.isKept)}
       </p>
+      <AskBack
+        id="bench-asked"
+        says={asked === '' ? undefined : asked}
+        onAnyway={() => void measurement.record(true)}
+        onChange={toReadings}
+      />
       {refused && (
         <p className="bad" role="alert">
           {refused}
@@ -66,6 +73,13 @@ export function KeepIt({ session, title, measurement, lacksSubject }: Props) {
     </section>
   );
 }
+
+/** Puts the cursor into the first reading, or the first entry of a test without rows. */
+const toReadings = (): void =>
+  (
+    document.querySelector<HTMLElement>('.bench-readings input') ??
+    document.querySelector<HTMLElement>('main .sheet input')
+  )?.focus();
 
 function sayWhy(hasOutcome: boolean, lacksSubject: boolean, isKept: boolean): string {
   if (!hasOutcome) return 'It can be recorded once there is a result.';

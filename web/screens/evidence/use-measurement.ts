@@ -53,6 +53,8 @@ export function useMeasurement({ session, view, sheet, wanted, subject, open }: 
   const [recordedId, setRecordedId] = useState(opened?.id);
   const [done, setDone] = useState<Done>();
   const [refused, setRefused] = useState('');
+  /** What looks like a slip in what was to be recorded. */
+  const [asked, setAsked] = useState('');
   const [isBusy, setIsBusy] = useState(false);
   const [cleared, setCleared] = useState<Draft>();
 
@@ -66,6 +68,7 @@ export function useMeasurement({ session, view, sheet, wanted, subject, open }: 
     setDraft(next);
     setDone(undefined);
     setRefused('');
+    setAsked('');
     setIsKept(keepBenchDraft(key, next));
   };
 
@@ -94,6 +97,7 @@ export function useMeasurement({ session, view, sheet, wanted, subject, open }: 
     setDone(undefined);
     setSaid([]);
     setRefused('');
+    setAsked('');
     setRecordedId(opened?.id);
   };
 
@@ -108,9 +112,11 @@ export function useMeasurement({ session, view, sheet, wanted, subject, open }: 
     keepBenchDraft(key, undefined);
   };
 
-  const record = async (): Promise<void> => {
+  /** `anyway`: the person has said that what looks like a slip is right. */
+  const record = async (anyway = false): Promise<void> => {
     setIsBusy(true);
     setRefused('');
+    setAsked('');
     try {
       const again = recordedId !== undefined && view.refit.evidence[recordedId] ? recordedId : undefined;
       const got = await recording(session, sheet.id, {
@@ -123,6 +129,10 @@ export function useMeasurement({ session, view, sheet, wanted, subject, open }: 
       });
       if (!got.recording) {
         setRefused(tidy(got.problem?.message ?? 'It could not be recorded.'));
+        return;
+      }
+      if (!anyway && got.recording.askBack.length > 0) {
+        setAsked(got.recording.askBack.join(' '));
         return;
       }
       const before = view.recorded.findings;
@@ -164,6 +174,7 @@ export function useMeasurement({ session, view, sheet, wanted, subject, open }: 
     said,
     done,
     refused,
+    asked,
     cleared,
     unfinished,
     worked,

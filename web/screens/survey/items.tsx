@@ -4,7 +4,7 @@ import { SKETCHES, type SurveyQuestion } from '../../../engine/parts/survey/inde
 import { preferred } from '../../../engine/quantity/index.ts';
 import { capital } from '../../../engine/quantity/words.ts';
 import { LIMITS } from '../../../engine/refit/limits.ts';
-import { readAnswer } from '../../../engine/refit/read-answer.ts';
+import { askBackOfAnswer, readAnswer } from '../../../engine/refit/read-answer.ts';
 import type { SurveyedItem } from '../../../engine/refit/survey.ts';
 import { itemFound } from '../../../engine/refit/survey-set.ts';
 import type { SurveyItem } from '../../../engine/refit/types.ts';
@@ -98,6 +98,7 @@ function ItemCard({ session, spec, found }: SurveyedItem & { session: Session })
               const read = readAnswer(spec, id, text);
               return read.ok ? undefined : read.problem.message;
             }}
+            askBack={(text) => askBackOfAnswer(spec, id, text)}
           />
         ))}
         <Photos
@@ -126,9 +127,10 @@ interface AnswerProps {
   readonly recorded: string;
   readonly onSave: (text: string) => Promise<boolean>;
   readonly check: (text: string) => string | undefined;
+  readonly askBack: (text: string) => string | undefined;
 }
 
-function Answer({ of, draft, question, recorded, onSave, check }: AnswerProps) {
+function Answer({ of, draft, question, recorded, onSave, check, askBack }: AnswerProps) {
   const { system } = usePerson();
   const label = capital(question.name);
   if (question.kind === 'choice')
@@ -148,7 +150,7 @@ function Answer({ of, draft, question, recorded, onSave, check }: AnswerProps) {
         </label>
       </div>
     );
-  const common = { label, draft, recorded, onSave, check };
+  const common = { label, draft, recorded, onSave, check, askBack };
   return question.kind === 'text' ? (
     <DraftField {...common} like={question.like} most={LIMITS.text} />
   ) : (
