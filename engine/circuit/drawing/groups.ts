@@ -83,7 +83,8 @@ function poleSymbol(
     case 'load':
       return LOADS[nature.what];
     case 'protection':
-      return nature.form === 'breaker' && own.some((each) => each.nature.kind === 'contact')
+      return nature.form === 'breaker' &&
+        (nature.release === 'thermal' || own.some((each) => each.nature.kind === 'contact'))
         ? 'motor-breaker'
         : PROTECTION[nature.form];
     case 'resistor':

@@ -92,7 +92,7 @@ export function sayNature(nature: Nature): string {
     case 'protection':
       return {
         fuse: 'fuse',
-        breaker: 'circuit breaker',
+        breaker: nature.release ? 'motor circuit breaker' : 'circuit breaker',
         residual: 'residual current device',
         switch: 'switch',
       }[nature.form];

@@ -82,7 +82,9 @@ export function fuseSizes(context: PowerContext, pole: string): readonly Size[] 
   const terminal = guardingEnd(context, pole);
   const load = terminal && context.flow.pairs.get(terminal.id);
   if (!terminal || !load || load.amps === 0 || load.needs.length > 0) return [];
-  const rated = terminal.nature.amps;
+  const { amps: rated, release } = terminal.nature;
+  // One with a dial goes by the plate of its motor.
+  if (release) return [];
   if (rated !== undefined && rated >= load.amps) return [];
   const size = RATINGS.find((each) => each >= load.amps * 1.25);
   if (size === undefined) return [];

@@ -1,7 +1,16 @@
 /** What the supply is asked about as a whole; it stands in the settings of the wiring, as typed. */
 import { LAYINGS, type Laying } from '../../tables/conductor-current.ts';
 import { LEAKAGE_SHARE, type ResidualType } from '../../tables/residual-types.ts';
-import { amount, choice, count, level, readSettings, type SettingSpecs, text } from '../wiring/setting.ts';
+import {
+  amount,
+  choice,
+  count,
+  level,
+  mostly,
+  readSettings,
+  type SettingSpecs,
+  text,
+} from '../wiring/setting.ts';
 import type { WiringProblem } from '../wiring/types.ts';
 
 const layings = Object.keys(LAYINGS);
@@ -10,8 +19,12 @@ const layings = Object.keys(LAYINGS);
 export const POWER_SETTINGS = {
   country: text('country the machine stands in'),
   connection: choice('how it is connected to the mains', ['plug and socket', 'fixed']),
-  'socket-amps': amount('fuse or breaker before the socket', 'A'),
+  'socket-amps': mostly(amount('fuse or breaker before the socket', 'A'), '6 A', '125 A'),
   'socket-curve': choice('its letter, where it is a breaker', ['B', 'C', 'D', 'fuse']),
+  'short-circuit': {
+    ...amount('largest short-circuit current of the mains at the machine', 'A'),
+    help: 'An electrician measures it, or the supplier of the mains states it.',
+  },
   'residual-type': choice('type of the residual current device before the machine', [
     'AC',
     'A',
@@ -19,7 +32,7 @@ export const POWER_SETTINGS = {
     'B',
     'none',
   ]),
-  'residual-amps': amount('difference at which it trips', 'mA'),
+  'residual-amps': mostly(amount('difference at which it trips', 'mA'), '5 mA', '500 mA'),
   leakage: level('leakage to earth of all filters and drives together, as measured', 'mA'),
   // Habit: leaves room for what leaks besides at switching on; IEC 60364-5-53, 531.3.2 (recalled, check the standard).
   'leakage-share': amount(
@@ -46,20 +59,28 @@ export const POWER_SETTINGS = {
   ),
   // Reference impedance of public mains for one phase, its resistance: IEC 60725 (from memory).
   'mains-resistance': amount('resistance of the mains up to the socket, there and back', 'Ω', '0.4 Ω'),
-  'cabinet-temperature': level('temperature in the cabinet', '°C', '', 173),
-  'outside-temperature': level('temperature around the wires outside', '°C', '', 173),
+  'cabinet-temperature': mostly(level('temperature in the cabinet', '°C', '', 173), '-20 °C', '80 °C'),
+  'outside-temperature': mostly(
+    level('temperature around the wires outside', '°C', '', 173),
+    '-20 °C',
+    '60 °C',
+  ),
   'laid-inside': choice('how wires lie in the cabinet', layings, 'B1'),
   'laid-outside': choice('how cables lie outside', layings, 'B2'),
   together: count('loaded circuits that lie together, at most', '', 200, 1),
-  'cabinet-height': amount('height of the cabinet', 'mm'),
-  'cabinet-width': amount('width of the cabinet', 'mm'),
-  'cabinet-depth': amount('depth of the cabinet', 'mm'),
+  'cabinet-height': mostly(amount('height of the cabinet', 'mm'), '100 mm', '2.5 m'),
+  'cabinet-width': mostly(amount('width of the cabinet', 'mm'), '100 mm', '3 m'),
+  'cabinet-depth': mostly(amount('depth of the cabinet', 'mm'), '80 mm', '1 m'),
   'cabinet-material': choice('what the cabinet is made of', ['painted steel', 'plastic']),
   'cabinet-stands': choice('how it stands', ['free on all sides', 'back against a wall']),
-  'cabinet-heat': level('heat given off inside', 'W'),
-  'cabinet-fan': level('air the fan moves through its filter', 'm³/h'),
-  'room-temperature': level('highest temperature of the room', '°C', '', 173),
-  'cabinet-limit': level('highest temperature the parts inside stand', '°C', '', 173),
+  'cabinet-heat': mostly(level('heat given off inside', 'W'), '0 W', '5000 W'),
+  'cabinet-fan': mostly(level('air the fan moves through its filter', 'm³/h'), '0 m³/h', '2000 m³/h'),
+  'room-temperature': mostly(level('highest temperature of the room', '°C', '', 173), '-20 °C', '60 °C'),
+  'cabinet-limit': mostly(
+    level('highest temperature the parts inside stand', '°C', '', 173),
+    '30 °C',
+    '90 °C',
+  ),
 } as const satisfies SettingSpecs;
 
 export interface PowerSettings {
@@ -67,6 +88,7 @@ export interface PowerSettings {
   readonly connection?: 'plug and socket' | 'fixed';
   readonly socketAmps?: number;
   readonly socketCurve?: 'B' | 'C' | 'D' | 'fuse';
+  readonly shortCircuit?: number;
   readonly residualType?: ResidualType | 'none';
   readonly residualAmps?: number;
   readonly leakage?: number;
@@ -110,6 +132,7 @@ export function readPowerSettings(
     connection: 'connection',
     socketAmps: 'socket-amps',
     socketCurve: 'socket-curve',
+    shortCircuit: 'short-circuit',
     residualType: 'residual-type',
     residualAmps: 'residual-amps',
     leakage: 'leakage',

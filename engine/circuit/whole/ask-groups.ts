@@ -47,8 +47,8 @@ const TOGETHER: readonly (readonly [match: RegExp, topic: string, of: RegExp])[]
   [/^main-dc-/, 'what its main contacts may switch, d.c.', /./],
   [/^main-ac-/, 'what its main contacts may switch, a.c.', /./],
   [/^dc-(volts|amps|coil-amps)$/, 'what its contacts may switch, d.c.', /./],
-  [/^ac-(volts|amps|coil-amps)$/, 'what its contacts may switch, a.c.', /^(?!breaker|fuse)/],
-  [/^(amps|ac-volts|dc-volts|breaks)$/, 'what stands on it', /^(breaker|fuse)$/],
+  [/^ac-(volts|amps|coil-amps)$/, 'what its contacts may switch, a.c.', /^(?!breaker|motor-breaker|fuse)/],
+  [/^(amps|ac-volts|dc-volts|breaks)$/, 'what stands on it', /^(breaker|motor-breaker|fuse)$/],
   [/^(volts|current)$/, 'what its plate says', /^mains-motor$/],
   [/^(ready|at-speed)-output$/, 'what it tells the control', /./],
   [/^(suppressor|clamp-volts)$/, 'what swallows the spike of its coil', /./],
@@ -192,7 +192,7 @@ function memberOf(place: AnswerPlace, wiring: Wiring): string {
 
 const OF_WHOLE: Readonly<Record<string, Stage>> = { 'spindle-filter': 'Mains and supplies' };
 const SUPPLIES =
-  /^(mains-inlet|main-switch|mains-filter|breaker|fuse|residual|supply|transformer|rectifier|bus)/;
+  /^(mains-inlet|main-switch|mains-filter|breaker|motor-breaker|fuse|residual|supply|transformer|rectifier|bus)/;
 const FEEDBACK = /^(encoder-|termination$|tacho|excitation|halls)/;
 
 function stageOf(place: AnswerPlace, wiring: Wiring, refit: Refit): Stage {

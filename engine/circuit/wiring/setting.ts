@@ -10,6 +10,7 @@ export {
   choice,
   count,
   level,
+  mostly,
   type Setting,
   type SettingSpec,
   type SettingSpecs,

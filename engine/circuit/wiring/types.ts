@@ -236,6 +236,13 @@ export interface Protection {
   readonly dcVolts?: number;
   /** What it can break, in A. */
   readonly breaks?: number;
+  /** It has a dial to set to the current of one motor, which `amps` is, in A; else its rating is fixed. */
+  readonly release?: 'thermal';
+  /** Ends of that dial, in A. */
+  readonly least?: number;
+  readonly most?: number;
+  /** It trips at once from here on, give or take, in A; where it has no curve of a letter. */
+  readonly instant?: number;
   /** Difference at which a residual current device trips, in A. */
   readonly residual?: number;
   readonly type?: 'AC' | 'A' | 'F' | 'B';

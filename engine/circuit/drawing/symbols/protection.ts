@@ -11,7 +11,7 @@ export const protection = {
     draw: () => [path('M0 0H11L29 -10M29 0H40M26 -3L32 3M26 3L32 -3')],
   },
   'motor-breaker': {
-    name: 'motor protection switch',
+    name: 'motor circuit breaker',
     form: 'pole',
     linked: true,
     draw: () => [path('M0 0H8L22 -9M22 0H27V-4H33V0H40M19 -3L25 3M19 3L25 -3')],

@@ -2,6 +2,7 @@
 
 import { andList } from '../../../quantity/words.ts';
 import { RATINGS } from '../../../tables/breakers.ts';
+import { NEVER } from '../../wiring/rules/motor-guard.ts';
 import type { Protection, Terminal, WiringFinding } from '../../wiring/types.ts';
 import type { PowerContext } from '../context.ts';
 import { amps, byMargin, figure, finding, volts } from '../say.ts';
@@ -44,16 +45,17 @@ export const fusesRule: SupplyRule = {
         againstLoad(context, terminal),
         ...againstWires(context, terminal, context.wiresBehind(terminal.id)),
         ...forDirectCurrent(terminal, source),
+        ...forShortCircuit(context, terminal, source),
       ],
     };
   },
 };
 
 const called = (terminal: Guarding): string =>
-  `${terminal.nature.form === 'fuse' ? 'Fuse' : 'Breaker'} ${terminal.device}`;
+  `${terminal.nature.form === 'fuse' ? 'Fuse' : terminal.nature.release ? 'Motor circuit breaker' : 'Breaker'} ${terminal.device}`;
 
 function againstLoad({ flow }: PowerContext, terminal: Guarding): WiringFinding {
-  const { amps: rated } = terminal.nature;
+  const { amps: rated, release } = terminal.nature;
   const current = flow.pairs.get(terminal.id) ?? { amps: 0, needs: [] };
   const about = [terminal.id, terminal.device];
   const title = `${called(terminal)} and its load`;
@@ -68,11 +70,15 @@ function againstLoad({ flow }: PowerContext, terminal: Guarding): WiringFinding 
       {
         figures: [figure('current it carries', current.amps, 'A')],
         needs: [`${terminal.device}.amps`],
-        remedy: sizeFor(current.amps),
+        remedy: release ? 'Set it to the current on the plate of its motor.' : sizeFor(current.amps),
       },
     );
-  const figures = [figure('current it carries', current.amps, 'A'), figure('rated current', rated, 'A')];
-  const margin = current.amps > 0 ? rated / current.amps : undefined;
+  const figures = [
+    figure('current it carries', current.amps, 'A'),
+    figure(release ? 'set to' : 'rated current', rated, 'A'),
+  ];
+  // A dial is set to the current itself, and lets a little more pass for good.
+  const margin = current.amps > 0 ? (rated * (release ? NEVER : 1)) / current.amps : undefined;
   if (margin !== undefined && margin < 1)
     return finding(
       'fuse-load',
@@ -81,7 +87,13 @@ function againstLoad({ flow }: PowerContext, terminal: Guarding): WiringFinding 
       'fails',
       `${called(terminal)} of ${amps(rated)} carries ${amps(current.amps)}${current.needs.length > 0 ? ' or more' : ''}: it will go.`,
       OVERLOAD,
-      { margin, figures, remedy: sizeFor(current.amps) },
+      {
+        margin,
+        figures,
+        remedy: release
+          ? `Set it to the current on the plate of its motor; what hangs behind it besides wants a breaker of its own.`
+          : sizeFor(current.amps),
+      },
     );
   if (current.needs.length > 0)
     return finding(
@@ -97,7 +109,7 @@ function againstLoad({ flow }: PowerContext, terminal: Guarding): WiringFinding 
     'fuse-load',
     about,
     title,
-    margin === undefined ? 'fits' : byMargin(margin),
+    margin === undefined || release ? 'fits' : byMargin(margin),
     `${called(terminal)} of ${amps(rated)} carries ${amps(current.amps)}.`,
     OVERLOAD,
     { margin, figures },
@@ -231,6 +243,52 @@ function forDirectCurrent(terminal: Guarding, source: Source): readonly WiringFi
           figure('voltage of its circuit', source.volts, 'V'),
         ],
         remedy: margin < 1 ? 'Take one with a d.c. voltage above that of the circuit.' : undefined,
+      },
+    ),
+  ];
+}
+
+/** Only where somebody has said how much the mains can give. */
+function forShortCircuit(
+  { settings }: PowerContext,
+  terminal: Guarding,
+  source: Source,
+): readonly WiringFinding[] {
+  const { shortCircuit } = settings;
+  if (shortCircuit === undefined || source.kind !== 'mains') return [];
+  const { breaks } = terminal.nature;
+  const about = [terminal.id, terminal.device];
+  const title = `${called(terminal)} and a short circuit`;
+  const why = 'IEC 60364-4-43, 434.5.1 (from memory): what protects must be able to break what can flow';
+  const figures = [figure('short-circuit current of the mains', shortCircuit, 'A')];
+  if (breaks === undefined)
+    return [
+      finding(
+        'fuse-breaks',
+        about,
+        title,
+        'unknown',
+        `The mains can drive ${amps(shortCircuit)} through a short circuit; how much ${called(terminal)} can break has not been said. It is printed on it in a box (6000), or stands on its sheet (Icu).`,
+        why,
+        { figures, needs: [`${terminal.device}.breaks`] },
+      ),
+    ];
+  const margin = breaks / shortCircuit;
+  return [
+    finding(
+      'fuse-breaks',
+      about,
+      title,
+      byMargin(margin, 1),
+      `${called(terminal)} breaks up to ${amps(breaks)}; the mains can drive ${amps(shortCircuit)} through a short circuit.`,
+      why,
+      {
+        margin,
+        figures: [...figures, figure('it breaks up to', breaks, 'A')],
+        remedy:
+          margin < 1
+            ? 'Take one that breaks more, or a fuse before it that its maker names for it as back-up.'
+            : undefined,
       },
     ),
   ];

@@ -7,6 +7,7 @@ import { connector, earthBar, metal, terminalStrip } from './joints.ts';
 import { brake, fan, lamp, valve } from './loads.ts';
 import { mainsFilter } from './mains-filter.ts';
 import { mainsMotor, servoMotor, spindleMotor, stepper } from './motor.ts';
+import { motorBreaker } from './motor-breaker.ts';
 import { buffer, diode, dumpResistor, lineUnit, optoBoard, resistor } from './pieces.ts';
 import { breaker, fuse, mainSwitch, residual } from './protection.ts';
 import { sensor } from './sensor.ts';
@@ -62,6 +63,7 @@ const ALL: readonly WiringKind[] = [
   mainsInlet,
   fuse,
   breaker,
+  motorBreaker,
   residual,
   mainSwitch,
   mainsFilter,

@@ -93,12 +93,12 @@ describe('auxiliaries', () => {
     const asked = [auxiliary('coolant', [], [output('pump', { moves: 'motor', by: 'contact' })])];
     expect(bad(refit, asked)).toEqual([]);
     const { wiring, questions } = proposeWiring(refit, asked);
-    const [motor, contactor, breaker] = ['mains-motor', 'contactor', 'breaker'].map(
+    const [motor, contactor, breaker] = ['mains-motor', 'contactor', 'motor-breaker'].map(
       (kind) =>
         Object.values(wiring.devices).find((each) => each.kind === kind && each.name.includes('coolant'))!,
     );
     expect(meets(wiring, refit, `${motor!.id}.U`)).toEqual([`${contactor!.id}.2`, `${motor!.id}.U`]);
-    expect(meets(wiring, refit, `${breaker!.id}.2`)).toEqual([`${breaker!.id}.2`, `${contactor!.id}.1`]);
+    expect(meets(wiring, refit, `${breaker!.id}.2`)).toEqual([`${contactor!.id}.1`, `${breaker!.id}.2`]);
     expect(meets(wiring, refit, `${contactor!.id}.A1`)).toEqual(['A1.r1b', `${contactor!.id}.A1`]);
     expect(meets(wiring, refit, `${motor!.id}.PE`).some((id) => id.startsWith('X1.'))).toBe(true);
     expect(questions.map(({ id }) => id)).toEqual(

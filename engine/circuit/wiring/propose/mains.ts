@@ -1,4 +1,5 @@
 /** From the mains to everything that is fed with them, and protective earth as one star. */
+import { formatQuantity } from '../../../quantity/index.ts';
 import { chosenPart } from '../../../refit/place.ts';
 import { RATINGS } from '../../../tables/breakers.ts';
 import { LOAD_SIDE } from '../kinds/mains-filter.ts';
@@ -48,9 +49,10 @@ export function proposeMains(build: Build, takers: readonly Taker[], later: read
     const settings = { poles: String(live.length) };
     const there = new Set(build.devices.keys());
     const breaker = later.includes(taker)
-      ? build.named('F', 'breaker', `Breaker of ${name}`, { settings })
+      ? breakerOf(build, taker, live.length)
       : build.device(`F${10 + n}`, 'breaker', `Breaker of ${name}`, { settings });
-    if (!there.has(breaker)) build.settle(breaker, bought(build, taker));
+    if (build.devices.get(breaker)!.kind === 'motor-breaker') build.settle(breaker, setTo(build, taker));
+    else if (!there.has(breaker)) build.settle(breaker, bought(build, taker));
     const path = marks.length === 3 ? live : ['L1', 'N'];
     const at = path.map((pole, pin) => {
       if (pole === 'N') return out('N');
@@ -77,14 +79,35 @@ export function proposeMains(build: Build, takers: readonly Taker[], later: read
   }
 }
 
-/** What a new breaker is to be: patient where a motor starts behind it, and of the next rating over what that takes. */
+/** Its own breaker: one with a dial for a motor on three phases, which guards its winding too; what is there stays. */
+function breakerOf(build: Build, { device, name }: Taker, poles: number): string {
+  const [own, plain] = [`Motor breaker of ${name}`, `Breaker of ${name}`];
+  const isMotor = build.devices.get(device)!.kind === 'mains-motor';
+  const isThere = (kind: string, called: string) =>
+    [...build.devices.values()].some((each) => each.kind === kind && each.name === called.slice(0, 100));
+  return isMotor && poles === 3 && !isThere('breaker', plain)
+    ? build.named('Q', 'motor-breaker', own, { settings: { poles: '3' } })
+    : build.named('F', 'breaker', plain, { settings: { poles: String(poles) } });
+}
+
+/** What a new breaker is to be: set to what a motor takes, or patient where a motor starts behind it, and of the next rating over what that takes. */
 function bought(build: Build, { device, marks }: Taker): Readonly<Record<string, string | undefined>> {
   if (build.devices.get(device)!.kind !== 'mains-motor') return { curve: 'C' };
-  const nature = build.terminal(`${device}.${marks[0]!}`)?.nature;
-  const rated = nature?.kind === 'mains' ? nature.amps : undefined;
+  const rated = ratedAmps(build, device, marks);
   // A quarter in hand: habit.
   const size = rated === undefined ? undefined : RATINGS.find((each) => each >= rated * 1.25);
   return { curve: 'D', amps: size === undefined ? undefined : `${size} A` };
+}
+
+/** A dial is set to the plate of its motor, as soon as that is known; what somebody set stays. */
+function setTo(build: Build, { device, marks }: Taker): Readonly<Record<string, string | undefined>> {
+  const rated = ratedAmps(build, device, marks);
+  return { amps: rated === undefined ? undefined : formatQuantity(rated, 'A', { digits: 3 }) };
+}
+
+function ratedAmps(build: Build, device: string, marks: readonly string[]): number | undefined {
+  const nature = build.terminal(`${device}.${marks[0]!}`)?.nature;
+  return nature?.kind === 'mains' ? nature.amps : undefined;
 }
 
 /** The other contactor beside the first, with its first and third phase exchanged behind it. */

@@ -81,7 +81,7 @@ describe('a motor started straight on the mains', () => {
     expect(beside.map(({ about }) => about[0])).toEqual(['M1.U']);
   });
 
-  test('derived: a pump that is proposed gets a patient breaker, of a size once its current is known', () => {
+  test('derived: a pump that is proposed gets a motor circuit breaker, set to its plate once that is known', () => {
     const base = sample('carriage-works-lathe');
     const asked = [
       {
@@ -98,8 +98,9 @@ describe('a motor started straight on the mains', () => {
     const first = proposeWiring(bare, asked);
     const pump = Object.values(first.wiring.devices).find(({ kind }) => kind === 'mains-motor')!;
     const of = ({ wiring }: typeof first) =>
-      Object.values(wiring.devices).find(({ kind, name }) => kind === 'breaker' && name.includes('coolant'))!;
-    expect(of(first).settings.curve).toBe('D');
+      Object.values(wiring.devices).find(
+        ({ kind, name }) => kind === 'motor-breaker' && name.includes('coolant'),
+      )!;
     expect(of(first).settings.amps).toBeUndefined();
     const told: Refit = {
       ...bare,
@@ -109,11 +110,20 @@ describe('a motor started straight on the mains', () => {
       },
     };
     const again = proposeWiring(told, asked);
-    expect(of(again).settings).toMatchObject({ curve: 'D', amps: '2 A' });
-    expect(again.findings.find(({ rule }) => rule === 'motor-start')!.verdict).toBe('fits');
+    expect(of(again).settings).toMatchObject({ amps: '1.3 A' });
+    for (const rule of ['motor-start', 'motor-guard'])
+      expect(again.findings.find((each) => each.rule === rule)!.verdict).toBe('fits');
     const wire = Object.values(again.wiring.wires).find(({ to }) => to === `${pump.id}.U`)!;
     expect(wire.settings.section).toBe('1.5 mm²');
-    expect(again.reasons[wire.id]).toContain(`2 A of ${of(again).id}`);
+    expect(again.reasons[wire.id]).toContain(`1.3 A of ${of(again).id}`);
+    // One that is there already stays, with what somebody set on it.
+    const mine = { ...of(again), settings: { ...of(again).settings, amps: '1.5 A' } };
+    const kept = proposeWiring(
+      { ...told, wiring: { ...again.wiring, devices: { ...again.wiring.devices, [mine.id]: mine } } },
+      asked,
+    );
+    expect(kept.changes).toEqual([]);
+    expect(kept.findings.find(({ rule }) => rule === 'motor-guard')!.verdict).toBe('tight');
   });
 });
 

@@ -3,9 +3,8 @@ import { figure, found, PRACTICE, type Rule } from '../check/rule.ts';
 import { amps } from '../check/say.ts';
 import type { View } from '../check/view.ts';
 import type { Mains, Protection } from '../types.ts';
-
-/** Times its rated current that an induction motor takes straight on the mains: common practice, no source. */
-export const START: readonly [least: number, most: number] = [6, 8];
+import { guardedMotor } from './motor-guard.ts';
+import { START } from './motor-start-current.ts';
 
 /** A breaker larger than this many times the current of a motor lets its winding overheat: common practice, no source. */
 const OWN = 1.2;
@@ -26,8 +25,9 @@ export const motorStart: Rule = {
     const at = breakerBefore(view, id);
     if (at === undefined) return [];
     const { device, nature } = view.terminal(at)!;
-    const { amps: size, curve, form } = nature as Protection;
+    const { amps: size, curve, form, release } = nature as Protection;
     if (form !== 'breaker') return [];
+    if (release === 'thermal') return guardedMotor(view, id, at);
     const source = `${BREAKER_SOURCE.source}; ${START[0]} to ${START[1]} times the rated current at the start: ${PRACTICE}`;
     const about = [id, at, device];
     if (rated === undefined || size === undefined || (curve !== 'B' && curve !== 'C' && curve !== 'D')) {
