@@ -1,9 +1,9 @@
 /** What a move asks of an axis: where each number comes from, and whether it is more than the axis is for. */
 import { factsAround } from '../engine/advice/part-facts.ts';
 import { factSpec } from '../engine/parts/index.ts';
+import { askBack } from '../engine/quantity/ask-back.ts';
 import { formatQuantity } from '../engine/quantity/index.ts';
 import { own } from '../engine/quantity/own.ts';
-import { isFarAbove, sayFarOut } from '../engine/quantity/plausible.ts';
 import { andList } from '../engine/quantity/words.ts';
 import type { Refit } from '../engine/refit/index.ts';
 import { MOVES, type Move } from '../engine/simulate/index.ts';
@@ -42,15 +42,15 @@ export function dutyOf(refit: Refit, axis: string): Duty {
 
 const numberOf = (move: Move, name: string): number => (move as unknown as Record<string, number>)[name]!;
 
-/** Refuses what a person typed for a move that is a thousand times above what is plausible for any axis. */
+/** Refuses what a person typed for a move that is far above what is usual of any axis. */
 export function refuseFarMove(move: Move, typed: readonly string[]): void {
   for (const name of typed) {
     const limit = own(LIMITS, name);
     const spec = limit && factSpec(limit[0], limit[1]);
     if (spec?.kind !== 'quantity') continue;
-    const value = numberOf(move, name);
-    if (isFarAbove(value, spec.plausible, spec.unit))
-      throw new Refusal(`${name}: ${sayFarOut(limit![2], value, spec.plausible, spec.unit)}.`);
+    const question = askBack({ ...spec, name: limit![2], mayBeNought: true }, numberOf(move, name));
+    if (question !== undefined)
+      throw new Refusal(`${name}: ${question} If it is right all the same, add --anyway.`);
   }
 }
 

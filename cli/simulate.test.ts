@@ -86,11 +86,15 @@ test('derived: a move is as the duty of the axis asks where it tells, and the an
   expect(flat((await run('simulate', '--list')).out)).toContain('as its duty asks');
 });
 
-test('derived: more than the axis is for is said; a thousand times more than any axis is refused', async () => {
+test('derived: more than the axis is for is said; far more than any axis is refused without --anyway', async () => {
   const far = await run('simulate', LATHE, 'X', 'rapid', 'speed=9999 m/s');
   expect([far.code, far.out]).toEqual([2, '']);
-  expect(far.err.replace(/\s+/g, ' ')).toContain('speed: 599940 m/min is more than a thousand times');
+  expect(far.err.replace(/\s+/g, ' ')).toContain(
+    'speed: 599940 m/min is far outside what is usual for the rapid',
+  );
   expect(far.err).toContain('0.5 m/min');
+  expect((await run('simulate', LATHE, 'X', 'rapid', 'speed=500 m/min')).code).toBe(2);
+  expect((await run('simulate', LATHE, 'X', 'rapid', 'speed=500 m/min', '--anyway')).code).not.toBe(2);
   const beyond = await run('simulate', LATHE, 'X', 'rapid', 'speed=60 m/min', 'distance=20 m');
   expect(beyond.code).not.toBe(2);
   expect(beyond.out.replace(/\s+/g, ' ')).toContain(

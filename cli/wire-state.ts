@@ -4,21 +4,23 @@ import {
   type FieldLine,
   setBack,
   settingAt,
+  specAt,
   state,
   type TerminalSheet,
   terminalSheet,
 } from '../engine/circuit/whole/index.ts';
 import { proposeWiring, readWiring } from '../engine/circuit/wiring/index.ts';
 import { askedOfWiring } from '../engine/control/index.ts';
-import type { Result } from '../engine/quantity/types.ts';
+import { askBackOfSetting } from '../engine/quantity/read-setting.ts';
 import { applyEdit } from '../engine/refit/edit.ts';
 import type { Change, Refit, Wiring } from '../engine/refit/types.ts';
 import { shown } from './arguments.ts';
+import { refuseSlip } from './ask-back.ts';
 import type { Page } from './print/page.ts';
 import { need, Refusal } from './refusal.ts';
 
-/** The changes that record 'K1.suppressor=diode' and the like; all stand or fall together. */
-export function stated(refit: Refit, words: readonly string[]): readonly Change[] {
+/** The changes that record 'K1.suppressor=diode' and the like; all stand or fall together. A slip is refused but `anyway`. */
+export function stated(refit: Refit, words: readonly string[], anyway: boolean): readonly Change[] {
   let now = refit;
   // Of what is only proposed so far an answer may be recorded too.
   let proposed: Wiring | undefined;
@@ -39,16 +41,20 @@ export function stated(refit: Refit, words: readonly string[]): readonly Change[
   return changes;
 
   function one(name: string, typed: string): readonly Change[] {
-    const place = settingAt(name, now.wiring, readWiring(now.wiring, now));
-    if (place.ok) return said(state(now, place.value, typed), name);
-    proposed ??= proposeWiring(now, askedOfWiring(now)).wiring;
-    const later = settingAt(name, proposed, readWiring(proposed, now));
-    return said(state(now, need(later.ok ? later : place), typed, proposed), name);
+    let of = now.wiring;
+    let place = settingAt(name, of, readWiring(of, now));
+    if (!place.ok) {
+      proposed ??= proposeWiring(now, askedOfWiring(now)).wiring;
+      const later = settingAt(name, proposed, readWiring(proposed, now));
+      if (later.ok) [place, of] = [later, proposed];
+    }
+    const there = need(place);
+    const made = need(state(now, there, typed, of), `${shown(name)}: `);
+    const spec = anyway ? undefined : specAt(there, of);
+    if (spec) refuseSlip(shown(name), askBackOfSetting(spec, typed));
+    return made;
   }
 }
-
-const said = (done: Result<readonly Change[]>, name: string): readonly Change[] =>
-  need(done, `${shown(name)}: `);
 
 /** 'A1.out2=usual' takes back all that was said of a terminal. */
 function wholeTerminal(refit: Refit, name: string, typed: string): readonly Change[] | undefined {

@@ -5,8 +5,10 @@ import { assess } from '../../engine/assess/index.ts';
 import { lookThrough } from '../../engine/circuit/whole/index.ts';
 import { readSetting, WIRE_SETTINGS, type WiringFinding } from '../../engine/circuit/wiring/index.ts';
 import { nearest } from '../../engine/quantity/nearest.ts';
+import { askBackOfSetting } from '../../engine/quantity/read-setting.ts';
 import type { Change, Refit, WiringWire } from '../../engine/refit/types.ts';
 import { shown } from '../arguments.ts';
+import { ANYWAY, refuseSlip } from '../ask-back.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { changed, openRefit } from '../files.ts';
@@ -22,9 +24,9 @@ export const wire: Command = {
   name: 'wire',
   summary: 'joins two terminals, cuts a wire, says what a device or a terminal is',
   usage: [
-    'wire FILE FROM TO [number=12] [colour=blue] [section=0.75mm²] [length=2m] [ferrule=TEXT] [cable=W2] [--try]',
+    'wire FILE FROM TO [number=12] [colour=blue] [section=0.75mm²] [length=2m] [ferrule=TEXT] [cable=W2] [--try] [--anyway]',
     'wire FILE --cut WIRE',
-    'wire FILE PLACE=VALUE … [--try]',
+    'wire FILE PLACE=VALUE … [--try] [--anyway]',
     'wire FILE TERMINAL',
   ],
   about:
@@ -32,6 +34,7 @@ export const wire: Command = {
   options: {
     cut: { takes: 'a wire', says: 'take this wire out' },
     try: { says: 'only show what would happen' },
+    ...ANYWAY,
   },
   examples: [
     'wire lathe.refit A1.x-step T1.x-step --try',
@@ -57,8 +60,8 @@ export const wire: Command = {
       cut !== undefined
         ? [severed(file.refit, cut)]
         : from?.includes('=')
-          ? stated(file.refit, words.slice(1))
-          : [joined(file.refit, from, to, rest)];
+          ? stated(file.refit, words.slice(1), has('anyway'))
+          : [joined(file.refit, from, to, rest, has('anyway'))];
     const drawn = supplyDrawn(assess(file.refit));
     const before = lookThrough(file.refit, drawn);
     const after = lookThrough(changed(file, changes, io).refit, drawn);
@@ -106,6 +109,7 @@ function joined(
   from: string | undefined,
   to: string | undefined,
   rest: readonly string[],
+  anyway: boolean,
 ): Change {
   if (from === undefined || to === undefined)
     throw new Refusal(
@@ -134,6 +138,7 @@ function joined(
       cable = value;
     } else {
       need(readSetting(WIRE_SETTINGS[name]!, value));
+      if (!anyway) refuseSlip(name, askBackOfSetting(WIRE_SETTINGS[name]!, value));
       settings[name] = value;
     }
   }

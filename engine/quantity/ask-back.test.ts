@@ -18,6 +18,9 @@ describe('asking back', () => {
     );
     expect(asked(root, '16000 mm')).toContain('16000 mm is far outside');
     expect(asked(root, '16 µm')).toContain('Did you mean 16 mm?');
+    // Rather than 16000 mA.
+    const fuse: Usual = { name: 'fuse', unit: 'A', plausible: ['6 A', '125 A'] };
+    expect(asked(fuse, '16000 A')).toContain('Did you mean 16 A?');
     // A digit held too long.
     expect(asked({ name: 'mains voltage', unit: 'V', plausible: ['90 V', '690 V'] }, '23000 V')).toContain(
       'Did you mean 230 V?',

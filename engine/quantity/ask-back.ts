@@ -93,8 +93,11 @@ function meantOf([number, unit]: Typed, asked: string, ends: Ends): string | und
   };
   const shifted = [10, 100, 1e4, 1e5, 1e6].map((times) => number / times).filter(Number.isInteger);
   const candidates: readonly Typed[] = [
-    ...[asked, ...ladderOf(asked), ...ladderOf(unit)].map((u): Typed => [number, u]),
-    ...[number / 1000, number * 1000, ...shifted].map((n): Typed => [n, unit]),
+    [number, asked],
+    [number / 1000, unit],
+    [number * 1000, unit],
+    ...[...ladderOf(asked), ...ladderOf(unit)].map((u): Typed => [number, u]),
+    ...shifted.map((n): Typed => [n, unit]),
   ];
   const found = candidates.find(fits);
   return found && `${formatNumber(found[0], 12)}${found[1] === '1' ? '' : ` ${found[1]}`}`;

@@ -1,21 +1,21 @@
 /** Wires and cables read. */
 import type { WiringCable, WiringWire } from '../../refit/types.ts';
 import { known, numberOf, textOf } from './kind.ts';
-import { amount, choice, count, readSettings, type SettingSpecs, text } from './setting.ts';
+import { amount, choice, count, mostly, readSettings, type SettingSpecs, text } from './setting.ts';
 import type { Cable, Wire, WiringProblem } from './types.ts';
 
 export const WIRE_SETTINGS: SettingSpecs = {
   number: text('number on its ferrules'),
   colour: text('colour'),
-  section: amount('cross-section', 'mm²'),
-  length: amount('length', 'm'),
+  section: mostly(amount('cross-section', 'mm²'), '0.05 mm²', '70 mm²'),
+  length: mostly(amount('length', 'm'), '5 cm', '100 m'),
   ferrule: text('ferrule'),
 };
 
 export const CABLE_SETTINGS: SettingSpecs = {
   cores: count('cores', '', 200, 1),
-  section: amount('cross-section of a core', 'mm²'),
-  length: amount('length', 'm'),
+  section: mostly(amount('cross-section of a core', 'mm²'), '0.05 mm²', '70 mm²'),
+  length: mostly(amount('length', 'm'), '5 cm', '100 m'),
   shield: choice('shield', ['none', 'foil', 'braid']),
   twisted: choice('cores twisted in pairs', ['yes', 'no']),
   // Usual of control cable; common practice, no source.

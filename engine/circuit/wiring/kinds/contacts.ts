@@ -1,16 +1,16 @@
 /** Contacts, coils and their ratings, as several kinds have them. */
 import { type Draft, known, numberOf, textOf } from '../kind.ts';
-import { amount, choice, type SettingSpecs, type Settings } from '../setting.ts';
+import { amount, choice, mostly, type SettingSpecs, type Settings } from '../setting.ts';
 import type { Contact, ContactRating, Load, Suppressor } from '../types.ts';
 
 /** What the contacts of a kind may switch; the plate or the maker's sheet says it. */
 export const RATING: SettingSpecs = {
-  'ac-volts': amount('a.c. voltage of the contacts', 'V'),
-  'ac-amps': amount('a.c. current of the contacts', 'A'),
-  'ac-coil-amps': amount('a.c. current into coils (AC-15)', 'A'),
-  'dc-volts': amount('d.c. voltage of the contacts', 'V'),
-  'dc-amps': amount('d.c. current of the contacts at that voltage', 'A'),
-  'dc-coil-amps': amount('d.c. current into coils (DC-13)', 'A'),
+  'ac-volts': mostly(amount('a.c. voltage of the contacts', 'V'), '12 V', '690 V'),
+  'ac-amps': mostly(amount('a.c. current of the contacts', 'A'), '0.1 A', '500 A'),
+  'ac-coil-amps': mostly(amount('a.c. current into coils (AC-15)', 'A'), '0.05 A', '50 A'),
+  'dc-volts': mostly(amount('d.c. voltage of the contacts', 'V'), '5 V', '800 V'),
+  'dc-amps': mostly(amount('d.c. current of the contacts at that voltage', 'A'), '0.01 A', '200 A'),
+  'dc-coil-amps': mostly(amount('d.c. current into coils (DC-13)', 'A'), '0.01 A', '20 A'),
 };
 
 function rating(settings: Settings, of: 'ac' | 'dc', main: boolean): ContactRating | undefined {
@@ -70,18 +70,18 @@ export function contacts(
 export const SUPPRESSORS = ['none', 'diode', 'clamp', 'resistor-capacitor', 'varistor'] as const;
 
 export const COIL: SettingSpecs = {
-  'coil-volts': amount('voltage of the coil', 'V'),
+  'coil-volts': mostly(amount('voltage of the coil', 'V'), '5 V', '400 V'),
   'coil-supply': choice('current of the coil', ['dc', 'ac', 'either']),
-  'coil-current': amount('current of the coil', 'A'),
-  'coil-resistance': amount('resistance of the coil', 'Ω'),
-  'coil-inductance': amount('inductance of the coil', 'H'),
+  'coil-current': mostly(amount('current of the coil', 'A'), '1 mA', '5 A'),
+  'coil-resistance': mostly(amount('resistance of the coil', 'Ω'), '1 Ω', '100 kΩ'),
+  'coil-inductance': mostly(amount('inductance of the coil', 'H'), '1 mH', '100 H'),
   suppressor: choice('what swallows the spike of the coil', SUPPRESSORS),
   'clamp-volts': amount('voltage of the clamp', 'V'),
 };
 
 export const coilSettings = (volts: string): SettingSpecs => ({
   ...COIL,
-  'coil-volts': amount('voltage of the coil', 'V', volts),
+  'coil-volts': mostly(amount('voltage of the coil', 'V', volts), '5 V', '400 V'),
   'coil-supply': choice('current of the coil', ['dc', 'ac', 'either'], 'dc'),
 });
 

@@ -1,5 +1,5 @@
 import { type Draft, known, numberOf, textOf, wiringKind } from '../kind.ts';
-import { amount, choice, count, type Settings, text } from '../setting.ts';
+import { amount, choice, count, mostly, type Settings, text } from '../setting.ts';
 import type { Nature } from '../types.ts';
 import { contact, RATING } from './contacts.ts';
 import { encoderInputs } from './encoder-lines.ts';
@@ -39,7 +39,7 @@ export const control = wiringKind({
     'output-current': amount('current of one pulse output', 'A'),
     'output-low': amount('voltage left when a pulse output pulls down', 'V'),
     'output-withstands': amount('voltage an open collector stands', 'V'),
-    'pulse-rate': amount('highest pulse rate', 'Hz'),
+    'pulse-rate': mostly(amount('highest pulse rate', 'Hz'), '10 kHz', '20 MHz'),
     'five-volts': yesNo('gives 5 V out'),
     'five-volt-current': amount('current of its 5 V', 'A'),
     encoders: text('encoders it reads'),
@@ -50,7 +50,7 @@ export const control = wiringKind({
     ),
     'encoder-volts': amount('voltage it feeds encoders with', 'V', '5 V'),
     'encoder-current': amount('current it gives one encoder', 'A'),
-    'encoder-rate': amount('highest line rate it reads', 'Hz'),
+    'encoder-rate': mostly(amount('highest line rate it reads', 'Hz'), '10 kHz', '50 MHz'),
     termination: amount('resistor across each encoder pair inside', 'Ω'),
     inputs: count('inputs for 24 V', '8', 256),
     'input-form': choice('its 24 V inputs', ['sinking', 'sourcing', 'either way'], 'either way'),

@@ -1,5 +1,5 @@
 import { type Draft, known, numberOf, textOf, type WiringKind, wiringKind } from '../kind.ts';
-import { amount, choice, count, type SettingSpecs, type Settings } from '../setting.ts';
+import { amount, choice, count, mostly, type SettingSpecs, type Settings } from '../setting.ts';
 import type { MotorPhase, Nature } from '../types.ts';
 import { contact, RATING } from './contacts.ts';
 import { encoderInputs } from './encoder-lines.ts';
@@ -19,21 +19,21 @@ import { READS, readerTerminals } from './speed-and-angle.ts';
 
 const BASE: SettingSpecs = {
   feed: choice('what feeds it', ['dc bus', 'mains'], 'dc bus'),
-  volts: amount('voltage it is fed with', 'V'),
-  'least-volts': amount('lowest supply voltage', 'V'),
-  'most-volts': amount('highest supply voltage', 'V'),
-  'supply-current': amount('current it takes from its supply', 'A'),
+  volts: mostly(amount('voltage it is fed with', 'V'), '10 V', '700 V'),
+  'least-volts': mostly(amount('lowest supply voltage', 'V'), '10 V', '600 V'),
+  'most-volts': mostly(amount('highest supply voltage', 'V'), '12 V', '900 V'),
+  'supply-current': mostly(amount('current it takes from its supply', 'A'), '0.1 A', '200 A'),
   phases: choice('phases of its mains', ['one', 'three'], 'one'),
   command: choice('how it is commanded', ['pulses', 'volts', '0 to 10 V', 'none'], 'none'),
   'input-level': choice('level of its command inputs', INPUT_LEVELS),
   ...OPTO_SETTINGS,
-  'pulse-rate': amount('highest pulse rate it takes', 'Hz'),
+  'pulse-rate': mostly(amount('highest pulse rate it takes', 'Hz'), '10 kHz', '20 MHz'),
   motor: choice('motor it feeds', MOTORS),
-  'motor-current': amount('continuous current to the motor', 'A'),
+  'motor-current': mostly(amount('continuous current to the motor', 'A'), '0.1 A', '200 A'),
   feedback: choice('encoder it reads', ['none', 'differential', 'single-ended', 'open collector'], 'none'),
   'encoder-volts': amount('voltage it feeds the encoder with', 'V', '5 V'),
   'encoder-current': amount('current it gives the encoder', 'A'),
-  'encoder-rate': amount('highest line rate it reads', 'Hz'),
+  'encoder-rate': mostly(amount('highest line rate it reads', 'Hz'), '10 kHz', '50 MHz'),
   termination: amount('resistor across each encoder pair inside', 'Ω'),
   ...READS,
   enable: yesNo('has an enable input that is used', 'yes'),

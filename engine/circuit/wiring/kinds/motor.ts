@@ -1,5 +1,5 @@
 import { known, numberOf, textOf, type WiringKind, wiringKind } from '../kind.ts';
-import { amount, choice } from '../setting.ts';
+import { amount, choice, mostly } from '../setting.ts';
 import type { Mains } from '../types.ts';
 import { SHAPES } from './mains-side.ts';
 import { type MOTORS, phaseMarks } from './motor-leads.ts';
@@ -19,8 +19,8 @@ const motor = (
     exposed: true,
     settings: {
       type: choice('kind of motor', types, usual),
-      current: amount('continuous current', 'A'),
-      volts: amount('rated voltage', 'V'),
+      current: mostly(amount('continuous current', 'A'), '0.1 A', '200 A'),
+      volts: mostly(amount('rated voltage', 'V'), '5 V', '690 V'),
     },
     fromPart: (part) => {
       const type = part.choice('type');
@@ -93,8 +93,8 @@ export const mainsMotor: WiringKind = wiringKind({
   exposed: true,
   settings: {
     phases: choice('phases of its mains', ['one', 'three'], 'three'),
-    volts: amount('mains voltage it is made for, as connected', 'V'),
-    current: amount('current on its plate', 'A'),
+    volts: mostly(amount('mains voltage it is made for, as connected', 'V'), '5 V', '690 V'),
+    current: mostly(amount('current on its plate', 'A'), '0.1 A', '200 A'),
     ...SHAPES,
   },
   terminals: (s) => {

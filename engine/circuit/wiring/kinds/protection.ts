@@ -1,13 +1,13 @@
 import { type Draft, known, numberOf, textOf, type WiringKind, wiringKind } from '../kind.ts';
-import { amount, choice, count, type SettingSpecs, type Settings } from '../setting.ts';
+import { amount, choice, count, mostly, type SettingSpecs, type Settings } from '../setting.ts';
 import type { Protection } from '../types.ts';
 
 const SHARED: SettingSpecs = {
   poles: count('poles', '1', 4, 1),
-  amps: amount('rated current', 'A'),
-  'ac-volts': amount('a.c. voltage it breaks', 'V'),
-  'dc-volts': amount('d.c. voltage it breaks', 'V'),
-  breaks: amount('largest current it can break', 'A'),
+  amps: mostly(amount('rated current', 'A'), '0.05 A', '250 A'),
+  'ac-volts': mostly(amount('a.c. voltage it breaks', 'V'), '24 V', '690 V'),
+  'dc-volts': mostly(amount('d.c. voltage it breaks', 'V'), '12 V', '1000 V'),
+  breaks: mostly(amount('largest current it can break', 'A'), '10 A', '100 kA'),
 };
 
 const protection = (

@@ -1,5 +1,5 @@
 import { type Draft, known, numberOf, textOf, wiringKind } from '../kind.ts';
-import { amount, choice } from '../setting.ts';
+import { amount, choice, mostly } from '../setting.ts';
 import { yes, yesNo } from './io.ts';
 import { CHARGES, HEATS, LEAKS, SHAPES } from './mains-side.ts';
 
@@ -23,10 +23,10 @@ export const supply = wiringKind({
   settings: {
     volts: amount('voltage it gives', 'V', '24 V'),
     tolerance: amount('how far that may stray', '%', '5 %'),
-    current: amount('current it can give for good', 'A'),
+    current: mostly(amount('current it can give for good', 'A'), '0.1 A', '100 A'),
     earthed: yesNo('its minus is joined to earth inside'),
-    'mains-volts': amount('mains voltage it is set for', 'V'),
-    'mains-current': amount('current it takes from the mains', 'A'),
+    'mains-volts': mostly(amount('mains voltage it is set for', 'V'), '90 V', '690 V'),
+    'mains-current': mostly(amount('current it takes from the mains', 'A'), '0.1 A', '100 A'),
     ...SHAPES,
     ...LEAKS,
     ...CHARGES,
@@ -85,10 +85,10 @@ export const bus = wiringKind({
   letter: 'G',
   exposed: false,
   settings: {
-    volts: amount('d.c. voltage it gives without load', 'V'),
-    current: amount('d.c. current it can give', 'A'),
-    capacitance: amount('capacitance', 'F'),
-    bleeder: amount('bleeder resistor across it', 'Ω'),
+    volts: mostly(amount('d.c. voltage it gives without load', 'V'), '10 V', '900 V'),
+    current: mostly(amount('d.c. current it can give', 'A'), '0.5 A', '200 A'),
+    capacitance: mostly(amount('capacitance', 'F'), '10 µF', '0.5 F'),
+    bleeder: mostly(amount('bleeder resistor across it', 'Ω'), '10 Ω', '1 MΩ'),
     'inrush-resistor': CHARGES['inrush-resistor']!,
     ...HEATS,
   },
@@ -140,10 +140,10 @@ export const transformer = wiringKind({
   letter: 'T',
   exposed: true,
   settings: {
-    primary: amount('voltage of the primary', 'V'),
-    secondary: amount('voltage of the secondary', 'V'),
-    power: amount('rated power', 'VA'),
-    regulation: amount('rise of the secondary without load', '%'),
+    primary: mostly(amount('voltage of the primary', 'V'), '90 V', '690 V'),
+    secondary: mostly(amount('voltage of the secondary', 'V'), '6 V', '400 V'),
+    power: mostly(amount('rated power', 'VA'), '10 VA', '20 kVA'),
+    regulation: mostly(amount('rise of the secondary without load', '%'), '1 %', '25 %'),
     ...HEATS,
   },
   fromPart: (part) => {
@@ -191,11 +191,11 @@ export const mainsInlet = wiringKind({
   says: 'Where the mains come in. Wiring up to here is work for a licensed electrician.',
   letter: 'X',
   settings: {
-    volts: amount('mains voltage, phase to neutral', 'V'),
-    hertz: amount('mains frequency', 'Hz'),
+    volts: mostly(amount('mains voltage, phase to neutral', 'V'), '90 V', '400 V'),
+    hertz: mostly(amount('mains frequency', 'Hz'), '50 Hz', '60 Hz'),
     phases: choice('phases', ['one', 'three'], 'one'),
     neutral: yesNo('has a neutral', 'yes'),
-    current: amount('current of the socket or breaker before it', 'A'),
+    current: mostly(amount('current of the socket or breaker before it', 'A'), '6 A', '125 A'),
   },
   fromPart: (part) => ({
     volts: some(part.value('mains'), 'V'),
