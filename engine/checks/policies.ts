@@ -347,6 +347,15 @@ export const POLICIES: readonly Policy[] = [
     source: HABIT,
   },
   {
+    id: 'loop-doubt',
+    name: 'how far the gains of an axis’s loop may be off either way',
+    unit: '1',
+    usual: '30 %',
+    domain: 'fraction',
+    why: 'What the loop of an axis is set to is worked out from its parts, not read from the drive. Somebody sets it softer or harder, and the run-in before a thread grows or shrinks with it.',
+    source: HABIT,
+  },
+  {
     id: 'spindle-slip',
     name: 'how far a spindle that nothing reports may be off its speed',
     unit: '1',

@@ -100,33 +100,11 @@ export class BandMaker {
   piece(count = PIECE): void {
     const end = Math.min(this.wanted, this.done + count);
     for (; this.done < end; this.done++) {
-      const run = simulate(this.variant(), this.move, { ...this.options, followingAt: TIMES, books: false });
+      const drawn = variantOf(this.model, this.spread, this.seed, this.first + this.done);
+      this.again += drawn.again;
+      const run = simulate(drawn.model, this.move, { ...this.options, followingAt: TIMES, books: false });
       this.take(run);
     }
-  }
-
-  private variant(): AxisModel {
-    const number = this.first + this.done;
-    const evens = oneByOne(uniforms(this.seed, 2 * number));
-    const draw = oneByOne(normals(this.seed, 2 * number + 1));
-    for (let turn = 0; turn < 100; turn++) {
-      const out = structuredClone(this.model) as unknown as Record<string, Record<string, number>>;
-      for (const { path, share, form } of this.spread) {
-        const [group, name] = path.split('.') as [string, string];
-        const by = form === 'normal' ? draw() : 2 * evens() - 1;
-        out[group]![name] = out[group]![name]! * (1 + share * by);
-      }
-      const model = out as unknown as AxisModel;
-      if (checkModel(model).length === 0) return model;
-      this.again++;
-    }
-    throw new ModelError([
-      {
-        code: 'out-of-domain',
-        where: 'spread',
-        message: 'Hardly any variant within this spread can be; make the spread smaller.',
-      },
-    ]);
   }
 
   private take(run: Run): void {
@@ -154,6 +132,37 @@ export class BandMaker {
       drawn,
     };
   }
+}
+
+/**
+ * A model with what is uncertain drawn anew; the same seed and number draw the same. `again`: variants that could not be, such
+ * as a negative friction, and were drawn once more. Throws ModelError where hardly any can be.
+ */
+export function variantOf(
+  model: AxisModel,
+  spread: readonly Spread[],
+  seed: number,
+  number: number,
+): { readonly model: AxisModel; readonly again: number } {
+  const evens = oneByOne(uniforms(seed, 2 * number));
+  const draw = oneByOne(normals(seed, 2 * number + 1));
+  for (let again = 0; again < 100; again++) {
+    const out = structuredClone(model) as unknown as Record<string, Record<string, number>>;
+    for (const { path, share, form } of spread) {
+      const [group, name] = path.split('.') as [string, string];
+      const by = form === 'normal' ? draw() : 2 * evens() - 1;
+      out[group]![name] = out[group]![name]! * (1 + share * by);
+    }
+    const made = out as unknown as AxisModel;
+    if (checkModel(made).length === 0) return { model: made, again };
+  }
+  throw new ModelError([
+    {
+      code: 'out-of-domain',
+      where: 'spread',
+      message: 'Hardly any variant within this spread can be; make the spread smaller.',
+    },
+  ]);
 }
 
 /** At each time the values below which 5, 50 and 95 % of the runs lie. */

@@ -1,6 +1,6 @@
 /** One axis, or two in step, simulated in time: following error, trips, ringing, stick-slip, lost motion, the bus. */
 
-export { type Band, BandMaker, band, joinBands, type Spread } from './band.ts';
+export { type Band, BandMaker, band, joinBands, type Spread, variantOf } from './band.ts';
 export { checkModel, checkMove } from './check-model.ts';
 export type { EventKind, RunEvent } from './events.ts';
 export {

@@ -29,7 +29,8 @@ const EVEN = {
 };
 const RANGE = [1, 1e4] as const;
 const HALVINGS = 50;
-const MOST_KEPT = 32;
+/** The draws of three axes and some more. */
+const MOST_KEPT = 100;
 
 const FOUND = new Map<string, Follows | null>();
 

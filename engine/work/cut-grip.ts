@@ -3,7 +3,8 @@ import type { Work } from '../refit/types.ts';
 import type { Cut } from '../threads/index.ts';
 import type { CutLink } from './cut-bends.ts';
 import { missing, ratio, type WorkFinding } from './finding.ts';
-import { from, type Known, type WorkMachine } from './machine.ts';
+import { from, type Known } from './known.ts';
+import type { WorkMachine } from './machine.ts';
 import { mm, rpm, say } from './say.ts';
 
 /** Friction of jaws on steel: common practice, no source. */

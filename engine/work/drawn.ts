@@ -1,6 +1,6 @@
 /**
  * Work judged draw by draw: the facts in doubt are drawn as for the findings of an axis, and how much harder or easier the
- * material cuts than its table; the machine is put together from each draw, and the work is judged on it. So every margin gets its spread and every link the chance that it does not give way.
+ * material cuts than its table, and how each axis follows; the machine is put together from each draw, and the work is judged on it. So every margin gets its spread and every link the chance that it does not give way.
  */
 import { SURE } from '../assess/compare.ts';
 import { drawSource } from '../assess/draw-source.ts';
@@ -11,6 +11,7 @@ import { NOTHING } from '../assess/value.ts';
 import type { Verdict } from '../quantity/verdict.ts';
 import type { Work } from '../refit/types.ts';
 import { inOrder, type WorkFinding, worstOf } from './finding.ts';
+import { followingDrawn } from './following.ts';
 import { type JudgedWork, judgeOne, summaryOf } from './judge.ts';
 import { rangeAt } from './limits.ts';
 import { machineDrawn, type WorkMachine } from './machine.ts';
@@ -42,7 +43,8 @@ class Tally {
     this.margins = new Float64Array(lanes).fill(Number.NaN);
   }
 
-  put(lane: number, finding: WorkFinding): void {
+  /** `isUnknown`: it is not known of the machine as it stands either; what only a draw cannot do counts as failing. */
+  put(lane: number, finding: WorkFinding, isUnknown: boolean): void {
     const { margin, verdict } = finding;
     const value =
       typeof margin === 'number'
@@ -51,7 +53,7 @@ class Tally {
           : margin
         : margin === null
           ? Number.MAX_VALUE
-          : verdict === 'fails'
+          : verdict === 'fails' || (verdict === 'unknown' && !isUnknown)
             ? 0
             : 1;
     this.margins[lane] = value;
@@ -72,14 +74,31 @@ export function* seekDrawn(
   if (judged.length === 0) return judged;
   const scopes = drawScopes(assessment, (scopeFor) => machineDrawn(machine, scopeFor), { lanes, seed });
   const cutting = drawSource(cuttingForce(machine), lanes, seed, undefined);
+  const following = new Map(
+    [...machine.axes.values()].map((axis, number) => [
+      axis.id,
+      followingDrawn(axis, {
+        look: machine.habits.look.value,
+        loop: machine.habits.loop.value,
+        seed,
+        number,
+      }),
+    ]),
+  );
   const asPlanned = judged.map(planned);
   const ranges = judged.map((one) => rangeOf(machine, one));
   const tallies = judged.map(() => new Map<string, Tally>());
+  const unknown = judged.map(
+    ({ findings }) =>
+      new Set(findings.filter(({ verdict }) => verdict === 'unknown').map(({ check }) => check)),
+  );
   const whole = judged.map(() => 0);
   const done = judged.map(() => 0);
   let open = [...asPlanned.entries()];
   for (let lane = 0; lane < lanes && open.length > 0; lane++) {
-    const drawn = machineDrawn(machine, scopes.at(lane), cutting?.[lane]);
+    const drawn = machineDrawn(machine, scopes.at(lane), cutting?.[lane], ({ id }) =>
+      following.get(id)!(lane),
+    );
     for (const [at, work] of open) {
       let fits = true;
       done[at]!++;
@@ -90,7 +109,7 @@ export function* seekDrawn(
           tallies[at]!.set(finding.check, tally);
         }
         const before = tally.fails;
-        tally.put(lane, finding);
+        tally.put(lane, finding, unknown[at]!.has(finding.check));
         if (tally.fails > before) fits = false;
       }
       if (fits) whole[at]!++;

@@ -28,6 +28,8 @@ export const HABITS = {
   count: 'thread-count',
   /** Share by which the force of a cut may be off either way. */
   cutting: 'cutting-doubt',
+  /** Share by which the gains of an axis's loop may be off either way. */
+  loop: 'loop-doubt',
   /** Safeties of jaws: of the grip, and of the cut against slipping. */
   grip: 'grip',
   gripCut: 'grip-cut',

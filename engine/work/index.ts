@@ -5,6 +5,7 @@ export type { CutDetail } from './cuts.ts';
 export { type DrawOptions, judgeDrawn, seekDrawn, WORK_LANES } from './drawn.ts';
 export { fieldsOf, WORK_FIELDS, WORK_KINDS, type WorkField, type WorkKind } from './fields.ts';
 export { LINKS, type Link, sayChance, sayMargin, sayRange, type WorkFinding, worstOf } from './finding.ts';
+export { FOLLOWING_DRAWS } from './following.ts';
 export { type InStepAnswer, type InStepTap, type InStepThread, runInStep } from './in-step.ts';
 export { type JudgedWork, judgeOne, judgeWork } from './judge.ts';
 export { highestAllowed, type LinkLimit } from './limits.ts';

@@ -1,28 +1,19 @@
 /** The machine as its work wants it: axes with their pace and thrust, the spindle, the chuck, what the control can do. */
-import { axisModel, type MoveSetting } from '../advice/axis-model.ts';
+import { axisModel } from '../advice/axis-model.ts';
 import { scopesOf } from '../assess/assess.ts';
 import { type Assessment, type ScopeFor, sayPath } from '../assess/index.ts';
 import { resolve, type Scope } from '../assess/resolve.ts';
-import { weaker } from '../assess/value.ts';
 import { DRAG, EFFICIENCY, LEAD, RATIO, REDUCTION_EFFICIENCY } from '../checks/motion.ts';
 import { CONTINUOUS_TORQUE, PEAK_TORQUE } from '../checks/motor-constants.ts';
 import { fact, type Ref } from '../checks/refs.ts';
-import type { Basis } from '../quantity/types.ts';
 import { chosenPart, findPlace } from '../refit/place.ts';
 import type { Chain, Refit } from '../refit/types.ts';
-import type { AxisModel } from '../simulate/index.ts';
-import { axisFollows } from './axis-follows.ts';
+import type { AxisModel, Spread } from '../simulate/index.ts';
+import { type InTime, inTimeOf } from './following.ts';
 import { type Habits, habitsOf, withFacts } from './habits.ts';
-import { say } from './say.ts';
+import { from, type Known, NONE } from './known.ts';
 import { spindleAt, spindleSetting } from './spindle-model.ts';
 import type { SpindleModel } from './types.ts';
-
-/** A number of the machine, or the facts it waits for. */
-export interface Known {
-  readonly value: number | null;
-  readonly needs: readonly string[];
-  readonly basis?: Basis | undefined;
-}
 
 export interface WorkAxis {
   readonly id: string;
@@ -48,6 +39,8 @@ export interface WorkAxis {
   readonly isStepper: boolean;
   /** For the simulation; null while something is missing. */
   readonly model: AxisModel | null;
+  /** How far the numbers of that model may be off. */
+  readonly spread: readonly Spread[];
 }
 
 export type Ability = 'yes' | 'no' | null;
@@ -90,7 +83,6 @@ export interface ChuckFacts {
 }
 
 const result = (working: string, symbol: string): Ref => ({ kind: 'result', working, symbol });
-const NONE: Known = { value: null, needs: [] };
 
 /** A reference as a number, with its basis or what is missing. */
 function known(scope: Scope, ref: Ref): Known {
@@ -99,25 +91,11 @@ function known(scope: Scope, ref: Ref): Known {
   return value.state === 'missing' ? { value: null, needs: [...value.facts] } : NONE;
 }
 
-/** Works on several numbers; unknown while one of them is. */
-export function from(parts: readonly Known[], how: (...values: number[]) => number): Known {
-  const needs = [...new Set(parts.flatMap((each) => each.needs))];
-  if (parts.some(({ value }) => value === null)) return { value: null, needs };
-  let basis: Basis | undefined;
-  for (const each of parts) basis = weaker(basis, each.basis);
-  return { value: how(...parts.map(({ value }) => value as number)), needs: [], basis };
-}
-
 /** The smaller of those that are known; unknown where none is. */
 function least(...parts: readonly Known[]): Known {
   const there = parts.filter(({ value }) => value !== null);
   if (there.length === 0) return { value: null, needs: [...new Set(parts.flatMap(({ needs }) => needs))] };
   return there.reduce((a, b) => (b.value! < a.value! ? b : a));
-}
-
-/** How an axis moves in time: asked only where it is wanted, for it takes a while. */
-interface InTime extends Following {
-  readonly model: AxisModel | null;
 }
 
 function axisOf(refit: Refit, chain: Chain, scope: Scope, inTime: InTime): WorkAxis {
@@ -157,64 +135,7 @@ function axisOf(refit: Refit, chain: Chain, scope: Scope, inTime: InTime): WorkA
     pulseSpeed: pulseSpeed(refit, chain.id, get),
     isStepper,
     model: inTime.model,
-  };
-}
-
-/** Moving an axis takes a moment, and most work asks one axis only: so it is moved when first asked. */
-function inTimeOf({ model, missing }: MoveSetting, scope: Scope, look: number): InTime {
-  let followed: Following | undefined;
-  const follow = (): Following => {
-    followed ??= following(
-      model ?? null,
-      known(scope, fact('duty', 'acceleration')),
-      known(scope, fact('duty', 'rapid')),
-      missing.map(({ path }) => path),
-      look,
-    );
-    return followed;
-  };
-  return {
-    model: model ?? null,
-    get gain() {
-      return follow().gain;
-    },
-    get lag() {
-      return follow().lag;
-    },
-    get gainSays() {
-      return follow().gainSays;
-    },
-  };
-}
-
-interface Following {
-  readonly gain: Known;
-  readonly lag: Known;
-  readonly gainSays: string;
-}
-
-/** How hard the axis follows: found by moving it in the simulation. */
-function following(
-  model: AxisModel | null,
-  acceleration: Known,
-  rapid: Known,
-  needs: readonly string[],
-  look: number,
-): Following {
-  const unknown: Known = { value: null, needs: [...needs, ...acceleration.needs, ...rapid.needs] };
-  if (!model || acceleration.value === null || rapid.value === null)
-    return { gain: unknown, lag: unknown, gainSays: '' };
-  const found = axisFollows(model, acceleration.value, rapid.value, look);
-  if (!found)
-    return {
-      gain: NONE,
-      lag: NONE,
-      gainSays: 'In the simulation this axis never follows well enough for a thread; look at it under Move.',
-    };
-  return {
-    gain: { value: found.gain, needs: [], basis: 'guess' },
-    lag: { value: found.lag, needs: [], basis: 'guess' },
-    gainSays: `In the simulation it needs the run-in of an axis with a gain of ${say(found.gain, '1/s')}, and trails by ${say(found.lag, 'ms')}. What its loop is set to is worked out, not measured: the run-in is as good as that.`,
+    spread: inTime.spread,
   };
 }
 
@@ -318,7 +239,13 @@ export const workMachine = (
     scopesOf(assessment),
     { model: spindle, needs: spindleNeeds },
     (spindleScope) => habitsOf(assessment.refit, spindleScope),
-    (chain, scope, { look }) => inTimeOf(axisModel(assessment, chain.id), scope, look.value),
+    (chain, scope, { look }) =>
+      inTimeOf(
+        axisModel(assessment, chain.id),
+        known(scope, fact('duty', 'acceleration')),
+        known(scope, fact('duty', 'rapid')),
+        look.value,
+      ),
     null,
   );
 
@@ -328,14 +255,19 @@ export function workMachineOf(assessment: Assessment): WorkMachine {
   return workMachine(assessment, model, needs);
 }
 
-/** The same machine with its facts as one draw has them. How its axes follow is not drawn: each would have to be moved. */
-export const machineDrawn = (machine: WorkMachine, scopeFor: ScopeFor, cutting = 1): WorkMachine =>
+/** The same machine with its facts, and how its axes follow, as one draw has them. */
+export const machineDrawn = (
+  machine: WorkMachine,
+  scopeFor: ScopeFor,
+  cutting = 1,
+  follows: (axis: WorkAxis) => InTime = (axis) => axis,
+): WorkMachine =>
   machineAt(
     machine.refit,
     scopeFor,
     spindleAt(machine.refit, scopeFor),
     (spindle) => withFacts(machine.habits, spindle),
-    (chain) => machine.axes.get(chain.id)!,
+    (chain) => follows(machine.axes.get(chain.id)!),
     { cutting },
   );
 

@@ -1,7 +1,7 @@
 /** What is found on the torque of a tap and on its turning back. */
 import type { Work } from '../refit/types.ts';
 import { cutFor } from './asked.ts';
-import { ratio, told, type WorkFinding } from './finding.ts';
+import { missing, ratio, told, type WorkFinding } from './finding.ts';
 import { stoppingAt, torqueOver } from './limits.ts';
 import { sayTurns } from './links.ts';
 import type { WorkAxis } from './machine.ts';
@@ -169,7 +169,19 @@ export function reversalFindings(
         basis,
       }),
     );
-  else if (axis && axis.lag.value !== null && float === null)
+  else if (axis && axis.lag.value === null && float === null)
+    found.push(
+      missing(work, {
+        check: 'in-step',
+        link: 'axis',
+        title: 'In step through the reversal',
+        sentence:
+          axis.gainSays ||
+          `How closely the ${axis.id} axis follows the spindle as it turns back is not known.`,
+        needs: axis.lag.needs,
+      }),
+    );
+  else if (axis && float === null)
     found.push(
       ratio(work, {
         check: 'in-step',

@@ -115,7 +115,8 @@ export function judgeThread(machine: WorkMachine, work: Work): JudgedThread {
             check: 'run-in',
             link: 'axis',
             title: 'Run-in',
-            sentence: `How the ${axis.id} axis gains speed is not known, so neither is the run-in.`,
+            sentence:
+              axis.gainSays || `How the ${axis.id} axis gains speed is not known, so neither is the run-in.`,
             needs: [...axis.rapid.needs, ...axis.acceleration.needs, ...axis.gain.needs],
           }),
         );

@@ -3,6 +3,7 @@ import { useEffect, useId, useState } from 'react';
 import { Link } from 'wouter';
 import type { Work } from '../../../engine/refit/types.ts';
 import {
+  FOLLOWING_DRAWS,
   fieldsOf,
   type JudgedWork,
   LINKS,
@@ -48,7 +49,7 @@ export function WorkDetail({ work, judged, state, record, session }: Props) {
           <p className="small soft">
             Drawn {draws.lanes} times with every doubtful fact as it may be: nothing fails in{' '}
             {sayShare(draws.chance)} of them. The thin line on a rule is where its margin lies in 95 of 100
-            draws. How the axes follow is not drawn.
+            draws. How an axis follows is drawn from {FOLLOWING_DRAWS} axes moved in the simulation.
           </p>
         )}
         <ul className="work-findings">
