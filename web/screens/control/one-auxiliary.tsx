@@ -9,10 +9,11 @@ import {
   chartsOf,
   kindOf,
 } from '../../../engine/control/index.ts';
-import { readNamed } from '../../../engine/quantity/read-setting.ts';
+import { askBackOfSetting, readNamed } from '../../../engine/quantity/read-setting.ts';
 import { type SettingSpec, wordsOf } from '../../../engine/quantity/settings.ts';
 import { capital } from '../../../engine/quantity/words.ts';
 import type { Auxiliary } from '../../../engine/refit/types.ts';
+import { AskBack, focusOn, useAskBack } from '../../parts/ask-back.tsx';
 import { Scroll } from '../../parts/scroll.tsx';
 import { useWidth } from '../../pictures/use-width.ts';
 import { Findings } from './findings.tsx';
@@ -113,14 +114,16 @@ function Setting({ name, spec, value, check, set }: SettingProps) {
   const id = useId();
   const [text, setText] = useState(value);
   const [fault, setFault] = useState<string>();
+  const back = useAskBack((typed) => (spec ? askBackOfSetting(spec, typed) : undefined));
   const done = (): void => {
     if (text.trim() === value) {
       setFault(undefined);
+      back.drop();
       return;
     }
     const wrong = check(text);
     setFault(wrong);
-    if (wrong === undefined) set(text);
+    if (wrong === undefined && !back.holds(text)) set(text);
   };
   const said = fault ?? spec?.help;
   return (
@@ -152,18 +155,34 @@ function Setting({ name, spec, value, check, set }: SettingProps) {
                 : undefined
           }
           aria-invalid={fault !== undefined}
-          aria-describedby={said ? `${id}-said` : undefined}
-          onChange={(event) => setText(event.target.value)}
+          aria-describedby={
+            [back.asked && `${id}-asked`, said && `${id}-said`].filter(Boolean).join(' ') || undefined
+          }
+          onChange={(event) => {
+            setText(event.target.value);
+            back.drop();
+          }}
           onBlur={done}
           onKeyDown={(event) => {
             if (event.key === 'Enter') done();
             if (event.key === 'Escape') {
               setText(value);
               setFault(undefined);
+              back.drop();
             }
           }}
         />
       )}
+      <AskBack
+        id={`${id}-asked`}
+        says={back.asked?.says}
+        onAnyway={() => {
+          back.allow(text);
+          done();
+          focusOn(id);
+        }}
+        onChange={() => focusOn(id)}
+      />
       {said && (
         <p
           id={`${id}-said`}

@@ -1,7 +1,9 @@
 /** Settings of one thing as fields. */
-import { useState } from 'react';
+import { useId, useState } from 'react';
 import type { NumberRow } from '../../../engine/circuit/stop/index.ts';
+import { askBackOfSetting } from '../../../engine/quantity/read-setting.ts';
 import type { SettingSpecs } from '../../../engine/quantity/settings.ts';
+import { AskBack, focusOn, useAskBack } from '../../parts/ask-back.tsx';
 
 interface SettingsProps {
   readonly specs: SettingSpecs;
@@ -45,6 +47,7 @@ export function Settings({ specs, values, of, rows, set }: SettingsProps) {
                 value={values[id] ?? ''}
                 hint={brought ?? (spec.usual ? `usually ${spec.usual}` : undefined)}
                 set={(text) => put(id, text)}
+                askBack={(text) => askBackOfSetting(spec, text)}
               />
             )}
             {rows && <span className="small soft stop-origin">{row ? sayBrief(row) : ''}</span>}
@@ -68,28 +71,54 @@ export function Text({
   value,
   hint,
   set,
+  askBack,
 }: {
   label: string;
   value: string;
   hint?: string | undefined;
   set: (text: string) => void;
+  /** What is asked back of a text before it is recorded. */
+  askBack?: (text: string) => string | undefined;
 }) {
+  const id = useId();
   const [text, setText] = useState(value);
+  const back = useAskBack((typed) => askBack?.(typed));
   const done = (): void => {
-    if (text.trim() !== value) set(text);
+    if (text.trim() === value) back.drop();
+    else if (!back.holds(text)) set(text);
   };
   return (
-    <input
-      aria-label={label}
-      value={text}
-      placeholder={hint}
-      maxLength={120}
-      onChange={(event) => setText(event.target.value)}
-      onBlur={done}
-      onKeyDown={(event) => {
-        if (event.key === 'Enter') done();
-        if (event.key === 'Escape') setText(value);
-      }}
-    />
+    <>
+      <input
+        id={id}
+        aria-describedby={back.asked ? `${id}-asked` : undefined}
+        aria-label={label}
+        value={text}
+        placeholder={hint}
+        maxLength={120}
+        onChange={(event) => {
+          setText(event.target.value);
+          back.drop();
+        }}
+        onBlur={done}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') done();
+          if (event.key === 'Escape') {
+            setText(value);
+            back.drop();
+          }
+        }}
+      />
+      <AskBack
+        id={`${id}-asked`}
+        says={back.asked?.says}
+        onAnyway={() => {
+          back.allow(text);
+          done();
+          focusOn(id);
+        }}
+        onChange={() => focusOn(id)}
+      />
+    </>
   );
 }

@@ -2,8 +2,10 @@
 import { type FormEvent, type ReactNode, useEffect, useId, useState } from 'react';
 import { type AskedFact, exampleOf, specAt } from '../../../engine/circuit/whole/index.ts';
 import type { AnswerPlace } from '../../../engine/circuit/wiring/index.ts';
+import { askBackOfSetting } from '../../../engine/quantity/read-setting.ts';
 import { capital } from '../../../engine/quantity/words.ts';
 import type { Wiring } from '../../../engine/refit/types.ts';
+import { AskBack, focusOn, useAskBack } from '../../parts/ask-back.tsx';
 import { keepDraft, readDraft } from '../survey/drafts.ts';
 
 /** An answer of one kind to all places it is asked at. */
@@ -36,8 +38,21 @@ export function QuestionForm(props: Props) {
   const [fault, setFault] = useState<string>();
   const [only] = facts as [AskedFact, ...AskedFact[]];
   const isYesNo = facts.length === 1 && only.options?.length === 2 && only.options[0] === 'yes';
+  const slipIn = (typed: Readonly<Record<string, string>>) => {
+    for (const { setting, questions } of facts) {
+      const spec = specAt(questions[0]!.place, wiring);
+      const says = spec && askBackOfSetting(spec, typed[setting] ?? '');
+      if (says !== undefined) return { setting, says };
+    }
+    return undefined;
+  };
+  const back = useAskBack((typed) => slipIn(JSON.parse(typed))?.says);
   const give = async (typed: Readonly<Record<string, string>>): Promise<void> => {
     const told = facts.filter(({ setting }) => (typed[setting] ?? '').trim() !== '');
+    if (back.holds(JSON.stringify(typed))) {
+      setFault(undefined);
+      return;
+    }
     // Of several facts one may be known and the others not yet.
     const wrong =
       told.length === 0
@@ -61,7 +76,10 @@ export function QuestionForm(props: Props) {
       fact={fact}
       like={likeOf(fact, wiring)}
       text={texts[fact.setting] ?? ''}
-      setText={(text) => setText(fact.setting, text)}
+      setText={(text) => {
+        setText(fact.setting, text);
+        back.drop();
+      }}
       described={described}
     />
   );
@@ -111,6 +129,15 @@ export function QuestionForm(props: Props) {
             {button}
           </fieldset>
         )}
+        <AskBack
+          id={`${name}-asked`}
+          says={back.asked?.says}
+          onAnyway={() => {
+            back.allow(JSON.stringify(texts));
+            void give(texts);
+          }}
+          onChange={() => focusOn(`${name}-${slipIn(texts)?.setting}`)}
+        />
         <p id={`${name}-said`} className="small" aria-live="polite">
           {fault ? (
             <span className="bad">{fault}</span>

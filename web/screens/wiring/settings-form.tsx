@@ -1,6 +1,7 @@
 /** Settings of a device, a wire, a cable or the whole, each with what is wrong said beside it. */
 
 import { readSetting, type SettingSpec, type SettingSpecs } from '../../../engine/circuit/wiring/index.ts';
+import { askBackOfSetting } from '../../../engine/quantity/read-setting.ts';
 import { capital } from '../../../engine/quantity/words.ts';
 import { DraftField } from '../survey/draft-field.tsx';
 
@@ -45,6 +46,7 @@ export function SettingsForm({ specs, values, of, draft, usual, set }: Props) {
           const read = readSetting(spec, text);
           return read.ok ? undefined : read.problem.message;
         }}
+        askBack={(text) => askBackOfSetting(spec, text)}
         onSave={(text) => set(name, text)}
       />
     );

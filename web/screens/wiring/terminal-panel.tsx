@@ -9,6 +9,7 @@ import {
   terminalSheet,
 } from '../../../engine/circuit/whole/index.ts';
 import type { Device, ReadWiring, WiringFinding } from '../../../engine/circuit/wiring/index.ts';
+import { askBackOfSetting } from '../../../engine/quantity/read-setting.ts';
 import { wordsOf } from '../../../engine/quantity/settings.ts';
 import { byVerdict } from '../../../engine/quantity/verdict.ts';
 import { capital } from '../../../engine/quantity/words.ts';
@@ -168,6 +169,7 @@ function Field({
           {...(spec.kind === 'quantity' && spec.unit !== '1' ? { unit: spec.unit } : {})}
           like={value || exampleOf(spec)}
           check={check}
+          askBack={(text) => askBackOfSetting(spec, text)}
           onSave={set}
         />
       )}
