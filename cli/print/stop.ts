@@ -40,9 +40,10 @@ export function printStopFindings(page: Page, { findings }: StopAnalysis): void 
   for (const finding of findings) printStopFinding(page, finding);
 }
 
-function printStopFinding(page: Page, { id, verdict, title, sentence, remedy }: StopFinding): void {
+function printStopFinding(page: Page, { id, verdict, title, sentence, remedy, caution }: StopFinding): void {
   page.prose(`${page.paint(COLOURS[verdict], verdict.padEnd(8))}${title} (${id})`, '', INDENT);
   page.prose(sentence, INDENT);
+  if (caution) page.prose(`${page.paint('bold', 'First:')} ${caution}`, INDENT);
   if (remedy) page.prose(`What would do: ${remedy}`, INDENT);
 }
 

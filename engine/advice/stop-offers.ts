@@ -17,9 +17,11 @@ import {
   torqueOffOf,
   traitsOf,
 } from '../circuit/stop/index.ts';
+import { TORQUE_OFF_CHANNELS } from '../parts/torque-off.ts';
 import { own } from '../quantity/own.ts';
 import { BASES, type Basis } from '../quantity/types.ts';
-import type { Chain, StopCircuit } from '../refit/types.ts';
+import { chosenPart } from '../refit/place.ts';
+import type { Chain, Refit, StopCircuit } from '../refit/types.ts';
 import { factsAround } from './part-facts.ts';
 
 /** Facts named before the rest are only counted. */
@@ -42,7 +44,7 @@ export function stopOffers(assessment: Assessment, circuit: StopCircuit): Offers
     // Most machines have one spindle, whatever the stop circuit calls it.
     const chain =
       spindles.find(({ id }) => id === motion.id) ?? (spindles.length === 1 ? spindles[0] : undefined);
-    if (chain) offers[motion.id] = spindleOffers(scopes(chain));
+    if (chain) offers[motion.id] = spindleOffers(assessment, chain, scopes(chain));
   }
   return offers;
 }
@@ -62,7 +64,8 @@ export function whatMoves(assessment: Assessment): readonly MotionWanted[] {
 export function rankedPatterns(assessment: Assessment): readonly Ranked[] {
   const { refit } = assessment;
   const wanted = motionsOf(refit);
-  return rankPatterns(traitsOf(wanted, stopOffers(assessment, blank(wanted))), torqueOffOf(refit));
+  const traits = traitsOf(wanted, stopOffers(assessment, blank(wanted)));
+  return rankPatterns(traits, traits.torqueOff ?? torqueOffOf(refit));
 }
 
 /** A circuit that holds nothing but what moves. */
@@ -80,13 +83,29 @@ const blank = (wanted: readonly MotionWanted[]): StopCircuit => ({
   ),
 });
 
-function spindleOffers(scope: Scope): Readonly<Record<string, Offer>> {
+/** Channels of safe torque off: from the drive itself, else as somebody stated them for its device in the wiring. */
+function torqueOffOffer(refit: Refit, chain: Chain, place: 'drive' | 'spindle-drive'): Offer {
+  const path = sayPath(`${chain.id}.${place}.torqueOff`);
+  const option = factsAround(refit, chain.id).choice(place, 'torqueOff');
+  const channels = option === undefined ? undefined : own(TORQUE_OFF_CHANNELS, option);
+  if (channels !== undefined) return { value: channels, from: path };
+  const part = chosenPart(refit, chain.id, place);
+  for (const { id, part: of, settings, usual } of Object.values(refit.wiring.devices)) {
+    const stated = own(settings, 'sto')?.trim() ?? '';
+    if (part === null || of !== part.id || usual?.includes('sto') || !/^[012]$/.test(stated)) continue;
+    return { value: Number(stated), from: `the wiring, ${id}` };
+  }
+  return { lacks: [path] };
+}
+
+function spindleOffers({ refit }: Assessment, chain: Chain, scope: Scope): Readonly<Record<string, Offer>> {
   const one = (ref: Ref, says: string): Offer => offer(scope, [ref], says, (value) => value!);
   return {
     speed: one(fact('spindle-duty', 'topSpeed'), 'the top speed that is asked of it'),
     deceleration: one(stopping.get('t_b'), 'from top speed, braked by its drive'),
     inertia: one(inertia.get('J'), 'all that turns, as the spindle feels it'),
     friction: one(fact('spindle', 'drag'), 'bearings, seals and belts'),
+    'torque-off': torqueOffOffer(refit, chain, 'spindle-drive'),
   };
 }
 
@@ -141,6 +160,7 @@ function axisOffers(assessment: Assessment, chain: Chain, scope: Scope): Readonl
         }
       : {}),
     vertical: load,
+    'torque-off': torqueOffOffer(assessment.refit, chain, 'drive'),
     ...(drops
       ? {
           weight: from(

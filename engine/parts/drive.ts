@@ -1,4 +1,5 @@
 import { money } from './money.ts';
+import { torqueOff } from './torque-off.ts';
 import { partKind } from './types.ts';
 
 export const drive = partKind({
@@ -190,6 +191,7 @@ export const drive = partKind({
       trouble: 2,
       findOut: 'Its manual: the supply pin of the feedback plug. Nearly always 5 V.',
     },
+    torqueOff,
     ...money,
   },
 });

@@ -1,4 +1,5 @@
 import { money } from './money.ts';
+import { torqueOff } from './torque-off.ts';
 import { partKind } from './types.ts';
 
 const LIVE =
@@ -195,6 +196,7 @@ export const spindleDrive = partKind({
       findOut:
         'One over the time in which two thirds of a sag are mended: on the drive’s trace of its speed as a cut begins, or as the order changes by a little. Mended within 50 ms: 20 1/s. Inverters without an encoder are slower.',
     },
+    torqueOff,
     ...money,
   },
 });

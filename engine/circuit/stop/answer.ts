@@ -17,15 +17,23 @@ export interface StopAnswer {
   };
   /** What fails without any fault, and what is not known, to be shown last. */
   readonly also?: string;
+  /** What to do before the power goes, to be shown in any case. */
+  readonly caution?: string;
 }
 
 type Looked = Pick<StopAnalysis, 'findings' | 'faults'>;
 
 export function stopAnswer({ findings, faults }: Looked): StopAnswer {
   const [runs] = findings;
+  const first = (findings.find(({ id }) => id === 'stop.power') ?? runs)?.caution;
+  const caution = first === undefined ? {} : { caution: first };
   // Without something that runs no fault was tried.
   if (faults.length === 0)
-    return { verdict: runs?.verdict ?? 'unknown', sentence: runs?.sentence ?? 'Nothing was looked through.' };
+    return {
+      verdict: runs?.verdict ?? 'unknown',
+      sentence: runs?.sentence ?? 'Nothing was looked through.',
+      ...caution,
+    };
   const of = (group: ReturnType<typeof groupOf>) => faults.filter((each) => groupOf(each) === group);
   const [dangerous, resting, silent] = [of('dangerous'), of('rests'), of('unnoticed').length];
   const others = findings.filter(({ id }) => id !== 'stop.faults' && id !== 'stop.unnoticed');
@@ -52,6 +60,7 @@ export function stopAnswer({ findings, faults }: Looked): StopAnswer {
       sentence: `${dangerous.length} of ${faults.length} single faults ${dangerous.length === 1 ? 'leaves' : 'leave'} the machine able to move when it should stand still.`,
       worst: { lead: 'The worst:', fault: worst.fault.id },
       ...(also ? { also } : {}),
+      ...caution,
     };
   const rest =
     resting.length > 0
@@ -65,6 +74,7 @@ export function stopAnswer({ findings, faults }: Looked): StopAnswer {
     verdict,
     sentence: `None of the ${faults.length - resting.length} single faults that were tried leaves the machine able to move when it should stand still.${unseen}${rest}`,
     ...(also ? { also } : {}),
+    ...caution,
   };
 }
 
@@ -77,5 +87,7 @@ function count(titles: readonly string[], one: string, many: (n: number) => stri
 export const NO_CIRCUIT = 'No stop circuit is drawn yet.';
 
 /** The whole answer as one text. */
-export const sayStopAnswer = ({ sentence, worst, also }: StopAnswer): string =>
-  [sentence, worst ? `${worst.lead} ${worst.fault}.` : '', also ?? ''].filter(Boolean).join(' ');
+export const sayStopAnswer = ({ sentence, worst, also, caution }: StopAnswer): string =>
+  [sentence, worst ? `${worst.lead} ${worst.fault}.` : '', also ?? '', caution ?? '']
+    .filter(Boolean)
+    .join(' ');

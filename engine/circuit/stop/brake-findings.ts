@@ -1,6 +1,7 @@
 /** Whether a load that drops is held all the time. */
 import type { Looked, StopFinding } from './findings.ts';
 import { DROPS } from './motion.ts';
+import { canDrop, propCaution } from './prop.ts';
 import { length, SMALL_DROP, seconds } from './say-stopping.ts';
 
 const REMEDY =
@@ -8,13 +9,19 @@ const REMEDY =
 
 export function* brakeFindings(looked: Looked): Generator<StopFinding> {
   const { base, stops } = looked;
-  for (const { id, kind, vertical, brake, numbers } of base.model.motions) {
-    if (kind === 'spindle' || !vertical) continue;
+  for (const unit of base.model.motions) {
+    if (!canDrop(unit)) continue;
+    const { id, brake, numbers } = unit;
     const title = `Does the brake of ${id} hold before the drive lets go?`;
-    const common = { id: `stop.${id}.brake`, title };
     const own = stops.flatMap(({ act, stops: list }) =>
       list.filter(({ motion }) => motion === id).map((stop) => ({ stop, says: act.says })),
     );
+    const caution = propCaution(
+      base.model,
+      own.map(({ stop }) => stop),
+      [unit],
+    );
+    const common = { id: `stop.${id}.brake`, title, ...(caution === undefined ? {} : { caution }) };
     const late = own.find(
       ({ stop }) => stop.drop !== 0 && (stop.drop ?? Number.POSITIVE_INFINITY) > SMALL_DROP,
     );
@@ -40,6 +47,12 @@ export function* brakeFindings(looked: Looked): Generator<StopFinding> {
         verdict: 'fails',
         sentence: `After “${late.says}” the brake closes ${seconds(late.stop.brakeOn)} after the act; the drive has let go before${late.stop.drop === undefined ? '. How far it drops is not known' : `, and it drops ${length(late.stop.drop)}`}.`,
         remedy: REMEDY,
+      };
+    else if (own.length === 0)
+      yield {
+        ...common,
+        verdict: 'unknown',
+        sentence: `No stop of ${id} could be looked at, so nothing is known of when its brake closes.`,
       };
     else
       yield {

@@ -4,8 +4,10 @@ import type { StopAnalysis } from './analyse.ts';
 import { brakeFindings } from './brake-findings.ts';
 import { faultFinding, unnoticedFinding } from './fault-findings.ts';
 import { guardFindings, placeFindings } from './place-findings.ts';
+import { propCaution } from './prop.ts';
 import { rest, restart } from './rest-findings.ts';
 import { stopFindings } from './stop-findings.ts';
+import { torqueOffFinding } from './torque-off-findings.ts';
 
 export interface StopFinding {
   /** 'stop.runs', 'stop.act.S1', 'stop.X.brake': never that of a finding of the whole refit. */
@@ -15,6 +17,8 @@ export interface StopFinding {
   readonly sentence: string;
   /** What would make it fit, where it does not. */
   readonly remedy?: string;
+  /** What to do first where somebody could get hurt: prop an axis that drops. */
+  readonly caution?: string;
 }
 
 export type Looked = Omit<StopAnalysis, 'findings' | 'estimate' | 'notExamined'>;
@@ -30,6 +34,12 @@ export function findingsOf(looked: Looked): readonly StopFinding[] {
         sentence: 'The circuit does not say what it stops: name an axis or a spindle.',
       },
     ];
+  const unseen = propCaution(
+    base.model,
+    [],
+    base.model.motions.filter((_, at) => !base.runs.includes(at)),
+  );
+  const caution = unseen === undefined ? {} : { caution: unseen };
   const missing = base.model.motions.filter((_, at) => !base.runs.includes(at)).map(({ id }) => id);
   if (base.runs.length === 0)
     return [
@@ -40,6 +50,7 @@ export function findingsOf(looked: Looked): readonly StopFinding[] {
         sentence:
           'As drawn, nothing runs after the power is on and every start has been pressed. Nothing more can be examined.',
         remedy: 'Look in the picture where the current ends.',
+        ...caution,
       },
     ];
   return [
@@ -51,9 +62,11 @@ export function findingsOf(looked: Looked): readonly StopFinding[] {
         missing.length === 0
           ? 'Everything runs after a start.'
           : `${missing.join(', ')} cannot be started as drawn.`,
+      ...caution,
     },
     ...stopFindings(looked),
     ...brakeFindings(looked),
+    ...torqueOffFinding(looked),
     restart(looked),
     ...rest(looked),
     faultFinding(looked),

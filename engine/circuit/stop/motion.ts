@@ -13,6 +13,8 @@ const common = {
     'N·m·s/rad',
   ),
   'brake-torque': amount('torque of the brake, at the shaft', 'N·m'),
+  // Positions are channels.
+  'torque-off': choice('input for safe torque off at its drive', ['none', 'one channel', 'two channels']),
 };
 
 export const MOTION_SETTINGS: Readonly<Record<'axis' | 'spindle', SettingSpecs>> = {

@@ -1,9 +1,17 @@
 /** One finding for each way of asking for a stop. */
 import { worstVerdict } from '../../quantity/verdict.ts';
 import { andList } from '../../quantity/words.ts';
+import type { Act } from './acts.ts';
 import type { Looked, StopFinding } from './findings.ts';
+import type { Model } from './model.ts';
+import { propCaution } from './prop.ts';
 import { sayStopping, stoppingVerdict } from './say-stopping.ts';
 import type { Stopping } from './stops.ts';
+import { sayTorqueOff } from './torque-off-findings.ts';
+
+/** The name of the finding of one way of asking for a stop: 'stop.power', 'stop.act.S1'. */
+export const stopFindingId = ({ movers }: Model, { mover }: Act): string =>
+  mover < 0 ? 'stop.power' : `stop.act.${movers[mover]!.id}`;
 
 export function* stopFindings({ base, stops }: Looked): Generator<StopFinding> {
   if (!base.demands.some(({ role }) => role === 'emergency'))
@@ -35,21 +43,26 @@ export function* stopFindings({ base, stops }: Looked): Generator<StopFinding> {
         : doesNotStop.filter((id) => kindOf(id) === 'axis' && own.length === 0);
     const onlyTold = role === 'emergency' && own.some(({ category }) => category === '2');
     const drops = own.filter(({ load }) => load === 'drops').map(({ motion }) => motion);
+    // An axis that a stop is not there for goes on; only a stop that is asked of everything says that of it.
+    const asked = base.model.motions.filter(
+      ({ id }) => own.some(({ motion }) => motion === id) || left.includes(id) || !limit,
+    );
+    const caution = propCaution(base.model, own, asked);
     yield {
-      id: act.mover < 0 ? 'stop.power' : `stop.act.${base.model.movers[act.mover]!.id}`,
+      id: stopFindingId(base.model, act),
       title: `Does it stop: ${act.says}?`,
       verdict: left.length > 0 || onlyTold ? 'fails' : (worstVerdict(own.map(judged)) ?? 'fits'),
       sentence: `${left.length > 0 ? `${left.join(', ')} does not stop. ` : ''}${said}${said ? '.' : ''}`,
       ...(onlyTold
         ? {
-            remedy:
-              'An emergency stop takes the power away (stop category 0 or 1, IEC 60204-1, 9.2.3.4.2; from memory): contactors or safe torque off.',
+            remedy: `An emergency stop takes the power away (stop category 0 or 1, IEC 60204-1, 9.2.3.4.2; from memory): contactors or safe torque off. Safe torque off at the drives: ${sayTorqueOff(base.model.motions)}.`,
           }
         : drops.length > 0
           ? {
-              remedy: `A brake on ${andList(drops)} that a spring closes before the drive lets go. Until it is there, block the axis from below before the power goes.`,
+              remedy: `A brake on ${andList(drops)} that a spring closes before the drive lets go.`,
             }
           : {}),
+      ...(caution === undefined ? {} : { caution }),
     };
   }
 }

@@ -5,6 +5,7 @@ import { escaped } from '../../refit/sheets/node.ts';
 import type { StopCircuit } from '../../refit/types.ts';
 import type { StopAnalysis } from './analyse.ts';
 import { sayStopping } from './say-stopping.ts';
+import { stopFindingId } from './stop-findings.ts';
 
 export interface TestLine {
   readonly number: number;
@@ -32,7 +33,7 @@ const LOCKED =
 export function testSheet(
   name: string,
   circuit: StopCircuit,
-  { base, stops, faults }: StopAnalysis,
+  { base, stops, faults, findings }: StopAnalysis,
   today: string,
 ): TestSheet {
   const months = Number(circuit.settings['test-months'] ?? '12') || 12;
@@ -42,11 +43,13 @@ export function testSheet(
     const part = role === 'power' ? 'Power failure' : `Stop: ${act.says}`;
     const back = base.demands.find((each) => each.act === act)!.back.says;
     const expected = own.map(sayStopping).join('. ');
+    const id = stopFindingId(base.model, act);
+    const prop = findings.find((each) => each.id === id)?.caution;
     lines.push({
       part,
       act: `Machine runs slowly. ${sentence(act.says)}`,
       expected: `${expected}. Write down the time: ______ s`,
-      caution: slow,
+      caution: prop === undefined ? slow : `${prop} ${slow}`,
     });
     lines.push({ part, act: sentence(back), expected: 'Nothing starts.' });
     lines.push({ part, act: 'Press start, let go, start a program.', expected: 'It starts, and only now.' });

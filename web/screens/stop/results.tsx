@@ -42,18 +42,25 @@ export function Answer({
         Every single fault is being tried; the answer comes in a moment.
       </p>
     );
-  const { verdict, sentence, worst, also } = stopAnswer(looked);
+  const { verdict, sentence, worst, also, caution } = stopAnswer(looked);
   return (
-    <p data-answer={verdict} aria-busy={progress !== undefined}>
-      <VerdictWord verdict={verdict} /> {sentence}
-      {worst && (
-        <>
-          {' '}
-          {worst.lead} <a href={`#${WORST}`}>{worst.fault}</a>.
-        </>
+    <>
+      <p data-answer={verdict} aria-busy={progress !== undefined}>
+        <VerdictWord verdict={verdict} /> {sentence}
+        {worst && (
+          <>
+            {' '}
+            {worst.lead} <a href={`#${WORST}`}>{worst.fault}</a>.
+          </>
+        )}
+        {also && ` ${also}`}
+      </p>
+      {caution && (
+        <p className="caution">
+          <strong>First:</strong> {caution}
+        </p>
       )}
-      {also && ` ${also}`}
-    </p>
+    </>
   );
 }
 
@@ -62,10 +69,15 @@ export function StopFindings({ looked }: { looked: Looked }) {
     <section aria-labelledby="stop-findings">
       <h2 id="stop-findings">Does it really stop?</h2>
       <ul className="stop-findings">
-        {looked.findings.map(({ id, title, verdict, sentence, remedy }) => (
+        {looked.findings.map(({ id, title, verdict, sentence, remedy, caution }) => (
           <li key={id} className="sheet" data-finding={id}>
             <VerdictWord verdict={verdict} /> <strong>{title}</strong>
             <p>{sentence}</p>
+            {caution && (
+              <p className="caution small">
+                <strong>First:</strong> {caution}
+              </p>
+            )}
             {remedy && (
               <p className="small">
                 <strong>What would do:</strong> {remedy}

@@ -20,6 +20,8 @@ export interface Traits {
   readonly long: readonly { readonly name: string; readonly seconds: number }[];
   /** Of these it is not known how long they turn on. */
   readonly notKnown: readonly string[];
+  /** Whether every drive has an input for safe torque off; undefined where that is not known of all and none is known to lack it. */
+  readonly torqueOff?: boolean | undefined;
 }
 
 export interface Ranked {
@@ -33,6 +35,7 @@ export function traitsOf(motions: readonly MotionWanted[], offers: Offers): Trai
   const drops: string[] = [];
   const long: { name: string; seconds: number }[] = [];
   const notKnown: string[] = [];
+  const channels: (number | undefined)[] = [];
   for (const { id, kind, name, settings = {} } of motions) {
     const motion: StopMotion = { id, kind, name, drive: '', brake: null, settings };
     const found = motionNumbers(motion, '', offers);
@@ -41,6 +44,7 @@ export function traitsOf(motions: readonly MotionWanted[], offers: Offers): Trai
       continue;
     }
     const { vertical, speed, inertia, friction } = found.value.read;
+    channels.push(found.value.read['torque-off']);
     if (kind === 'axis') {
       if (vertical === DROPS.yes || vertical === DROPS.friction) drops.push(name);
       continue;
@@ -53,7 +57,12 @@ export function traitsOf(motions: readonly MotionWanted[], offers: Offers): Trai
       if (time > LONG) long.push({ name, seconds: time });
     }
   }
-  return { drops, long, notKnown };
+  const torqueOff = channels.includes(0)
+    ? false
+    : channels.length > 0 && channels.length === motions.length && !channels.includes(undefined)
+      ? true
+      : undefined;
+  return { drops, long, notKnown, torqueOff };
 }
 
 /**
@@ -67,7 +76,7 @@ export function rankPatterns(traits: Traits, torqueOff?: boolean): readonly Rank
     .map(({ pattern, why }) => ({ pattern, why: capital(why) }));
 }
 
-/** Whether the drives of the machine have an input for safe torque off, as wiring or stop circuit say; undefined where neither does. */
+/** The same as wiring or stop circuit alone say it, for drives of which nothing else is known; undefined where neither does. */
 export function torqueOffOf({ wiring, stop }: Refit): boolean | undefined {
   const drives = [...Object.values(wiring.devices), ...Object.values(stop?.elements ?? {})]
     .filter(({ kind }) => kind === 'drive' || kind === 'inverter')
@@ -94,9 +103,12 @@ function pointsFor(
   const [one, many] = drops.length === 1 ? ['drops', 'it'] : ['drop', 'them'];
   const held = `${andList(drops)} ${one} when nothing holds ${many}`;
   const noBrake = falls ? ` It has no brake: ${held}.` : '';
-  const safe = torqueOff
-    ? ' The drives have an input for safe torque off: a second way beside its contactors.'
-    : '';
+  const safe =
+    torqueOff === undefined
+      ? ''
+      : torqueOff
+        ? ' The drives have an input for safe torque off: a second way beside its contactors.'
+        : ' Not every drive has an input for safe torque off: for those its contactors are the only way.';
   const unknown =
     long.length === 0 && notKnown.length > 0
       ? ` How long ${andList(notKnown)} goes on turning is not known yet.`
