@@ -9,6 +9,7 @@ import {
   type WorkField,
   type WorkKind,
 } from '../../../engine/work/index.ts';
+import { AskBack, focusOn } from '../../parts/ask-back.tsx';
 import { WorkInput } from './input.tsx';
 
 interface Props {
@@ -40,12 +41,15 @@ export function AddWork({ refit, record }: Props) {
   const [typed, setTyped] = useState<Readonly<Record<string, string>>>({});
   const [name, setName] = useState('');
   const [missing, setMissing] = useState<WorkField>();
-  /** What was typed when a number far outside what is plausible was asked back; the same again is meant. */
+  /** What was typed when a number far outside what is usual was asked back. */
   const [asked, setAsked] = useState('');
   const id = useId();
   const fields = fieldsOf(kind, typed).filter(({ key }) => FIRST[kind].includes(key));
   const odd = oddFields(kind, typed);
-  const add = (): void => {
+  const far = odd.find(({ isFar, key }) => isFar && fields.some((field) => field.key === key));
+  const as = JSON.stringify([kind, typed]);
+  /** `anyway`: the person has said that a number that looks like a slip is right. */
+  const add = (anyway = false): void => {
     const settings = Object.fromEntries(
       fields.flatMap(({ key }) => {
         const value = typed[key]?.trim() ?? '';
@@ -58,11 +62,9 @@ export function AddWork({ refit, record }: Props) {
       document.getElementById(`${id}-${lacking.key}`)?.focus();
       return;
     }
-    const far = odd.find(({ isFar, key }) => isFar && settings[key] !== undefined);
-    const as = JSON.stringify(settings);
-    if (far && asked !== as) {
+    if (far && !anyway) {
       setAsked(as);
-      document.getElementById(`${id}-${far.key}`)?.focus();
+      focusOn(`${id}-${far.key}`);
       return;
     }
     const next = newWorkId(refit, kind);
@@ -128,9 +130,12 @@ export function AddWork({ refit, record }: Props) {
           />
         </label>
       </div>
-      {asked !== '' && (
-        <p role="status">Is that right? Mend the number, or press “Add it” once more if it is meant.</p>
-      )}
+      <AskBack
+        id={`${id}-asked`}
+        says={asked === as ? far?.sentence : undefined}
+        onAnyway={() => add(true)}
+        onChange={() => far && focusOn(`${id}-${far.key}`)}
+      />
       <button type="submit" className="main">
         Add it
       </button>

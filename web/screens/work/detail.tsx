@@ -1,5 +1,5 @@
 /** One piece of work: its fields, what each link says, the first that gives way, the ways round, and its pictures. */
-import { useEffect, useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { Work } from '../../../engine/refit/types.ts';
 import {
@@ -97,7 +97,18 @@ function Fields({
 }: Pick<Props, 'record'> & { readonly work: Work; readonly findings: readonly WorkFinding[] }) {
   const id = useId();
   const [typed, setTyped] = useState(work.settings);
-  useEffect(() => setTyped(work.settings), [work.settings]);
+  // What is recorded takes the place of what is typed, but not of what waits for an answer.
+  const stood = useRef(work.settings);
+  useEffect(() => {
+    const old = stood.current;
+    stood.current = work.settings;
+    setTyped((before) => {
+      const waits = oddFields(work.kind, before).filter(
+        ({ key, isFar }) => isFar && before[key] !== old[key],
+      );
+      return { ...work.settings, ...Object.fromEntries(waits.map(({ key }) => [key, before[key]!])) };
+    });
+  }, [work.kind, work.settings]);
   const faultOf = (key: string): string | undefined =>
     findings.find(({ check }) => check === `setting-${key}`)?.sentence;
   const fields = fieldsOf(work.kind, typed);
@@ -130,6 +141,13 @@ function Fields({
             keep={(value) => keep(field.key, value)}
             fault={faultOf(field.key)}
             question={odd.find(({ key }) => key === field.key)?.sentence}
+            askBack={(value) =>
+              value.trim() === (work.settings[field.key] ?? '')
+                ? undefined
+                : oddFields(work.kind, { ...typed, [field.key]: value }).find(
+                    ({ key, isFar }) => isFar && key === field.key,
+                  )?.sentence
+            }
           />
         ))}
       </div>

@@ -2,6 +2,7 @@
 import { wordsOf } from '../../../engine/quantity/settings.ts';
 import { capital } from '../../../engine/quantity/words.ts';
 import type { WorkField } from '../../../engine/work/index.ts';
+import { AskBack, focusOn, useAskBack } from '../../parts/ask-back.tsx';
 
 interface Props {
   readonly id: string;
@@ -13,13 +14,19 @@ interface Props {
   readonly fault?: string | undefined;
   /** What is asked back of a number that is hardly what was meant. */
   readonly question?: string | undefined;
+  /** What is asked back of a text before it is kept. */
+  readonly askBack?: (value: string) => string | undefined;
 }
 
-export function WorkInput({ id, field, value, change, keep, fault, question }: Props) {
+export function WorkInput({ id, field, value, change, keep, fault, question, askBack }: Props) {
   const { name, usually, example, needed } = field;
-  const said = fault ?? question;
+  const back = useAskBack((typed) => askBack?.(typed));
+  const done = (): void => {
+    if (keep && !back.holds(value)) keep(value);
+  };
+  const said = fault ?? (back.asked ? undefined : question);
   const described = said ? `${id}-fault` : undefined;
-  return (
+  const entry = (
     <label htmlFor={id}>
       <span>{capital(name)}</span>
       {field.kind === 'choice' ? (
@@ -49,13 +56,16 @@ export function WorkInput({ id, field, value, change, keep, fault, question }: P
           spellCheck={false}
           placeholder={usually ?? (needed ? `such as ${example}` : example)}
           aria-invalid={fault !== undefined}
-          aria-describedby={described}
-          onChange={(event) => change(event.target.value)}
-          onBlur={() => keep?.(value)}
+          aria-describedby={back.asked ? `${id}-asked` : described}
+          onChange={(event) => {
+            back.drop();
+            change(event.target.value);
+          }}
+          onBlur={done}
           onKeyDown={(event) => {
             if (event.key === 'Enter' && keep) {
               event.preventDefault();
-              keep(value);
+              done();
             }
           }}
         />
@@ -66,5 +76,20 @@ export function WorkInput({ id, field, value, change, keep, fault, question }: P
         </span>
       )}
     </label>
+  );
+  return (
+    <>
+      {entry}
+      <AskBack
+        id={`${id}-asked`}
+        says={back.asked?.says}
+        onAnyway={() => {
+          back.allow(value);
+          done();
+          focusOn(id);
+        }}
+        onChange={() => focusOn(id)}
+      />
+    </>
   );
 }
