@@ -42,6 +42,7 @@ const GROUP: Readonly<Record<AbilityId, NeedGroup>> = {
   'powered-tools': 'Threads and spindle',
   'free-sequences': 'Auxiliaries',
   probing: 'Program',
+  handwheel: 'Moves',
   networking: 'Program',
 };
 const ORDER: readonly NeedGroup[] = [

@@ -59,6 +59,12 @@ export const ABILITIES = {
     means: 'An axis stops at the touch of a switch and the control keeps where that was.',
     findOut: 'Its list of commands: a move until an input switches.',
   },
+  handwheel: {
+    name: 'moves axes by a handwheel',
+    means: 'A wheel turned by hand moves the axis that a switch beside it names, a little for each mark.',
+    findOut:
+      'Its list of plugs: an input for a handwheel, or an encoder input that may be used for one, and inputs for its switches.',
+  },
   networking: {
     name: 'takes programs over a network',
     means: 'A program comes from another computer without a memory stick.',

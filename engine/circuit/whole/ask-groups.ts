@@ -208,7 +208,8 @@ function stageOf(place: AnswerPlace, wiring: Wiring, refit: Refit): Stage {
       if (SUPPLIES.test(kind)) return 'Mains and supplies';
       if (FEEDBACK.test(place.setting) || /^(encoder|tacho|resolver|halls)/.test(kind)) return 'Feedback';
       if (/^(ready|at-speed)-output$/.test(place.setting)) return 'Inputs and outputs';
-      if (/^(control|opto-board|sensor|home|limit|buffer|line-unit)$/.test(kind)) return 'Inputs and outputs';
+      if (/^(control|opto-board|sensor|probe|handwheel|home|limit|buffer|line-unit)$/.test(kind))
+        return 'Inputs and outputs';
       if (Object.hasOwn(refit.stop?.elements ?? {}, place.id) || /^(drive|inverter)$/.test(kind))
         return 'Stop circuit and drives';
       return 'Auxiliaries';

@@ -37,6 +37,16 @@ const BY_KIND: Readonly<Record<string, Readonly<Record<string, Usual>>>> = {
       because: 'Sensors with three wires switch 100 to 200 mA; an input takes a tenth of it.',
     },
   },
+  probe: {
+    current: { value: '15 mA', because: 'A probe with electronics takes 5 to 15 mA itself.' },
+    'output-current': {
+      value: '50 mA',
+      because: 'Probes with electronics switch 50 to 200 mA; an input takes a fifth of it.',
+    },
+  },
+  handwheel: {
+    current: { value: '100 mA', because: 'A handwheel for 5 V takes 50 to 100 mA.' },
+  },
   'opto-board': {
     'output-current': {
       value: '30 mA',

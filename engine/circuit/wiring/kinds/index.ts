@@ -3,12 +3,14 @@ import type { WiringKind } from '../kind.ts';
 import { control } from './control.ts';
 import { drive, inverter } from './drive.ts';
 import { encoder } from './encoder.ts';
+import { handwheel } from './handwheel.ts';
 import { connector, earthBar, metal, terminalStrip } from './joints.ts';
 import { brake, fan, lamp, valve } from './loads.ts';
 import { mainsFilter } from './mains-filter.ts';
 import { mainsMotor, servoMotor, spindleMotor, stepper } from './motor.ts';
 import { motorBreaker } from './motor-breaker.ts';
 import { buffer, diode, dumpResistor, lineUnit, optoBoard, resistor } from './pieces.ts';
+import { probe } from './probe.ts';
 import { breaker, fuse, mainSwitch, residual } from './protection.ts';
 import { sensor } from './sensor.ts';
 import { bus, mainsInlet, supply, transformer } from './sources.ts';
@@ -41,6 +43,8 @@ const ALL: readonly WiringKind[] = [
   tacho,
   halls,
   sensor,
+  probe,
+  handwheel,
   mechanical,
   limit,
   home,

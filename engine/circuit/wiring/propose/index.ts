@@ -12,9 +12,11 @@ import { proposeMotor } from './axes.ts';
 import { Build } from './build.ts';
 import { proposePulses } from './commands.ts';
 import { proposeSenses } from './feedback.ts';
+import { proposeHandwheel } from './handwheel.ts';
 import { proposeHomes, proposeLimits, wholeQuestions } from './homes.ts';
 import { lay } from './lay.ts';
 import { proposeEarth, proposeMains, type Taker } from './mains.ts';
+import { proposeProbe } from './probe.ts';
 import { type AnswerPlace, type Question, questionsFrom } from './questions.ts';
 import { proposeDirections, proposeFeedback, proposeVolts } from './signals.ts';
 import { proposeContacts } from './spindle.ts';
@@ -196,6 +198,10 @@ export function proposeWiring(refit: Refit, asked: readonly AskedAuxiliary[] = [
     const placed = proposeAuxiliaries(build, ways, asked);
     later.push(...placed.takers);
     left.push(...placed.left);
+    for (const wished of [proposeProbe(build, ways), proposeHandwheel(build, ways, names)]) {
+      left.push(...wished.left);
+      open.push(...wished.questions);
+    }
   }
 
   const takers: Taker[] = [{ device: g1, marks: ['L', 'N'], contactors: [], name: 'the 24 V supply' }];
