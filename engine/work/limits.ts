@@ -132,6 +132,27 @@ export function leadLimits({ spindle }: WorkMachine, axis: WorkAxis, lead: numbe
 export const sorted = (limits: readonly LinkLimit[]): readonly LinkLimit[] =>
   [...limits].sort((a, b) => (a.speed ?? Number.POSITIVE_INFINITY) - (b.speed ?? Number.POSITIVE_INFINITY));
 
+/**
+ * The speed a piece of work is judged at, rad/s: as typed, else `wish` (whatever all allow where there is none), not slower than
+ * the spindle gives torque and never above any limit. Null where no limit is known.
+ */
+export function chosenSpeed(
+  spindle: SpindleModel | null,
+  limits: readonly LinkLimit[],
+  typed: number | 'zero' | undefined,
+  wish: number | null = null,
+): number | null {
+  if (typeof typed === 'number') return typed;
+  const lowest = sorted(limits)[0]?.speed ?? null;
+  if (lowest === null || wish === null) return lowest;
+  const slowest = spindle ? slowestOf(spindle) : 0;
+  return Math.min(lowest, Math.max(wish, slowest));
+}
+
+/** rad/s below which no range gives useful torque. */
+export const slowestOf = ({ ranges: all }: SpindleModel): number =>
+  Math.min(...all.map(({ lowest }) => lowest));
+
 /** rad/s that every known limit of the spindle allows. */
 export const highestAllowed = (spindle: SpindleModel): number | null =>
   sorted(spindleLimits(spindle))[0]?.speed ?? null;

@@ -2,7 +2,7 @@
 import { capital } from '../quantity/words.ts';
 import { markAngles } from '../simulate/instep/index.ts';
 import { missing, ratio, told, type WorkFinding } from './finding.ts';
-import { type LinkLimit, sorted } from './limits.ts';
+import { type LinkLimit, slowestOf, sorted } from './limits.ts';
 import { abilityPath, type WorkMachine } from './machine.ts';
 import { mm, rpm, say } from './say.ts';
 
@@ -217,7 +217,7 @@ export function speedFinding(
         needs: each.needs,
       }),
     );
-  const slowest = machine.spindle ? Math.min(...machine.spindle.ranges.map((each) => each.lowest)) : 0;
+  const slowest = machine.spindle ? slowestOf(machine.spindle) : 0;
   if (slowest > 0 && speed < slowest * (1 - 1e-9))
     found.push(
       ratio(work, {
@@ -238,6 +238,16 @@ export function speedFinding(
     );
   return found;
 }
+
+/** A speed of nought was typed. `why` goes on after 'The spindle speed is 0: '. */
+export const standing = (work: string, why: string): WorkFinding =>
+  told(work, {
+    check: 'standing',
+    link: 'settings',
+    title: 'Spindle speed',
+    verdict: 'fails',
+    sentence: `The spindle speed is 0: ${why}`,
+  });
 
 /** No spindle to judge by. */
 export const noSpindle = (work: string, machine: WorkMachine): WorkFinding =>

@@ -1,9 +1,9 @@
 /** A wanted tapped hole, judged on this machine: torque, overrun at the reversal, depth of the hole, float. */
 import type { Work } from '../refit/types.ts';
 import type { Thread } from '../threads/index.ts';
-import { missing, told, type WorkFinding } from './finding.ts';
-import { type LinkLimit, leadLimits, sorted, spindleLimits } from './limits.ts';
-import { abilityFinding, feedbackFindings, noSpindle, speedFinding } from './links.ts';
+import { missing, type WorkFinding } from './finding.ts';
+import { chosenSpeed, type LinkLimit, leadLimits, sorted, spindleLimits } from './limits.ts';
+import { abilityFinding, feedbackFindings, noSpindle, speedFinding, standing } from './links.ts';
 import type { WorkMachine } from './machine.ts';
 import { Settings } from './settings.ts';
 import { reversalFindings, torqueFinding } from './tap-findings.ts';
@@ -90,14 +90,10 @@ export function judgeTap(machine: WorkMachine, work: Work): JudgedTap {
     );
   if (typedSpeed === 'zero')
     found.push(
-      told(work.id, {
-        check: 'standing',
-        link: 'settings',
-        title: 'Spindle speed',
-        verdict: 'fails',
-        sentence:
-          'The spindle speed is 0: a tap is turned in and out. Give a speed, or leave the field empty for the highest one.',
-      }),
+      standing(
+        work.id,
+        'a tap is turned in and out. Give a speed, or leave the field empty for the highest one.',
+      ),
     );
   const depth = depthTyped ?? 1.5 * thread.diameter;
   const ending = (detail: TapDetail | null): JudgedTap => ({
@@ -134,13 +130,7 @@ export function judgeTap(machine: WorkMachine, work: Work): JudgedTap {
   const lowest = sorted(limits)[0]?.speed ?? null;
   // A draw comes with its speed: what it might have been is not asked.
   const highest = lowest === null || machine.isDraw ? null : highestFor(spindle, axis, wanted, lowest);
-  const slowest = Math.min(...spindle.ranges.map((each) => each.lowest));
-  const speed =
-    typeof typedSpeed === 'number'
-      ? typedSpeed
-      : highest === null || lowest === null
-        ? lowest
-        : Math.min(lowest, Math.max(highest, slowest));
+  const speed = chosenSpeed(spindle, limits, typedSpeed, highest);
   const atBottom = turningBack(highest, lowest);
   let reversal: Reversal | null = null;
   let torque: number | null = null;

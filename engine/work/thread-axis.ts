@@ -105,32 +105,40 @@ export function travelFindings(
         basis: axis.gain.basis,
       }),
     );
-  const asked = plan.runIn + length + plan.runOut;
-  const { travel } = axis;
   found.push(
-    travel.value === null
-      ? missing(work, {
-          check: 'travel',
-          link: 'travel',
-          title: 'Travel',
-          sentence: `The travel of the ${axis.id} axis is not known.`,
-          needs: travel.needs,
-        })
-      : ratio(work, {
-          check: 'travel',
-          link: 'travel',
-          title: 'Travel',
-          asked,
-          there: travel.value,
-          unit: 'mm',
-          tight: 1,
-          says: {
-            fits: `Run-in, thread and run-out take {asked} of the {there} that ${axis.id} travels.`,
-            fails: `Run-in, thread and run-out take {asked}, more than the {there} that ${axis.id} travels.`,
-          },
-          because: [`Run-in ${mm(plan.runIn)}, thread ${mm(length)}, run-out ${mm(plan.runOut)}.`],
-          basis: travel.basis,
-        }),
+    travelFinding(work, axis, plan.runIn + length + plan.runOut, 'Run-in, thread and run-out', [
+      `Run-in ${mm(plan.runIn)}, thread ${mm(length)}, run-out ${mm(plan.runOut)}.`,
+    ]),
   );
   return found;
+}
+
+/** Whether the axis travels as far as the work wants, m. `parts` are what takes it, in the plural. */
+export function travelFinding(
+  work: string,
+  { id, travel }: WorkAxis,
+  asked: number,
+  parts: string,
+  because: readonly string[] = [],
+): WorkFinding {
+  const of = { check: 'travel', link: 'travel', title: 'Travel' } as const;
+  if (travel.value === null)
+    return missing(work, {
+      ...of,
+      sentence: `The travel of the ${id} axis is not known.`,
+      needs: travel.needs,
+    });
+  return ratio(work, {
+    ...of,
+    asked,
+    there: travel.value,
+    unit: 'mm',
+    tight: 1,
+    says: {
+      fits: `${parts} take {asked} of the {there} that ${id} travels.`,
+      fails: `${parts} take {asked}, more than the {there} that ${id} travels.`,
+    },
+    because,
+    basis: travel.basis,
+  });
 }

@@ -2,9 +2,9 @@
 
 import type { Work } from '../refit/types.ts';
 import { PLAN_CAUTION, type Plan, type Side, type Thread, usualPasses } from '../threads/index.ts';
-import { missing, told, type WorkFinding } from './finding.ts';
-import { type LinkLimit, leadLimits, sorted, spindleLimits } from './limits.ts';
-import { abilityFinding, feedbackFindings, noSpindle, speedFinding } from './links.ts';
+import { missing, type WorkFinding } from './finding.ts';
+import { chosenSpeed, type LinkLimit, leadLimits, sorted, spindleLimits } from './limits.ts';
+import { abilityFinding, feedbackFindings, noSpindle, speedFinding, standing } from './links.ts';
 import type { WorkMachine } from './machine.ts';
 import { judgeMilled, type MilledDetail } from './milled.ts';
 import { Settings } from './settings.ts';
@@ -68,14 +68,10 @@ export function judgeThread(machine: WorkMachine, work: Work): JudgedThread {
   if (lead !== undefined) add(...leadFinding(work.id, thread, lead));
   if (typedSpeed === 'zero')
     add(
-      told(work.id, {
-        check: 'standing',
-        link: 'settings',
-        title: 'Spindle speed',
-        verdict: 'fails',
-        sentence:
-          'The spindle speed is 0: a thread is cut while the spindle turns, and the axis follows its angle. Give a speed, or leave the field empty for the highest one.',
-      }),
+      standing(
+        work.id,
+        'a thread is cut while the spindle turns, and the axis follows its angle. Give a speed, or leave the field empty for the highest one.',
+      ),
     );
   add(abilityFinding(work.id, machine, thread.taper > 0 ? 'threading-taper' : 'threading-straight'));
   if (thread.starts > 1) add(abilityFinding(work.id, machine, 'threading-multi-start'));
@@ -90,8 +86,7 @@ export function judgeThread(machine: WorkMachine, work: Work): JudgedThread {
     ...(axis ? leadLimits(machine, axis, thread.lead) : []),
     ...(axis && room !== undefined ? accelerationLimit(axis, thread, room) : []),
   ];
-  const lowest = sorted(limits)[0]?.speed ?? null;
-  const speed = typeof typedSpeed === 'number' ? typedSpeed : lowest;
+  const speed = chosenSpeed(machine.spindle, limits, typedSpeed);
   let plan: Plan | null = null;
   let cutTorque = 0;
   if (speed !== null && speed > 0 && typedSpeed !== 'zero') {
