@@ -189,7 +189,10 @@ function partOf(
     mttfd: iso.mttfdOf(b10d, uses),
     coverage,
     says: `${formatNumber(b10d)} operations until one in ten has failed`,
-    source: read.b10d === undefined ? iso.sayClause(iso.CLAUSES.usualB10d) : 'by its maker',
+    source:
+      read.b10d === undefined
+        ? iso.sayClause(iso.CLAUSES[kind === 'relay' ? 'usualSmallLoad' : 'usualB10d'])
+        : 'by its maker',
   };
 }
 

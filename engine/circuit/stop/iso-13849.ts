@@ -8,7 +8,7 @@ export interface Clause {
   readonly what: string;
   /** 'ISO 13849-1:2015, 4.5.2, Table 4' */
   readonly clause: string;
-  readonly status: 'value quoted in a catalogue, clause recalled' | 'recalled, check the standard';
+  readonly status: 'value found quoted by a maker, clause recalled' | 'recalled, check the standard';
 }
 
 const recalled = (what: string, clause: string): Clause => ({
@@ -18,17 +18,18 @@ const recalled = (what: string, clause: string): Clause => ({
 });
 const quoted = (what: string, clause: string): Clause => ({
   ...recalled(what, clause),
-  status: 'value quoted in a catalogue, clause recalled',
+  status: 'value found quoted by a maker, clause recalled',
 });
 
 /** Everything of the standard that the estimate rests on. The edition of 2023 numbers its tables otherwise. */
 export const CLAUSES = {
   categories: recalled('what each category asks for, and the level it ends at', '6.2 and Table 10'),
-  operations: recalled('operations a year until one in ten has failed', 'C.4.2, formula C.1'),
-  usualB10d: recalled('usual operations of parts', 'Table C.1'),
+  operations: quoted('operations a year until one in ten has failed', 'C.4.2, formula C.1'),
+  usualSmallLoad: quoted('usual operations of a relay at small load', 'Table C.1'),
+  usualB10d: recalled('usual operations of other parts', 'Table C.1'),
   channel: recalled('parts of one channel taken together', 'D.1, formula D.1'),
   symmetric: recalled('two unlike channels as one', 'D.2, formula D.2'),
-  cap: recalled('no channel counts for more than 100 years, 2500 in category 4', '4.5.2'),
+  cap: quoted('no channel counts for more than 100 years, 2500 in category 4', '4.5.2'),
   mttfdBand: quoted('years: low from 3, medium from 10, high from 30', '4.5.2, Table 4'),
   coverageBand: recalled('coverage: low from 60 %, medium from 90 %, high from 99 %', '4.5.3, Table 5'),
   coverage: recalled(
@@ -37,7 +38,7 @@ export const CLAUSES = {
   ),
   averageCoverage: recalled('coverage of all parts together', 'E.2, formula E.1'),
   commonCause: quoted('65 points against a common cause are asked for from category 2 on', 'Annex F, F.2'),
-  commonCausePoints: recalled('the points themselves', 'Table F.1'),
+  commonCausePoints: recalled('the points themselves; the 15 for separation found quoted', 'Table F.1'),
   chart: recalled('level from category, coverage and years', '4.5.4, Figure 5 and Table 6'),
 } as const satisfies Readonly<Record<string, Clause>>;
 

@@ -222,6 +222,6 @@ test('derived: looking through comes in pieces that say how far, and can be left
 test('derived: every number of the standard names its clause, and says whether it is only recalled', () => {
   for (const clause of Object.values(iso.CLAUSES))
     expect(iso.sayClause(clause)).toMatch(
-      /^ISO 13849-1:2015, .+ \((recalled, check the standard|value quoted in a catalogue, clause recalled)\)$/,
+      /^ISO 13849-1:2015, .+ \((recalled, check the standard|value found quoted by a maker, clause recalled)\)$/,
     );
 });

@@ -29,3 +29,18 @@ for (const [T, d, S] of [
     given: { T, d, D_reach: '0 mm' },
     expected: { S_curtain: [S, exact] },
   });
+// Omron, user’s manual of a laser scanner, page 94; Daidisike, how to calculate the least distance of a light curtain.
+for (const [T, d, S] of [
+  ['0.58 s', '30 mm', '1056 mm'],
+  ['0.165 s', '14 mm', '330 mm'],
+] as const)
+  holds(
+    'published',
+    `light curtain, ${T}, ${d}, as worked`,
+    'ISO 13855:2010, worked examples of two makers',
+    {
+      sheet: guardDistance,
+      given: { T, d, D_reach: '0 mm' },
+      expected: { S_curtain: [S, exact] },
+    },
+  );
