@@ -141,6 +141,8 @@ export interface Trouble {
   readonly nodes: readonly string[];
   readonly elements: readonly string[];
   readonly sentence: string;
+  /** Of a short circuit: ends of the contacts that much of its current passes. */
+  readonly contacts?: readonly string[];
 }
 
 /** Parts of a circuit without any conducting path between them; volts compare only within one. */

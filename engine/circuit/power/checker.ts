@@ -11,9 +11,9 @@ import { Grid } from './grid/grid.ts';
 import type { Pieces } from './grid/pieces.ts';
 import { RULES } from './rules/index.ts';
 import type { Judged, SubjectKind } from './rules/rule.ts';
-import { finding } from './say.ts';
 import { readPowerSettings } from './settings.ts';
 import { byName, Sorted } from './sorted.ts';
+import { troubleFinding } from './trouble-finding.ts';
 import { type Standing, viewOf } from './view.ts';
 
 /** What stands drawn: a wiring as it is read. */
@@ -314,22 +314,4 @@ function rolesOf(nature: Nature): readonly Role[] {
     default:
       return [];
   }
-}
-
-function troubleFinding({ flow: { trouble } }: PowerContext): readonly WiringFinding[] {
-  if (!trouble) return [];
-  return [
-    trouble.kind === 'source-loop'
-      ? finding('short', trouble.elements, 'Short circuit', 'fails', trouble.sentence, 'Kirchhoff’s laws', {
-          remedy: 'Find the wire that is on the wrong terminal; currents are worked out once it is off.',
-        })
-      : finding(
-          'currents',
-          trouble.elements,
-          'Currents of the wiring',
-          'unknown',
-          `The currents could not be worked out: ${trouble.sentence}`,
-          'Kirchhoff’s laws',
-        ),
-  ];
 }

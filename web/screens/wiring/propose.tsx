@@ -3,6 +3,7 @@ import { useEffect, useState } from 'react';
 import type { Settled } from '../../../engine/circuit/whole/index.ts';
 import type { WiringFinding } from '../../../engine/circuit/wiring/index.ts';
 import { byVerdict } from '../../../engine/quantity/verdict.ts';
+import { capital } from '../../../engine/quantity/words.ts';
 import type { Change, Refit, WiringWire } from '../../../engine/refit/types.ts';
 import type { Session } from '../../state/session.ts';
 import { FindingCard } from './findings.tsx';
@@ -75,6 +76,9 @@ export function Propose({ session, refit, wiring: { ask, stamp } }: Props) {
   );
 }
 
+/** Wires named under one reason; more are only counted. */
+const NAMED = 6;
+
 interface ProposedProps {
   readonly proposed: Proposed;
   readonly session: Session;
@@ -83,7 +87,7 @@ interface ProposedProps {
 }
 
 function ProposedWiring({ proposed: { proposal, settled }, session, keep, drop }: ProposedProps) {
-  const { changes, left } = proposal;
+  const { changes, left, reasons } = proposal;
   const bad = settled.findings.filter(({ verdict }) => verdict !== 'fits').sort(byVerdict);
   const wires = wiresOf(settled.changes).length;
   const devices = devicesOf(settled.changes).length;
@@ -101,6 +105,7 @@ function ProposedWiring({ proposed: { proposal, settled }, session, keep, drop }
         </>
       )}
       <Laid changes={changes} settled={settled} />
+      <Reasons changes={changes} reasons={reasons} />
       <Bad findings={bad} />
       <div className="row">
         <button
@@ -159,6 +164,48 @@ function Laid({ changes, settled: { open } }: { changes: readonly Change[]; sett
       </ol>
       <Pager pages={pages} of="wires" />
     </>
+  );
+}
+
+/** Why each wire has the section it has, what has one reason together. */
+function Reasons({
+  changes,
+  reasons,
+}: {
+  changes: readonly Change[];
+  reasons: Readonly<Record<string, string>>;
+}) {
+  const by = new Map<string, WiringWire[]>();
+  for (const wire of wiresOf(changes)) {
+    const reason = reasons[wire.id];
+    if (reason !== undefined) by.set(reason, [...(by.get(reason) ?? []), wire]);
+  }
+  // What waits for somebody's answer first, then what most wires share.
+  const groups = [...by].sort(
+    ([a, one], [b, other]) =>
+      Number(b.includes('waits for')) - Number(a.includes('waits for')) || other.length - one.length,
+  );
+  const pages = usePages(groups, 20, String(groups.length));
+  if (groups.length === 0) return null;
+  return (
+    <details data-reasons>
+      <summary>Why each wire is as thick as it is: {groups.length} reasons</summary>
+      <ul className="small">
+        {pages.shown.map(([reason, wires]) => (
+          <li key={reason}>
+            {capital(reason)}:{' '}
+            <span className="soft">
+              {wires
+                .slice(0, NAMED)
+                .map(({ from, to }) => `${from} to ${to}`)
+                .join('; ')}
+              {wires.length > NAMED && ` and ${wires.length - NAMED} more`}
+            </span>
+          </li>
+        ))}
+      </ul>
+      <Pager pages={pages} of="reasons" />
+    </details>
   );
 }
 

@@ -6,6 +6,8 @@ import type { Solved } from './loops.ts';
 
 /** More than this with no load on is a short circuit. */
 const SHORT_AMPS = 1;
+/** Rank of a link that is a contact. Two of them in parallel share the current, so that a quarter of it counts as much. */
+const CONTACT = 1;
 
 /** @param sources in the order they are named */
 export function shortOf(sources: readonly Source[], loops: ReadonlySet<Solved>): Trouble | undefined {
@@ -13,10 +15,12 @@ export function shortOf(sources: readonly Source[], loops: ReadonlySet<Solved>):
   if (broken) return broken.trouble;
   const idle = new Map<string, number>();
   const wires: { readonly id: string; readonly amps: number }[] = [];
+  const contacts: { readonly end: string; readonly amps: number }[] = [];
   for (const loop of loops)
     for (const [{ link }, amps] of loop.idle) {
       idle.set(link.id, Math.abs(amps));
       if (link.wire !== undefined) wires.push({ id: link.wire, amps: Math.abs(amps) });
+      if (link.rank === CONTACT) contacts.push({ end: link.a, amps: Math.abs(amps) });
     }
   const hot = sources
     .map((source) => ({
@@ -37,6 +41,10 @@ export function shortOf(sources: readonly Source[], loops: ReadonlySet<Solved>):
     kind: 'source-loop',
     nodes: hot.flatMap(({ source }) => source.live),
     elements: devices,
+    contacts: contacts
+      .filter(({ amps }) => amps > most / 4)
+      .map(({ end }) => end)
+      .sort(),
     sentence: `With nothing on, ${andList(devices)} ${devices.length === 1 ? 'is short-circuited' : 'drive current through each other, or are short-circuited'}${way}.`,
   };
 }

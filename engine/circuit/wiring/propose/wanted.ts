@@ -15,5 +15,5 @@ export const NOT_WISHED: Wished = { questions: [], left: [] };
 /** Whether the job wants this of the control. */
 export function isWished(refit: Refit, ability: 'probing' | 'handwheel'): boolean {
   const job = chosenPart(refit, null, 'job');
-  return job !== undefined && partFacts(job).choices('control-wanted').includes(ability);
+  return job !== null && partFacts(job).choices('control-wanted').includes(ability);
 }
