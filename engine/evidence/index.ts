@@ -15,6 +15,7 @@ import { noLoadCurrent } from './methods/no-load-current.ts';
 import { polePairs } from './methods/pole-pairs.ts';
 import { resolverRatio } from './methods/resolver-ratio.ts';
 import { runOut } from './methods/run-out.ts';
+import { spindleDelay } from './methods/spindle-delay.ts';
 import { tachoConstant } from './methods/tacho-constant.ts';
 import { travelPerTurn } from './methods/travel-per-turn.ts';
 import { weakMagnet } from './methods/weak-magnet.ts';
@@ -68,6 +69,7 @@ export const METHODS: readonly Method[] = [
   backlashSplit,
   axialStiffness,
   runOut,
+  spindleDelay,
   mainsVoltage,
 ];
 

@@ -24,6 +24,7 @@ import { benchPull } from './bench-pull.ts';
 import { benchResistance } from './bench-resistance.ts';
 import { benchResolver } from './bench-resolver.ts';
 import { benchRunOut } from './bench-run-out.ts';
+import { benchSpindleStop } from './bench-spindle-stop.ts';
 import { benchStiffness } from './bench-stiffness.ts';
 import { benchTacho } from './bench-tacho.ts';
 import { benchTravel } from './bench-travel.ts';
@@ -181,6 +182,7 @@ export const HANDBOOK: readonly Sheet[] = [
   benchResistance,
   benchResolver,
   benchRunOut,
+  benchSpindleStop,
   benchStiffness,
   benchTacho,
   benchTravel,

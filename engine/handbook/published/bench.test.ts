@@ -9,6 +9,7 @@ import { benchMagnet } from '../bench-magnet.ts';
 import { benchNoLoad } from '../bench-no-load.ts';
 import { benchResistance } from '../bench-resistance.ts';
 import { benchResolver } from '../bench-resolver.ts';
+import { benchSpindleStop } from '../bench-spindle-stop.ts';
 import { benchTacho } from '../bench-tacho.ts';
 import { holds, type Tolerance } from './expect.ts';
 
@@ -186,3 +187,26 @@ holds(
     expected: { K_plate: '0.350 V·s/rad', ratio_e: '100.00 %' },
   },
 );
+
+holds('derived', 'delay of a spindle drive from two stops', 'line through two points, worked apart', {
+  sheet: benchSpindleStop,
+  given: {
+    N: '84',
+    f: '240 Hz',
+    t_0: '30 ms',
+    t_lamp: '12 ms',
+    s: '0.01 s²/rad',
+    n: '600 r/min',
+    n1: '100 r/min',
+    n2: '300 r/min',
+    t1: '0.1 s',
+    t2: '0.24 s',
+  },
+  expected: {
+    t: ['0.35 s', DIGITS],
+    t_two: ['30 ms', DIGITS],
+    t_d: ['42 ms', DIGITS],
+    a: ['100 rad/s²', DIGITS],
+    turned: ['0.42 rev', DIGITS],
+  },
+});

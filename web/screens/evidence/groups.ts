@@ -39,7 +39,7 @@ const GROUPS: readonly Group[] = [
     place: 'feedback',
     methods: ['which-feedback', 'encoder-lines', 'lost-counts', 'resolver-ratio', 'tacho-constant'],
   },
-  { title: 'Spindle', place: undefined, methods: ['run-out'] },
+  { title: 'Spindle', place: undefined, methods: ['run-out', 'spindle-delay'] },
   { title: 'Mains', place: 'site', methods: ['mains-voltage'] },
 ];
 
