@@ -23,7 +23,7 @@ export function policyFault(policy: Policy, value: number): string | undefined {
 export function askBackOfPolicy(id: string, text: string): string | undefined {
   const policy = POLICY.get(id);
   const read = policy && parseQuantity(text, policy.unit);
-  return read?.ok
+  return read?.ok && policyFault(policy!, read.value.value) === undefined
     ? askBack({ ...policy!, mayBeNought: policy!.domain !== 'positive' }, read.value.value, read.value)
     : undefined;
 }

@@ -91,6 +91,9 @@ describe('asking back', () => {
     expect(askBackOfSetting(length, '2.5 km')).toContain('Did you mean 2.5 m?');
     expect(askBackOfSetting(length, '')).toBeUndefined();
     expect(askBackOfSetting(length, 'long')).toBeUndefined();
+    // Refused, and so not asked.
+    expect(askBackOfSetting(length, '-1e6 m')).toBeUndefined();
+    expect(askBackOfSetting(length, '1e300 m')).toBeUndefined();
     expect(askBackOfSetting(choice('kind', ['a', 'b']), '9999')).toBeUndefined();
     expect(askBackOfSetting(amount('current', 'A'), '1e6 A')).toBeUndefined();
     // What may be nought may be as small as it likes.

@@ -103,7 +103,9 @@ const exampleOf = ({ usual, unit }: QuantitySetting): string =>
 
 /** What to ask a person who typed a quantity far outside what is usual; undefined where there is nothing to ask. */
 export function askBackOfSetting(spec: SettingSpec, typed: string): string | undefined {
-  if (spec.kind !== 'quantity' || typed.trim() === '') return undefined;
+  const value = readSetting(spec, typed);
+  // What is refused is not asked.
+  if (spec.kind !== 'quantity' || !value.ok || typeof value.value !== 'number') return undefined;
   const read = parseQuantity(typed.trim(), spec.unit);
   return read.ok
     ? askBack({ ...spec, mayBeNought: spec.above !== true }, read.value.value, read.value)
