@@ -128,21 +128,24 @@ describe('derived: mistakes in a wiring', () => {
   });
 
   test('derived: a part taken out while it is wired: the device, its wires and what they were stay', async () => {
-    const wiring = wired([...DEVICES, 'T1 drive motor=stepper'], [...WIRES, 'G1.plus T1.L', 'G1.minus T1.N']);
+    const wiring = wired(
+      [...DEVICES, 'T1 drive motor=stepper'],
+      [...WIRES, 'G1.plus T1.DC+', 'G1.minus T1.DC-'],
+    );
     const own = { ...wiring.devices.T1!, part: 'x-drive-old' };
     const said = await asked({ ...wiring, devices: { ...wiring.devices, T1: own } });
     const found = about(said, 'part:T1')!;
     expect(found).toMatchObject({
       verdict: 'fails',
       sentence: expect.stringMatching(
-        /fills no place of the machine any more, and is still wired at T1\.L and T1\.N/,
+        /fills no place of the machine any more, and is still wired at T1\.DC\+ and T1\.DC-/,
       ),
     });
     expect(found.remedy).toMatch(/Let it stand for the part that took its place/);
   });
 
   test('derived: a part that stays but no longer fills its place', async () => {
-    const wiring = wired([...DEVICES, 'T1 drive motor=stepper'], [...WIRES, 'G1.plus T1.L']);
+    const wiring = wired([...DEVICES, 'T1 drive motor=stepper'], [...WIRES, 'G1.plus T1.DC+']);
     const own = { ...wiring.devices.T1!, part: 'x-drive' };
     const said = await asked({ ...wiring, devices: { ...wiring.devices, T1: own } }, (refit) => ({
       ...refit,

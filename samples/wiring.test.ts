@@ -92,7 +92,7 @@ describe('the lathe', () => {
   });
 
   test('derived: by hand: 400 V between the phases of the spindle drive', () => {
-    expect(number(of(findings, 'mains:T3.L'), 'gets')).toBeCloseTo(230 * Math.sqrt(3), 6);
+    expect(number(of(findings, 'mains:T3.L1'), 'gets')).toBeCloseTo(230 * Math.sqrt(3), 6);
   });
 });
 
@@ -113,7 +113,7 @@ describe('the mill', () => {
   });
 
   test('derived: by hand: 60 V ± 2 % on drives for 24 to 80 V', () => {
-    const found = of(findings, 'feed:T1.L');
+    const found = of(findings, 'feed:T1.DC+');
     expect(number(found, 'it gets at most')).toBeCloseTo(61.2, 9);
     expect(found.margin).toBeCloseTo(80 / 61.2, 9);
   });

@@ -1,5 +1,6 @@
 /** Reads refit.json: a refit, or a refusal that names the place in the file and what would be right. */
 import { ok, type Result, refuse } from '../quantity/types.ts';
+import { withTodaysFeedMarks } from './feed-marks.ts';
 import { parseJson } from './json.ts';
 import { LIMITS } from './limits.ts';
 import { inOrder } from './order.ts';
@@ -22,7 +23,9 @@ export function parseRefit(value: unknown, knownKinds?: readonly string[]): Resu
   const shaped = checkShape(refitSchema, current.value);
   if (!shaped.ok) return shaped;
   const problem = referenceProblem(shaped.value, knownKinds);
-  return problem ? refuse(problem) : ok({ ...shaped.value, chains: inOrder(shaped.value.chains) });
+  return problem
+    ? refuse(problem)
+    : ok(withTodaysFeedMarks({ ...shaped.value, chains: inOrder(shaped.value.chains) }));
 }
 
 /** Reads one edit from parsed JSON; `within` names where it came from in refusals. */

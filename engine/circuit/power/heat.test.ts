@@ -51,7 +51,7 @@ describe('heat of each device', () => {
   });
   test('derived: an inverter by its power, three phases three times', () => {
     const of = (phases: string, volts: string) => {
-      const lines = phases === 'three' ? ['L', 'N', 'L3'] : ['L', 'N'];
+      const lines = phases === 'three' ? ['L1', 'L2', 'L3'] : ['L', 'N'];
       const poles = phases === 'three' ? ['L1', 'L2', 'L3'] : ['L1', 'N'];
       const wiring = {
         ...WIRING,

@@ -36,8 +36,8 @@ const THREE: Wiring = {
     device('E1', 'earth-bar', {}),
   ]),
   wires: listed([
-    wire('W1', 'X1.L1', 'T4.L'),
-    wire('W2', 'X1.L2', 'T4.N'),
+    wire('W1', 'X1.L1', 'T4.L1'),
+    wire('W2', 'X1.L2', 'T4.L2'),
     wire('W3', 'X1.L3', 'T4.L3'),
     wire('W4', 'X1.L1', 'G1.L'),
     wire('W5', 'X1.N', 'G1.N'),

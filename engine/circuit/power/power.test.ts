@@ -45,11 +45,11 @@ describe('currents', () => {
     const { context } = judged(LIES, { T3: { 'supply-current': null } });
     const needs = (from: string, to: string): readonly string[] =>
       context.currents.get(wireAt(from, to))!.needs;
-    expect(needs('F2.2', 'T3.L')).toEqual(['T3.supply-current']);
+    expect(needs('F2.2', 'T3.DC+')).toEqual(['T3.supply-current']);
     expect(needs('G2.plus', 'F2.1')).toEqual(['T3.supply-current']);
     expect(needs('T1.3', 'F4.1')).toEqual(['T3.supply-current']);
     expect(needs('X1.L1', 'F1.1')).toEqual(['T3.supply-current']);
-    expect(needs('F2.2', 'T2.L')).toEqual([]);
+    expect(needs('F2.2', 'T2.DC+')).toEqual([]);
     expect(needs('F3.2', 'A1.plus')).toEqual([]);
     expect(needs('F1.2', 'G1.L')).toEqual([]);
   });
@@ -138,7 +138,7 @@ describe('wires', () => {
     ]);
   });
   test('derived: power wires below the least area are named, thin signal wires are not', () => {
-    const power = wireAt('F2.2', 'T2.L');
+    const power = wireAt('F2.2', 'T2.DC+');
     const control = wireAt('A1.out1', 'P1.x1');
     const answer = judged(LIES, { [power]: { section: '0.5 mm²' }, [control]: { section: '0.25 mm²' } });
     expect(found(answer, `least-wire:${power}`).verdict).toBe('fails');
@@ -189,7 +189,7 @@ describe('fuses', () => {
     expect(found(judged(LIES, { F2: { 'dc-volts': '48 V' } }), 'fuse-dc:F2.1').verdict).toBe('fails');
   });
   test('derived: without its fuse the bus is unfused', () => {
-    const direct = without(wireAt('G2.plus', 'F2.1'), wireAt('F2.2', 'T2.L'), wireAt('F2.2', 'T3.L'));
+    const direct = without(wireAt('G2.plus', 'F2.1'), wireAt('F2.2', 'T2.DC+'), wireAt('F2.2', 'T3.DC+'));
     const answer = judged(
       LIES,
       {},
@@ -200,7 +200,7 @@ describe('fuses', () => {
           Q1: {
             id: 'Q1',
             from: 'G2.plus',
-            to: 'T2.L',
+            to: 'T2.DC+',
             cable: null,
             settings: { section: '2.5 mm²', length: '5 m' },
           },

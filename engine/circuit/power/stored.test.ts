@@ -32,7 +32,7 @@ const SWITCHED: Wiring = {
     },
   },
   wires: {
-    ...Object.fromEntries(Object.entries(WIRING.wires).filter(([id]) => id !== wireAt('F2.2', 'T2.L'))),
+    ...Object.fromEntries(Object.entries(WIRING.wires).filter(([id]) => id !== wireAt('F2.2', 'T2.DC+'))),
     Q1: {
       id: 'Q1',
       from: 'F2.2',
@@ -43,7 +43,7 @@ const SWITCHED: Wiring = {
     Q2: {
       id: 'Q2',
       from: 'K5.2',
-      to: 'T2.L',
+      to: 'T2.DC+',
       cable: null,
       settings: { section: '2.5 mm²', length: '0.3 m' },
     },
@@ -111,27 +111,27 @@ describe('charge left after switching off', () => {
 describe('a drive joined to a live bus', () => {
   test('derived: by hand: volts over wires and contacts, against ten times the rated current of the contactor', () => {
     const all = findings(CAPS, SWITCHED);
-    const weld = found(all, 'hot-plug:T2.L');
+    const weld = found(all, 'hot-plug:T2.DC+');
     // Class 5, 2.5 mm²: 7.98 mΩ/m over 0.3 m to the fuse, 0.6 m on, 0.5 m back; one contact.
     const ohms = 0.00798 * (0.3 + 0.6 + 0.5) + CONTACT_OHMS;
     expect(number(weld, 'peak')).toBeCloseTo(75 / ohms, 1);
     expect(weld.verdict).toBe('fails');
     expect(weld.margin).toBeCloseTo((90 * ohms) / 75, 4);
     expect(weld.remedy).toContain('before the rectifier');
-    expect(found(all, 'parted-charge:T2.L').sentence).toContain('cut off from the bleeder');
+    expect(found(all, 'parted-charge:T2.DC+').sentence).toContain('cut off from the bleeder');
     // A resistor in the drive tames it.
     const tame = { ...CAPS, T2: { ...CAPS.T2, 'inrush-resistor': '10 Ω' } };
-    expect(found(findings(tame, SWITCHED), 'hot-plug:T2.L').verdict).toBe('fits');
-    expect(all.some(({ id }) => id === 'hot-plug:T3.L')).toBe(false);
+    expect(found(findings(tame, SWITCHED), 'hot-plug:T2.DC+').verdict).toBe('fits');
+    expect(all.some(({ id }) => id === 'hot-plug:T3.DC+')).toBe(false);
   });
   test('derived: what is not known is asked for, and a plug is warned of', () => {
-    expect(found(findings({}, SWITCHED), 'hot-plug:T2.L')).toMatchObject({
+    expect(found(findings({}, SWITCHED), 'hot-plug:T2.DC+')).toMatchObject({
       verdict: 'unknown',
       needs: ['T2.input-capacitance'],
     });
     const all = findings(CAPS, PLUGGED);
-    expect(found(all, 'live-plug:T2.L')).toMatchObject({ verdict: 'tight' });
-    expect(found(all, 'live-plug:T2.L').remedy).toContain('below 60 V');
+    expect(found(all, 'live-plug:T2.DC+')).toMatchObject({ verdict: 'tight' });
+    expect(found(all, 'live-plug:T2.DC+').remedy).toContain('below 60 V');
     expect(all.some(({ rule }) => rule === 'hot-plug')).toBe(false);
   });
   test('derived: drives on a bus charge with it: their capacitors count for the fuse before it', () => {

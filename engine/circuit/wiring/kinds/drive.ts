@@ -189,7 +189,12 @@ function power(s: Settings): readonly Draft[] {
       needed: true,
     });
     return textOf(s, 'phases') === 'three'
-      ? [takes('L', 'L1', 'mains, L1'), takes('N', 'L2', 'mains, L2'), takes('L3', 'L3', 'mains, L3'), earth]
+      ? [
+          takes('L1', 'L1', 'mains, L1'),
+          takes('L2', 'L2', 'mains, L2'),
+          takes('L3', 'L3', 'mains, L3'),
+          earth,
+        ]
       : [takes('L', 'L1', 'mains, phase'), takes('N', 'N', 'mains, neutral'), earth];
   }
   const feed = (pole: 'plus' | 'minus'): Nature => ({
@@ -204,8 +209,8 @@ function power(s: Settings): readonly Draft[] {
     }),
   });
   return [
-    { mark: 'L', name: 'power, plus', nature: feed('plus'), with: 'N', group: 'power', needed: true },
-    { mark: 'N', name: 'power, minus', nature: feed('minus'), with: 'L', group: 'power', needed: true },
+    { mark: 'DC+', name: 'power, plus', nature: feed('plus'), with: 'DC-', group: 'power', needed: true },
+    { mark: 'DC-', name: 'power, minus', nature: feed('minus'), with: 'DC+', group: 'power', needed: true },
     earth,
   ];
 }

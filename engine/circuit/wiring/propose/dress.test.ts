@@ -206,7 +206,7 @@ describe('colours', () => {
     const read = readWiring(refit.wiring, refit);
     const strands = strandsOf(read);
     const { carries } = circuitsOf(read, strands);
-    for (const id of ['G2.plus', 'G2.minus', 'T1.L', 'T1.N', 'K1.4'])
+    for (const id of ['G2.plus', 'G2.minus', 'T1.DC+', 'T1.DC-', 'K1.4'])
       expect(carries(strands.at(id)!)).toBe('power');
     for (const id of ['G1.minus', 'G3.minus', 'T1.COM'])
       expect(carries(strands.at(id)!)).toBe('d.c. control');
@@ -301,12 +301,12 @@ describe('sections', () => {
   test('derived: a short circuit leaves no currents; the sections say so', () => {
     const of = dressed({ G1: { kind: 'supply' }, F1: { kind: 'fuse' }, T1: { kind: 'drive' } }, [
       ['G1.plus', 'F1.1'],
-      ['F1.2', 'T1.L'],
-      ['G1.minus', 'T1.N'],
+      ['F1.2', 'T1.DC+'],
+      ['G1.minus', 'T1.DC-'],
       ['F1.2', 'G1.minus'],
     ]);
-    expect(of('F1.2', 'T1.L').section).toBeUndefined();
-    expect(of('F1.2', 'T1.L').because).toContain('something is joined that must not be');
+    expect(of('F1.2', 'T1.DC+').section).toBeUndefined();
+    expect(of('F1.2', 'T1.DC+').because).toContain('something is joined that must not be');
   });
 
   test.each(['carriage-works-lathe', 'boatyard-mill'])(

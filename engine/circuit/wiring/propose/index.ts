@@ -15,7 +15,7 @@ import { proposeSenses } from './feedback.ts';
 import { proposeHandwheel } from './handwheel.ts';
 import { proposeHomes, proposeLimits, wholeQuestions } from './homes.ts';
 import { lay } from './lay.ts';
-import { proposeEarth, proposeMains, type Taker } from './mains.ts';
+import { mainsMarks, proposeEarth, proposeMains, type Taker } from './mains.ts';
 import { proposeProbe } from './probe.ts';
 import { type AnswerPlace, type Question, questionsFrom } from './questions.ts';
 import { proposeDirections, proposeFeedback, proposeVolts } from './signals.ts';
@@ -129,8 +129,8 @@ export function proposeWiring(refit: Refit, asked: readonly AskedAuxiliary[] = [
     if (drive === undefined || !part) continue;
     driveOf.set(id, drive);
     if (!stop && !spindle && g2) {
-      build.wire(`${g2}.plus`, `${drive}.L`);
-      build.wire(`${g2}.minus`, `${drive}.N`);
+      build.wire(`${g2}.plus`, `${drive}.DC+`);
+      build.wire(`${g2}.minus`, `${drive}.DC-`);
       if (control) build.wire(`${control}.enable`, `${drive}.EN`);
       build.wire(`${drive}.COM`, zero);
     }
@@ -222,11 +222,12 @@ export function proposeWiring(refit: Refit, asked: readonly AskedAuxiliary[] = [
   }
   for (const { id } of spindles) {
     const drive = driveOf.get(id);
-    if (!drive || build.terminal(`${drive}.L`)?.nature.kind !== 'mains') continue;
+    const marks = drive === undefined ? [] : mainsMarks(build, drive);
+    if (!drive || marks.length === 0) continue;
     const contactors = taken?.mainsFed.find((each) => each.drive === drive)?.contactors ?? [];
     takers.push({
       device: drive,
-      marks: build.has(`${drive}.L3`) ? ['L', 'N', 'L3'] : ['L', 'N'],
+      marks,
       contactors,
       name: 'the spindle',
       ...filterOf(build, drive, left),
@@ -267,7 +268,7 @@ function filterOf(build: Build, drive: string, left: string[]): { readonly filte
   const filter =
     known ?? build.device('Z1', 'mains-filter', 'Mains filter of the spindle drive', { settings });
   // A drive that is wired to something else already would have its filter bridged.
-  if (build.taken(`${drive}.L`) && !build.taken(`${filter}.L1${LOAD_SIDE}`)) {
+  if (build.taken(`${drive}.${mainsMarks(build, drive)[0]}`) && !build.taken(`${filter}.L1${LOAD_SIDE}`)) {
     left.push(
       `The mains filter ${filter} is not wired: ${drive} gets its mains by wires that are there already. Take those off at ${drive}, and propose again.`,
     );

@@ -19,6 +19,12 @@ export interface Taker {
   readonly filter?: string;
 }
 
+/** Marks by which a drive takes the mains, in the order of the phases; none where it takes direct voltage. */
+export function mainsMarks(build: Build, drive: string): readonly string[] {
+  const marks = build.has(`${drive}.L3`) ? ['L1', 'L2', 'L3'] : ['L', 'N'];
+  return marks.every((mark) => build.terminal(`${drive}.${mark}`)?.nature.kind === 'mains') ? marks : [];
+}
+
 /** `later`: takers that come and go, whose breakers are known by their names. */
 export function proposeMains(build: Build, takers: readonly Taker[], later: readonly Taker[] = []): void {
   const site = chosenPart(build.refit, null, 'site');

@@ -2,6 +2,7 @@
 import type { StopCircuit } from '../../../refit/types.ts';
 import { WIRING_KINDS } from '../kinds/index.ts';
 import type { Build } from './build.ts';
+import { mainsMarks } from './mains.ts';
 
 /** Where elements of a stop circuit usually are. */
 const WHERE: Readonly<Record<string, string>> = {
@@ -14,6 +15,12 @@ const WHERE: Readonly<Record<string, string>> = {
   home: 'machine',
   brake: 'machine',
 };
+
+/** The stop circuit calls what a drive is fed by L and N, whatever it is fed with. */
+const FED: Readonly<Record<string, readonly string[]>> = { L: ['DC+', 'L1'], N: ['DC-', 'L2'] };
+
+const feedMark = (has: (mark: string) => boolean, mark: string): string =>
+  has(mark) ? mark : (FED[mark]?.find(has) ?? mark);
 
 export interface TakenOver {
   /** Device of each element, by the element's id. */
@@ -56,7 +63,9 @@ export function takeOver(
     const [from, to] = [wire.from, wire.to].map((end) => {
       const dot = end.indexOf('.');
       const own = device(end.slice(0, dot));
-      return own === undefined ? undefined : `${own}.${end.slice(dot + 1)}`;
+      if (own === undefined) return undefined;
+      const mark = end.slice(dot + 1);
+      return `${own}.${feedMark((each) => build.has(`${own}.${each}`), mark)}`;
     });
     if (from === undefined || to === undefined || !build.has(from) || !build.has(to)) continue;
     if (wire.cable !== '') build.cable(wire.cable, 'Stop circuit', { shield: 'none' });
@@ -70,8 +79,7 @@ function spindleFeeds(build: Build, stop: StopCircuit, device: (element: string)
   const made: { drive: string; contactors: string[]; wires: string[] }[] = [];
   for (const element of Object.values(stop.elements)) {
     const id = device(element.id);
-    if (id === undefined || element.kind !== 'inverter' || build.terminal(`${id}.L`)?.nature.kind !== 'mains')
-      continue;
+    if (id === undefined || element.kind !== 'inverter' || mainsMarks(build, id).length === 0) continue;
     const wires: string[] = [];
     const contactors: string[] = [];
     const seen = new Set<string>();

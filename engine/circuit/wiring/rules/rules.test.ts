@@ -515,7 +515,7 @@ describe('earth, shields, cables', () => {
   });
 
   test('derived: a part that went out of the machine while its device is wired', () => {
-    const wiring = wired(['T1 drive motor=stepper'], ['T1.L T1.EN']);
+    const wiring = wired(['T1 drive motor=stepper'], ['T1.DC+ T1.EN']);
     const gone = { ...wiring, devices: { T1: { ...wiring.devices.T1!, part: 'x-drive' } } };
     const finding = checkWiring(gone, { parts: {}, places: {}, chains: [] }).find(
       ({ rule }) => rule === 'part',
