@@ -4,6 +4,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     testTimeout: 30_000,
+    hookTimeout: 60_000,
     // The browser's tests mostly wait; with one worker a computer of two cores would wait with them.
     maxWorkers: Math.max(2, availableParallelism() - 1),
     projects: [

@@ -1,15 +1,8 @@
 /** Advice through the screen: keep or replace, whether it is worth it, what is dead, and what to ask of an axis. */
-import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
-import { cut, type Stage, stage, violations } from './stage.ts';
+import { expect, test } from 'vitest';
+import { cut, setStage, violations } from './stage.ts';
 
-let on: Stage;
-beforeAll(async () => {
-  on = await stage();
-}, 180_000);
-afterAll(() => on.close());
-afterEach(() => {
-  expect(on.faults.splice(0)).toEqual([]);
-});
+const on = setStage();
 
 /** The computer of a test may be busy. */
 const WAIT = { timeout: 30_000 };
@@ -33,7 +26,6 @@ test('keep: a part opens to its reasons and to what another one would change; a 
   await field.press('Enter');
   await page.locator('.status', { hasText: 'Saved:' }).waitFor();
   await expect.poll(() => motor.innerText(), { timeout: 60_000 }).toContain('285 to 305 EUR');
-  await page.context().close();
 }, 240_000);
 
 test('worth: usual values are guesses; taken one by one they become an answer, and what stops it comes first', async () => {
@@ -54,7 +46,6 @@ test('worth: usual values are guesses; taken one by one they become an answer, a
   await lift.fill('1500 kg');
   await lift.press('Enter');
   await expect.poll(() => status.innerText(), WAIT).toContain('Not as it stands');
-  await page.context().close();
 }, 240_000);
 
 test('fault: answers tapped on a phone lead from a dark screen to its backlight; an answer is taken back', async () => {
@@ -83,7 +74,6 @@ test('fault: answers tapped on a phone lead from a dark screen to its backlight;
     .first()
     .click();
   await page.getByRole('heading', { name: 'What it can be' }).waitFor();
-  await page.context().close();
 }, 240_000);
 
 test('duty: a new mill takes what is usual for its size as one edit, confirms a value, and undoes all', async () => {
@@ -113,5 +103,4 @@ test('duty: a new mill takes what is usual for its size as one edit, confirms a 
     await page.waitForTimeout(500);
   }
   await block.getByRole('heading', { name: 'What shall it do?' }).waitFor(WAIT);
-  await page.context().close();
 }, 240_000);

@@ -1,15 +1,8 @@
 /** Control and auxiliaries through the screen: answer a row, add an auxiliary, mend the planted hang. */
-import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
-import { cut, type Stage, stage, violations } from './stage.ts';
+import { expect, test } from 'vitest';
+import { cut, setStage, violations } from './stage.ts';
 
-let on: Stage;
-beforeAll(async () => {
-  on = await stage();
-}, 180_000);
-afterAll(() => on.close());
-afterEach(() => {
-  expect(on.faults.splice(0)).toEqual([]);
-});
+const on = setStage();
 
 const LATHE = '/refit/carriage-works-lathe';
 
@@ -23,7 +16,6 @@ test('a row that nobody knew is answered, and the candidate fits', async () => {
   await page.getByRole('button', { name: /four-axis control.*drives powered tools: fits/ }).waitFor();
   await page.getByRole('button', { name: /two-axis pulse control, cuts taper threads: fails/ }).waitFor();
   expect(await violations(page)).toEqual([]);
-  await page.context().close();
 }, 120_000);
 
 test('the planted hang of the turret is shown, and gone with a time-out; a text that is none is refused', async () => {
@@ -39,7 +31,6 @@ test('the planted hang of the turret is shown, and gone with a time-out; a text 
   await field.press('Enter');
   await hang.waitFor({ state: 'detached', timeout: 60_000 });
   expect(await violations(page)).toEqual([]);
-  await page.context().close();
 }, 180_000);
 
 test('an auxiliary is added and taken out; on a phone, dark, nothing is cut off', async () => {
@@ -58,5 +49,4 @@ test('an auxiliary is added and taken out; on a phone, dark, nothing is cut off'
   await page.getByRole('heading', { name: 'Row by row' }).waitFor();
   expect(await cut(page)).toEqual([]);
   expect(await violations(page)).toEqual([]);
-  await page.context().close();
 }, 180_000);

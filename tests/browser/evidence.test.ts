@@ -1,20 +1,13 @@
 /** Bench tests through the screen: from an empty lathe to whether a salvaged motor can stay; pasted tables; hostile cells. */
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { setPath } from '../../engine/assess/set-policy.ts';
 import { METHODS } from '../../engine/evidence/index.ts';
 import type { Change, Refit } from '../../engine/refit/types.ts';
-import { cut, type Stage, stage, violations } from './stage.ts';
+import { cut, setStage, violations } from './stage.ts';
 
-let on: Stage;
-beforeAll(async () => {
-  on = await stage();
-}, 180_000);
-afterAll(() => on.close());
-afterEach(() => {
-  expect(on.faults.splice(0)).toEqual([]);
-});
+const on = setStage();
 
 const entry = (page: Page, key: string) => page.locator(`[data-entry="${key}"] :is(input, select)`);
 const cell = (page: Page, row: number, column = 0) => page.locator(`[data-cell="${row - 1}.${column}"]`);
@@ -219,7 +212,6 @@ test('derived: an empty lathe, made-up readings: the salvaged motor goes from un
       .sort(),
   ).toEqual(['emf', 'emfAs', 'friction', 'inertia', 'resistance', 'type']);
   for (const [, fact] of Object.entries(facts)) if (fact.evidence) expect(fact.basis).toBe('measured');
-  await page.context().close();
 }, 300_000);
 
 test('derived: a pasted table with headings, decimal commas, a blank and a wild point is read, said and questioned', async () => {
@@ -289,7 +281,6 @@ test('derived: a pasted table with headings, decimal commas, a blank and a wild 
   expect(kept).toHaveLength(1);
   expect(kept[0]).toMatchObject({ aside: [6], note: 'Row 7 set aside: the belt slipped' });
   expect(kept[0]!.readings.amps![0]).toBe('0.43');
-  await page.context().close();
 }, 240_000);
 
 test('derived: words, a megabyte and markup in cells say what is wrong, and nothing of it runs', async () => {
@@ -326,7 +317,6 @@ test('derived: words, a megabyte and markup in cells say what is wrong, and noth
   await paste(page, 1, 0, '1\n'.repeat(600_000));
   await page.locator('.bench-said', { hasText: 'more than' }).waitFor();
   expect(await violations(page)).toEqual([]);
-  await page.context().close();
 }, 240_000);
 
 test('derived: every bench test on a phone in the dark: cautions alone first, nothing cut, nothing mute', async () => {
@@ -347,7 +337,6 @@ test('derived: every bench test on a phone in the dark: cautions alone first, no
     expect(small, id).toEqual([]);
   }
   expect(await violations(page)).toEqual([]);
-  await page.context().close();
 }, 240_000);
 
 test('derived: the result appears without moving the cell that is typed in', async () => {
@@ -365,7 +354,6 @@ test('derived: the result appears without moving the cell that is typed in', asy
   expect(await page.locator('.bench-now').innerText()).toMatch(/^5\.0/);
   const bar = await page.locator('.bench-now').boundingBox();
   expect(bar!.y + bar!.height).toBeLessThanOrEqual(844);
-  await page.context().close();
 }, 120_000);
 
 test('derived: by keyboard alone: cautions, entries, readings, a row set aside, recorded', async () => {
@@ -399,7 +387,6 @@ test('derived: by keyboard alone: cautions, entries, readings, a row set aside, 
   await page.keyboard.press('Enter');
   await page.getByRole('region', { name: 'What changed' }).waitFor();
   await page.locator('.status', { hasText: 'Saved:' }).waitFor();
-  await page.context().close();
 }, 120_000);
 
 test('derived: two thousand pasted rows: the table stays short, the wild row is in sight', async () => {
@@ -414,5 +401,4 @@ test('derived: two thousand pasted rows: the table stays short, the wild row is 
   await page.getByText(/more rows count as well/).waitFor();
   expect(await page.locator('.bench-readings tbody tr').count()).toBeLessThan(100);
   await page.getByRole('button', { name: 'Set aside row 1000' }).waitFor();
-  await page.context().close();
 }, 120_000);

@@ -1,16 +1,9 @@
 /** The main job through the screen: from nothing to verdicts, a remedy tried, kept and undone; two windows; files. */
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
-import { type Stage, stage, violations } from './stage.ts';
+import { expect, test } from 'vitest';
+import { setStage, violations } from './stage.ts';
 
-let on: Stage;
-beforeAll(async () => {
-  on = await stage();
-}, 180_000);
-afterAll(() => on.close());
-afterEach(() => {
-  expect(on.faults.splice(0)).toEqual([]);
-});
+const on = setStage();
 
 const path = (page: Page, fact: string) => page.locator(`[data-path="${fact}"]`).first();
 

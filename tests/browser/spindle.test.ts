@@ -1,16 +1,9 @@
 /** The spindle's chain through the screen: judged and drawn beside the axes, tried, and added to a refit that had none. */
 import { devices } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
-import { cut, type Stage, stage, violations } from './stage.ts';
+import { expect, test } from 'vitest';
+import { cut, setStage, violations } from './stage.ts';
 
-let on: Stage;
-beforeAll(async () => {
-  on = await stage();
-}, 180_000);
-afterAll(() => on.close());
-afterEach(() => {
-  expect(on.faults.splice(0)).toEqual([]);
-});
+const on = setStage();
 
 const PHONE = { ...devices['Pixel 5'], colorScheme: 'dark' as const };
 const WAIT = { timeout: 60_000 };
@@ -32,7 +25,6 @@ test('the mill’s spindle in star: the finding, its working, delta as its remed
   expect(await picture.locator('table').innerText()).toContain('first range');
   expect(await violations(page)).toEqual([]);
   expect(await cut(page)).toEqual([]);
-  await page.context().close();
 }, 240_000);
 
 test('a refit without a spindle is given one, and a wrong speed is refused where it is typed', async () => {
@@ -56,5 +48,4 @@ test('a refit without a spindle is given one, and a wrong speed is refused where
   await field.press('Enter');
   await page.locator('.status', { hasText: 'saved' }).waitFor(WAIT);
   expect(await violations(page)).toEqual([]);
-  await page.context().close();
 }, 240_000);

@@ -1,16 +1,9 @@
 /** The stop circuit through the screen: press, pull, switch off and on; find the planted fault, see it happen, mend it. */
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
-import { cut, type Stage, stage, violations } from './stage.ts';
+import { expect, test } from 'vitest';
+import { cut, setStage, violations } from './stage.ts';
 
-let on: Stage;
-beforeAll(async () => {
-  on = await stage();
-}, 180_000);
-afterAll(() => on.close());
-afterEach(() => {
-  expect(on.faults.splice(0)).toEqual([]);
-});
+const on = setStage();
 
 const HOME = '/refit/carriage-works-lathe/stop';
 const motion = (page: Page, id: string) => page.locator(`[data-motion="${id}"]`);
@@ -55,7 +48,6 @@ test('pressing, pulling, switching off and on: what stops stays stopped until so
   await chain('X').getByRole('link', { name: 'K1 1-2' }).press('Enter');
   expect(page.url()).toMatch(/#held-K1$/);
   await page.evaluate(() => scrollTo(0, 0));
-  await page.context().close();
 }, 120_000);
 
 test('the planted faults are found, shown, and gone once mended', async () => {
@@ -91,7 +83,6 @@ test('the planted faults are found, shown, and gone once mended', async () => {
   await page.locator('[data-finding="stop.faults"] .verdict.fits').waitFor();
   expect(await answer.innerText()).toMatch(/None of the \d+ single faults/);
   expect(await crushed.count()).toBe(0);
-  await page.context().close();
 }, 120_000);
 
 test('a pattern is laid out by keyboard and taken back; pairs can be looked for and stopped', async () => {
@@ -113,7 +104,6 @@ test('a pattern is laid out by keyboard and taken back; pairs can be looked for 
   await page.getByText(/[1-9]\d* of \d+ pairs tried/).waitFor();
   await press(page, 'Stop looking');
   await page.getByRole('button', { name: 'Look for pairs' }).waitFor();
-  await page.context().close();
 }, 120_000);
 
 test('a phone: everything opened, nothing cut, nothing for axe; a wrong setting is refused in words', async () => {
@@ -129,5 +119,4 @@ test('a phone: everything opened, nothing cut, nothing for axe; a wrong setting 
   await page.getByRole('alert').filter({ hasText: 'Not taken over.' }).waitFor();
   expect(await violations(page)).toEqual([]);
   expect(await cut(page)).toEqual([]);
-  await page.context().close();
 }, 120_000);

@@ -5,22 +5,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { deflateSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { afterAll, expect, test } from 'vitest';
 import { flat, png, pngChunk } from '../../engine/refit/photo.fixture.ts';
-import { cut, type Stage, stage, violations } from './stage.ts';
+import { cut, setStage, violations } from './stage.ts';
 
-let on: Stage;
+const on = setStage();
 const folder = mkdtempSync(join(tmpdir(), 'fettle-photos-'));
-beforeAll(async () => {
-  on = await stage();
-}, 180_000);
-afterAll(async () => {
-  rmSync(folder, { recursive: true, force: true });
-  await on.close();
-});
-afterEach(() => {
-  expect(on.faults.splice(0)).toEqual([]);
-});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const HOME = '/refit/carriage-works-lathe/survey';
 const saved = (page: Page, what: string) => page.locator('.status', { hasText: what }).waitFor();
@@ -85,7 +76,6 @@ test('a condition is set, counted and undone; a photo is kept without what it to
     .toBe('true');
   await drive.getByRole('button', { name: /Take out photo 1/ }).click();
   await saved(page, 'photo taken out');
-  await page.context().close();
 }, 120_000);
 
 test('a large photo is made smaller first; what is no picture is refused in words', async () => {
@@ -103,7 +93,6 @@ test('a large photo is made smaller first; what is no picture is refused in word
   expect(await motor.locator('img').count()).toBe(1);
   // The server's own refusal stands in the browser's console as well.
   expect(on.faults.splice(0).filter((fault) => !fault.includes('422'))).toEqual([]);
-  await page.context().close();
 }, 120_000);
 
 test('two ends are tagged until none is left; a new one goes in, survives a reload, and comes out as CSV', async () => {
@@ -142,7 +131,6 @@ test('two ends are tagged until none is left; a new one goes in, survives a relo
 
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
   await page.getByText('10 shown.', { exact: false }).waitFor();
-  await page.context().close();
 }, 120_000);
 
 test('what the old control knows is ticked, and what is answered of the coolant is read', async () => {
@@ -173,7 +161,6 @@ test('what the old control knows is ticked, and what is answered of the coolant 
   await page.reload();
   await coolant.locator('summary').click();
   expect(await volts.inputValue()).toBe('230 V');
-  await page.context().close();
 }, 120_000);
 
 test.each([
@@ -191,7 +178,6 @@ test.each([
       expect([at, await cut(page)]).toEqual([at, []]);
       expect([at, await violations(page)]).toEqual([at, []]);
     }
-    await page.context().close();
   },
   240_000,
 );
@@ -215,5 +201,4 @@ test('on paper: the sheets alone, in their own style, over several pages of A4',
     expect(Math.abs(width! - 595.3)).toBeLessThan(1);
     expect(Math.abs(height! - 841.9)).toBeLessThan(1);
   }
-  await page.context().close();
 }, 120_000);

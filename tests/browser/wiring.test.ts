@@ -1,19 +1,13 @@
 /** The wiring through the screen: a wrong join is tried, understood, made and cut; diagrams, lists, paper, photos, hostile text. */
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { wired } from '../../engine/circuit/wiring/wired.fixture.ts';
 import type { Change, Wiring } from '../../engine/refit/types.ts';
-import { cut, type Stage, stage, violations } from './stage.ts';
+import { cut, setStage, violations } from './stage.ts';
 
-let on: Stage;
-beforeAll(async () => {
-  on = await stage();
+const on = setStage(async () => {
   await record('carriage-works-lathe', bench());
   await record('boatyard-mill', bench());
-}, 180_000);
-afterAll(() => on.close());
-afterEach(() => {
-  expect(on.faults.splice(0)).toEqual([]);
 });
 
 /** Beside whatever the sample has: a control with outputs of 24 V, a drive with inputs of 5 V, a supply, a lamp, a strip. */
@@ -100,7 +94,6 @@ test('an output of 24 V on an input of 5 V: what would happen, the resistor that
   await panel.locator('summary', { hasText: 'A90.out2' }).waitFor();
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
   await panel.locator('summary', { hasText: 'A90.out2' }).waitFor({ state: 'detached' });
-  await page.context().close();
 }, 180_000);
 
 test('two terminals are picked on the drawing by keyboard; the drawing is redrawn and moved', async () => {
@@ -131,7 +124,6 @@ test('two terminals are picked on the drawing by keyboard; the drawing is redraw
   await page.keyboard.press('0');
   expect(await svg.getAttribute('viewBox')).toBe(before);
   expect(await overlapping(page)).toEqual([]);
-  await page.context().close();
 }, 180_000);
 
 /** Texts of the drawing that lie on each other as the browser draws them. */
@@ -180,7 +172,6 @@ test('what a terminal really is: said to give 5 V it fails at once, and fits aga
   await field('high')
     .getByText(/^Taken as 21 V/)
     .waitFor();
-  await page.context().close();
 }, 120_000);
 
 test('lists are read, saved as CSV and shown as paper; the diagrams too', async () => {
@@ -211,7 +202,6 @@ test('lists are read, saved as CSV and shown as paper; the diagrams too', async 
   await page.goto(new URL(`${HOME}/print/diagrams`, on.server.address).href);
   await page.locator('.wiring-sheet svg').first().waitFor({ timeout: 60_000 });
   expect(await page.locator('.wiring-sheet').count()).toBeGreaterThan(1);
-  await page.context().close();
 }, 180_000);
 
 test('a terminal is pinned to where a photo shows it, by a click and by keys, and taken off', async () => {
@@ -243,7 +233,6 @@ test('a terminal is pinned to where a photo shows it, by a click and by keys, an
   await page.waitForFunction(() => document.querySelector<HTMLElement>('.wiring-pin')?.style.left === '26%');
   await panel.getByRole('button', { name: 'Take the pin of 1 off' }).click();
   await panel.locator('.wiring-pin').waitFor({ state: 'detached' });
-  await page.context().close();
 }, 120_000);
 
 test.each(['light', 'dark'] as const)(
@@ -272,7 +261,6 @@ test.each(['light', 'dark'] as const)(
     await page.locator('[data-list]').waitFor({ timeout: 60_000 });
     expect(await violations(page)).toEqual([]);
     expect(await cut(page)).toEqual([]);
-    await page.context().close();
   },
   180_000,
 );
@@ -332,7 +320,6 @@ test('a proposal asks, is answered in place by keyboard, and is made anew; nonse
   await saved(page, 'Saved: ');
   // Questions stay open, and with them their wires.
   await page.getByText(/\d+ wires wait for an answer and stay unmade/).waitFor();
-  await page.context().close();
 }, 180_000);
 
 /** Takes all wiring of a refit out, as one edit. */

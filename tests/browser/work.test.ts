@@ -1,15 +1,8 @@
 /** Work through the screen: what fits and what not, a thread added and changed, a stroke run in time, the chart. */
-import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
-import { type Stage, stage, violations } from './stage.ts';
+import { expect, test } from 'vitest';
+import { setStage, violations } from './stage.ts';
 
-let on: Stage;
-beforeAll(async () => {
-  on = await stage();
-}, 180_000);
-afterAll(() => on.close());
-afterEach(() => {
-  expect(on.faults.splice(0)).toEqual([]);
-});
+const on = setStage();
 
 const HOME = '/refit/carriage-works-lathe/work';
 const SLOW = { timeout: 90_000 };
@@ -25,7 +18,6 @@ test('a thread the control cannot cut shows its ways round; a spoilt tap runs in
   await page.locator('summary', { hasText: 'The same as a table' }).first().click();
   expect(await page.locator('#work-detail details table tr').count()).toBeGreaterThan(10);
   expect(await violations(page)).toEqual([]);
-  await page.context().close();
 }, 240_000);
 
 test('added by keyboard, answered, changed to nonsense, mended, taken off', async () => {
@@ -48,7 +40,6 @@ test('added by keyboard, answered, changed to nonsense, mended, taken off', asyn
     .waitFor(SLOW);
   await page.getByRole('button', { name: 'Take this thread off the list' }).click();
   await page.getByRole('heading', { name: 'M12', exact: true }).waitFor({ state: 'detached', ...SLOW });
-  await page.context().close();
 }, 240_000);
 
 test('on a phone, in the dark, nothing goes sideways; the chart has its table', async () => {
@@ -63,5 +54,4 @@ test('on a phone, in the dark, nothing goes sideways; the chart has its table', 
   await page.locator('.wall-table summary').click();
   expect(await page.locator('.wall-table tbody tr').count()).toBeGreaterThan(15);
   expect(await violations(page)).toEqual([]);
-  await page.context().close();
 }, 240_000);
