@@ -13,6 +13,8 @@ interface Cell {
   kept: boolean;
   /** Whether a value that says the same as before counts as the same. */
   readonly compared: boolean;
+  /** What hears of its change alters what others look at: it is asked before them, so that they are asked once. */
+  readonly early: boolean;
   seen: ReadonlySet<string>;
   value: unknown;
   asked: boolean;
@@ -22,6 +24,8 @@ export class Cells {
   readonly #cells = new Map<string, Cell>();
   readonly #watchers = new Map<string, Set<Cell>>();
   readonly #due = new Set<Cell>();
+  /** Those of `#due` that are asked first. */
+  readonly #early = new Set<Cell>();
   readonly #alone = new Set<string>();
   readonly #asking: Set<string>[] = [];
   readonly #open = new Set<Cell>();
@@ -35,7 +39,7 @@ export class Cells {
 
   /** This has changed. */
   touch(name: string): void {
-    for (const cell of this.#watchers.get(name) ?? []) this.#due.add(cell);
+    for (const cell of this.#watchers.get(name) ?? []) this.#wake(cell);
   }
 
   /** An answer others look at; asked when it is first wanted, forgotten when nobody looks at it any more. */
@@ -49,6 +53,7 @@ export class Cells {
         changed: undefined,
         kept: false,
         compared: true,
+        early: false,
         seen: new Set(),
         value: undefined,
         asked: false,
@@ -66,7 +71,7 @@ export class Cells {
     name: string,
     ask: () => T,
     changed?: (now: T | undefined, before: T | undefined) => void,
-    compared = true,
+    { compared = true, early = false }: { readonly compared?: boolean; readonly early?: boolean } = {},
   ): void {
     const cell: Cell = {
       name,
@@ -74,12 +79,13 @@ export class Cells {
       changed: changed as Cell['changed'],
       kept: true,
       compared,
+      early,
       seen: new Set(),
       value: undefined,
       asked: false,
     };
     this.#cells.set(name, cell);
-    this.#due.add(cell);
+    this.#wake(cell);
   }
 
   has(name: string): boolean {
@@ -89,7 +95,7 @@ export class Cells {
   drop(name: string): void {
     const cell = this.#cells.get(name);
     if (!cell) return;
-    this.#due.delete(cell);
+    this.#rest(cell);
     this.#watch(cell, new Set());
     this.#cells.delete(name);
     const before = cell.value;
@@ -101,7 +107,10 @@ export class Cells {
   /** Asks anew whatever has to be. */
   settle(): void {
     do {
-      for (const cell of this.#due) if (this.#due.has(cell)) this.#ask(cell);
+      for (const cell of this.#due) {
+        for (const first of this.#early) this.#ask(first);
+        if (this.#due.has(cell)) this.#ask(cell);
+      }
       this.#forget();
     } while (this.#due.size > 0);
   }
@@ -113,8 +122,18 @@ export class Cells {
     return { answers: this.#cells.size, looks };
   }
 
-  #ask(cell: Cell): void {
+  #wake(cell: Cell): void {
+    this.#due.add(cell);
+    if (cell.early) this.#early.add(cell);
+  }
+
+  #rest(cell: Cell): void {
     this.#due.delete(cell);
+    if (cell.early) this.#early.delete(cell);
+  }
+
+  #ask(cell: Cell): void {
+    this.#rest(cell);
     this.#open.add(cell);
     this.#asking.push(new Set());
     let now: unknown;
@@ -158,7 +177,7 @@ export class Cells {
       this.#alone.delete(name);
       const cell = this.#cells.get(name);
       if (!cell || cell.kept || this.#watchers.has(name)) continue;
-      this.#due.delete(cell);
+      this.#rest(cell);
       this.#watch(cell, new Set());
       this.#cells.delete(name);
     }

@@ -84,7 +84,7 @@ export class SupplyChecker {
           this.#gathered[n] = now ?? [];
         },
         // Long, and nobody looks at it.
-        false,
+        { compared: false },
       );
     });
   }
@@ -251,6 +251,7 @@ export class SupplyChecker {
         `laid:${id}`,
         () => this.context.ways.get(id),
         (now, before) => this.#drops.lay(id, now, before),
+        { early: true },
       );
     if (kind === 'fuse' || kind === 'source')
       this.#cells.keep<readonly Size[]>(

@@ -82,6 +82,7 @@ export class Drops {
           `wire-drop:${wire}`,
           () => lostIn(this.#context(), wire),
           (now) => this.#take(wire, now),
+          { early: true },
         );
       }
     }

@@ -171,7 +171,7 @@ function leastWire(context: PowerContext, subject: string): WiringFinding | unde
   const { area: least, row } = leastArea(
     inside ? 'inside' : 'outside',
     cable?.moved ?? false,
-    purposeOf(context, wire, currents.get(wire.id)?.amps ?? 0),
+    purposeOf(context, wire, () => currents.get(wire.id)?.amps ?? 0),
     cable
       ? {
           cores: cable.cores ?? cable.wires.length,
@@ -196,8 +196,12 @@ function leastWire(context: PowerContext, subject: string): WiringFinding | unde
   );
 }
 
-/** Power: mains, drives, motors. Data: encoders and other signals. Control: the rest. */
-function purposeOf({ wiring }: PowerContext, wire: Wire, load: number): WireUse {
+/**
+ * Power: mains, drives, motors. Data: encoders and other signals. Control: the rest.
+ *
+ * @param load what it carries in A; looked at only where that decides, so that a change of current asks no more than it must
+ */
+function purposeOf({ wiring }: PowerContext, wire: Wire, load: () => number): WireUse {
   const natures = [wire.from, wire.to].map((id) => wiring.terminals.get(id)?.nature);
   for (const nature of natures) {
     if (!nature) continue;
@@ -218,5 +222,5 @@ function purposeOf({ wiring }: PowerContext, wire: Wire, load: number): WireUse 
   const logic = natures.some(
     (nature) => nature?.kind === 'input' && nature.rated !== undefined && nature.rated < 12,
   );
-  return logic && load < SIGNAL_AMPS ? 'data' : 'control';
+  return logic && load() < SIGNAL_AMPS ? 'data' : 'control';
 }
