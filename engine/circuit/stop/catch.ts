@@ -1,8 +1,11 @@
 /** What would catch a fault, and what it means, in words. */
 import { andList, capital } from '../../quantity/words.ts';
+import { domains } from './domains.ts';
+import { placeOfFault } from './fault-place.ts';
 import type { NamedFault } from './faults.ts';
 import type { Judgement } from './judge.ts';
 import type { Model } from './model.ts';
+import { remedyFor } from './remedy.ts';
 import { type HappeningKind, isDangerous } from './trial.ts';
 
 /** 'X and Z do', 'spindle does'. */
@@ -45,46 +48,25 @@ export function sayJudgement(fault: NamedFault, judged: Judgement): string {
 /** What would notice it, or take its sting away. */
 export function whatCatches(model: Model, fault: NamedFault, { verdict, happenings }: Judgement): string {
   if (fault.mayExclude) return fault.mayExclude;
-  const does = (kind: string): boolean => happenings.some((each) => each.kind === kind);
+  if (verdict === 'stops') return 'It shows by itself: what has failed is mended before it is started again.';
+  const does = (kind: HappeningKind): boolean => happenings.some((each) => each.kind === kind);
+  const place = placeOfFault(model, fault);
+  // A start that is fed for good gives the power back by itself, whoever notices it later.
+  if (verdict === 'noticed' && !(place === 'start' && does('power-returns')))
+    return 'The circuit as drawn: it does not start again until this is put right.';
   const [first] = fault.faults;
-  const mover = first?.kind === 'stuck' ? model.movers[first.mover] : undefined;
-  const contact = first?.kind === 'contact-closed' ? model.contacts[first.contact] : undefined;
-  const contactMover = contact && contact.mover >= 0 ? model.movers[contact.mover] : undefined;
   if (fault.group === 'brake')
     return 'A brake test with the axis blocked from below, again after every change; a second brake where somebody must reach under. Block the axis before reaching under it.';
-  if (does('drops'))
-    return 'Let the brake lose its current first and on both sides of its coil, and keep the drive holding until it has closed.';
-  if (does('unlocks'))
-    return 'Switch both sides of the lock’s coil, through contacts that are open while a contactor is in; a standstill monitor. Test the lock while the spindle turns.';
-  if (does('only-told') && fault.group !== 'input')
-    return 'A second contactor in a row with the first, or safe torque off beside it: the control’s enable is no stop.';
-  if (fault.group === 'input' || model.controls.some(({ element }) => element === contact?.element))
-    return verdict === 'dangerous'
-      ? 'Take the power away by contactors or safe torque off, not by asking the control or by the drive’s enable.'
-      : 'The power is taken away without it; try the stop once with the drive enabled and once without.';
-  if (
-    mover?.does?.role === 'start' ||
-    contactMover?.does?.role === 'start' ||
-    (does('starts') && fault.element === 'S2')
-  )
-    return 'A start that acts only when the button is let go (falling edge): a safety relay with a watched reset.';
-  if (contact?.main || mover?.kind === 'coil')
-    return verdict === 'dangerous'
-      ? 'A second contactor in a row with this one, each with a mirror contact in the start path.'
-      : `A mirror contact of ${fault.element} in the start path.`;
-  if (contact && contactMover?.kind === 'coil')
-    return contact.closedAt === 0
-      ? `A test once a year, power off and locked: push the armature of ${contact.element} in by hand, this contact must open.`
-      : `Force-guided contacts, and one that opens with ${contact.element} in the start path or the enable.`;
-  if (first?.kind === 'touch' && fault.id.startsWith('cable'))
-    return 'A sheathed cable of its own for each channel; or channels of opposite polarity, so that the fuse melts.';
-  if (first?.kind === 'touch' && first.nodes.includes(model.frame))
-    return 'Earth 0 V at one point and fuse the plus, so that the first touch melts the fuse; contacts always on the plus side of coils.';
-  if (first?.kind === 'touch')
-    return 'A safety relay that notices when its channels touch; each channel in a cable of its own. Until then test each channel by itself.';
-  if (first?.kind === 'no-latch') return 'The button is replaced; look at every use whether it stays in.';
-  if (first?.kind === 'no-delay') return 'Time the stop whenever the machine is tested.';
-  if (contactMover?.does || mover?.does)
-    return 'A second contact in a channel of its own, and something that compares the two: a safety relay, or mirror contacts of two contactors.';
-  return 'Nothing in this circuit; test it by hand, see the test sheet.';
+  const struck = does('drops') ? 'brake' : does('unlocks') ? 'lock' : place;
+  const touches = first?.kind === 'touch';
+  const source = touches ? model.sources[domains(model)[first.nodes[0]!]!] : undefined;
+  return remedyFor({
+    place: struck,
+    element: fault.element,
+    dangerous: verdict === 'dangerous',
+    short: touches,
+    frame: touches && first.nodes.includes(model.frame) && struck === place,
+    earthed: source?.earthed,
+    linked: model.contacts.some(({ element, linked }) => linked && element === fault.element),
+  });
 }
