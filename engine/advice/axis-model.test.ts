@@ -4,7 +4,6 @@ import { SAMPLES } from '../../samples/index.ts';
 import { sample } from '../../samples/read.fixture.ts';
 import { assess, withFact } from '../assess/index.ts';
 import { DROPS } from '../circuit/stop/index.ts';
-import { parseQuantity } from '../quantity/index.ts';
 import { blankRefit } from '../refit/blank.ts';
 import { weightTorque } from '../simulate/constants.ts';
 import {
@@ -13,20 +12,17 @@ import {
   headline,
   inWords,
   MOVE_KINDS,
-  MOVES,
   type Move,
+  readMove,
   simulate,
 } from '../simulate/index.ts';
 import { axisModel, type MoveSetting } from './axis-model.ts';
 import { stopOffers } from './stop-offers.ts';
 
 function moveOf(setting: MoveSetting, kind: Move['kind']): Move {
-  const fields = Object.entries(MOVES[kind].fields).map(([key, { unit, usual }]) => {
-    const read = parseQuantity(setting.usual[kind]?.[key] ?? usual, unit);
-    if (!read.ok) throw new Error(`${kind}.${key}: ${read.problem.message}`);
-    return [key, read.value.value];
-  });
-  return { kind, ...Object.fromEntries(fields) } as Move;
+  const read = readMove(kind, setting.usual[kind] ?? {});
+  if (!read.ok) throw new Error(`${kind}: ${read.problems.map(({ message }) => message).join(' ')}`);
+  return read.value;
 }
 
 describe.each(SAMPLES.map(({ id }) => id))('%s', (id) => {

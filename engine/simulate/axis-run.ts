@@ -15,14 +15,15 @@ import type { Move } from './moves.ts';
 import { Notes } from './notes.ts';
 import { Plant } from './plant.ts';
 import type { Happenings, Reference } from './reference.ts';
-import type { Summary } from './run.ts';
+import type { DeviationParts, Summary } from './run.ts';
+import { RunningOn } from './running-on.ts';
 import { standHeld } from './stand-held.ts';
 import { pullOutTorque } from './stepper.ts';
 import { summaryOf } from './summary-of.ts';
 import { tick } from './tick.ts';
 
 // Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
-const { CURRENT, HELD, LIMIT, PHI, W1, WIND } = modes;
+const { CURRENT, HELD, LIMIT, PHI, W1, W2, WIND } = modes;
 const {
   ACTUAL,
   AMPERES,
@@ -78,8 +79,7 @@ export class AxisRun {
   /** Weight of the wind-up in what the position loop sees, where it does not look at the screw. */
   private readonly seesWind: number;
   private marksDone = 0;
-  /** m where the slide stood when the drive was switched off. */
-  placeAtOff = Number.NaN;
+  readonly runningOn = new RunningOn();
 
   constructor(
     model: AxisModel,
@@ -142,6 +142,7 @@ export class AxisRun {
     io[SPEED] = x[W1]!;
     io[AMPERES] = x[CURRENT]!;
     this.notes.observe(io, io[T]! >= this.reference.end);
+    if (this.runningOn.begun) this.runningOn.observe(io[T]!, io[ACTUAL]!, this.slideSpeed);
     if (io[T]! >= this.nextMark) {
       this.notes.places.push(io[ACTUAL]!);
       this.nextMark = this.markAt(++this.marksDone);
@@ -246,12 +247,41 @@ export class AxisRun {
     plant.time = end;
   }
 
+  /** m and m/s of the slide as its plant stands. */
+  get place(): number {
+    const { x } = this.plant;
+    return (x[PHI]! - x[WIND]!) * this.r;
+  }
+
+  get slideSpeed(): number {
+    const { x, rigid } = this.plant;
+    return x[rigid ? W1 : W2]! * this.r;
+  }
+
+  /** From here on it is not held against its command any more: the mains fail, or its drive is off. */
+  letGo(what: 'mains' | 'drive', t: number): void {
+    this.notes.letGo(this.io[FOLLOWING]!);
+    this.runningOn.begin(what, t, this.place, this.slideSpeed);
+  }
+
+  /** m by which the slide lies behind its command, by what makes it. */
+  errorParts(): DeviationParts {
+    const { io, plant, r } = this;
+    const { x, constants, contact } = plant;
+    const play = plant.rigid ? 0 : contact === 0 ? x[WIND]! : contact * constants.gap;
+    return {
+      lag: (io[REFERENCE]! - x[PHI]!) * r,
+      play: play * r,
+      yielding: (plant.rigid ? 0 : x[WIND]! - play) * r,
+    };
+  }
+
   /** The drive lets go; a brake takes hold after its delay. */
   switchOff(t: number): void {
     if (!this.on) return;
     this.on = false;
     const { plant, model } = this;
-    this.placeAtOff = (plant.x[PHI]! - plant.x[WIND]!) * this.r;
+    this.letGo('drive', t);
     plant.u[HELD] = 0;
     plant.fieldTorque = 0;
     plant.setDrive(model.drive.whenOff === 'short' && model.motor.kind === 'servo' ? 'short' : 'open');

@@ -7,7 +7,7 @@ import type { AxisModel } from './model.ts';
 import { ModelError } from './model-error.ts';
 import type { Move } from './moves.ts';
 import type { Run } from './run.ts';
-import { type SimulateOptions, simulate } from './simulate.ts';
+import { type SimulateOptions, simulate, timeOf } from './simulate.ts';
 
 /** How far a parameter may be off. */
 export interface Spread {
@@ -83,7 +83,8 @@ export class BandMaker {
     this.model = model;
     this.spread = spread;
     this.move = move;
-    this.options = options;
+    // All runs share one time, whatever each draws.
+    this.options = { ...options, until: options.until ?? timeOf(model, move, options) };
     this.wanted = n;
     this.seed = seed;
     this.first = first;
@@ -111,7 +112,8 @@ export class BandMaker {
     if (this.done === 0) this.time.set(run.time);
     this.grid.set(run.following, this.done * TIMES);
     this.peaks[this.done] = run.summary.peakFollowing;
-    if (run.trips.length > 0) this.tripped++;
+    const mainsOff = run.summary.runOut?.mainsOff?.at ?? Number.POSITIVE_INFINITY;
+    if (run.trips.some(({ at }) => at < mainsOff)) this.tripped++;
     if (run.summary.stalled) this.stalled++;
     if (run.summary.unstable) this.unstable++;
   }

@@ -135,6 +135,12 @@ export function checkMove(move: Move): Problem[] {
   const problems: Problem[] = [];
   for (const [name, field] of Object.entries(spec.fields)) {
     const value = values[name];
+    if (field.options) {
+      if (value !== undefined && !field.options.includes(value as string))
+        problems.push(problem(`move.${name}`, `It has to be one of ${field.options.join(', ')}.`));
+      continue;
+    }
+    if (field.none !== undefined && (value === undefined || value === Number.POSITIVE_INFINITY)) continue;
     const domain = field.domain === 'count' ? 'whole' : field.domain;
     const fault =
       numberFault(value, { kind: 'number', name: field.name, unit: field.unit, domain }) ??
@@ -143,6 +149,34 @@ export function checkMove(move: Move): Problem[] {
     if (fault) problems.push(problem(`move.${name}`, `${capital(field.name)} ${fault}`));
   }
   return problems;
+}
+
+/** What makes a move of each kind long: the field that a person would change. */
+const LENGTH: Readonly<Partial<Record<Move['kind'], string>>> = {
+  rapid: 'distance',
+  ramp: 'duration',
+  reversal: 'distance',
+  'small-steps': 'count',
+  circle: 'turns',
+  'force-step': 'duration',
+  'brake-from-rapid': 'cruise',
+  'power-cut': 'cruise',
+  drop: 'at',
+};
+
+/** s of a move beyond which the move itself is what is too long, not the sample too short. */
+const LONG_MOVE = 60;
+
+/** Too many samples, by the field that makes them so many; s of the whole move and of one sample. */
+function tooLong(move: Move, until: number, h: number): Problem {
+  const field = until > LONG_MOVE ? LENGTH[move.kind] : undefined;
+  const time = `takes ${Number(until.toPrecision(3))} s, which is ${Math.round(until / h)} samples; at most ${MOST_SAMPLES} are simulated`;
+  return field === undefined
+    ? problem('control.sample', `The move ${time}. Make the samples longer.`)
+    : problem(
+        `move.${field}`,
+        `As it is given (${MOVES[move.kind].fields[field]!.name}), the move ${time}. Give less.`,
+      );
 }
 
 /** What model and move allow each by itself but not together. */
@@ -163,13 +197,7 @@ export function checkTogether(
         `The control would look every ${model.control.sample} s, and the whole move with its settling takes ${Number(until.toPrecision(3))} s: it would never act. Give a shorter time between two samples; usual are 0.05 to 2 ms.`,
       ),
     );
-  if (until / h > MOST_SAMPLES)
-    problems.push(
-      problem(
-        'control.sample',
-        `That would be ${Math.round(until / h)} samples; at most ${MOST_SAMPLES} are simulated. Make the move shorter or the samples longer.`,
-      ),
-    );
+  if (until / h > MOST_SAMPLES) problems.push(tooLong(move, until, h));
   if (second) {
     if (move.kind !== 'circle') problems.push(problem('second', 'Only a circle takes a second axis.'));
     const every = ({ control }: AxisModel): number => (control.kind === 'cascade' ? control.speedEvery : 1);

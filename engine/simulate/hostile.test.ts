@@ -52,13 +52,19 @@ describe('refused by the name of the field', () => {
   });
   test('derived: every field of every move, left out, negative where it cannot be, and not a number', () => {
     for (const [kind, { fields }] of Object.entries(MOVES)) {
-      const good = Object.fromEntries(Object.keys(fields).map((name) => [name, 1]));
+      const good = Object.fromEntries(
+        Object.entries(fields).map(([name, { options }]) => [name, options?.[0] ?? 1]),
+      );
       expect(checkMove({ kind, ...good } as Move), kind).toEqual([]);
-      for (const name of Object.keys(fields))
-        for (const odd of [undefined, Number.NaN, '1', Number.POSITIVE_INFINITY, 1e300])
+      for (const [name, { none, options }] of Object.entries(fields))
+        for (const odd of [undefined, Number.NaN, '1', Number.POSITIVE_INFINITY, 1e300]) {
+          // What a move can do without may be left out.
+          if (odd === undefined && (none !== undefined || options !== undefined)) continue;
+          if (odd === Number.POSITIVE_INFINITY && none !== undefined) continue;
           expect(checkMove({ kind, ...good, [name]: odd } as never).map(({ where }) => where)).toContain(
             `move.${name}`,
           );
+        }
     }
     expect(checkMove({ kind: 'fly' } as never)[0]!.where).toBe('move.kind');
   });
@@ -67,6 +73,25 @@ describe('refused by the name of the field', () => {
     expect(() => simulate(slow, RAPID)).toThrow(/would never act/);
     const fine = changed(SHOP, { control: { sample: 1e-9 } });
     expect(() => simulate(fine, RAPID)).toThrow(/at most 4000000/);
+    // What a person typed is named, not the sample that nobody chose.
+    const circle = {
+      kind: 'circle',
+      radius: 0.01,
+      turns: 1e9,
+      speed: 0.01,
+      acceleration: 1,
+      jerk: 0,
+    } as const;
+    const fault = (run: () => unknown): readonly string[] => {
+      try {
+        run();
+      } catch (error) {
+        return (error as ModelError).problems.map(({ where }) => where ?? '');
+      }
+      return [];
+    };
+    expect(fault(() => simulate(SHOP, circle))).toEqual(['move.turns']);
+    expect(fault(() => simulate(SHOP, { ...RAPID, distance: 1e6 } as Move))).toEqual(['move.distance']);
   });
 });
 

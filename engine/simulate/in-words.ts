@@ -1,14 +1,11 @@
 /** What a run showed, in sentences, the gravest first. */
 import { formatQuantity } from '../quantity/index.ts';
-import { weightTorque } from './constants.ts';
-import { type AxisModel, travelPerRadian } from './model.ts';
+import { sayCircle } from './circle-in-words.ts';
+import type { AxisModel } from './model.ts';
 import type { Run, Summary } from './run.ts';
-
-export interface Saying {
-  /** `bad`: it does not do the move; `doubtful`: it does, at a price; `good`; `note`: a number to know. */
-  readonly level: 'bad' | 'doubtful' | 'good' | 'note';
-  readonly sentence: string;
-}
+import { runsOn } from './run-out.ts';
+import { looseLoad, sayEndStop, sayRunOut } from './run-out-in-words.ts';
+import { ms, NOTHING, type Say, type Saying, short, slideSpeed } from './say.ts';
 
 export interface InWordsOptions {
   /** A the motor may carry for hours; without it nothing is said of heat. */
@@ -16,49 +13,28 @@ export interface InWordsOptions {
   readonly system?: 'mm' | 'in';
   /** What the axes are called, where there are two. */
   readonly names?: readonly [string, string];
-}
-
-const ms = (seconds: number): string =>
-  formatQuantity(seconds, 's').replace(
-    /^(0\.0?\d+) s$/,
-    (_, n: string) => `${Number((Number(n) * 1000).toPrecision(3))} ms`,
-  );
-
-/** A length small enough for the eye: thousandths below a tenth of a millimetre. */
-export function short(metres: number, system: 'mm' | 'in'): string {
-  const size = Math.abs(metres);
-  if (system === 'in') return formatQuantity(size, 'in', { digits: 3 });
-  return formatQuantity(size, size < 1e-4 ? 'µm' : 'mm', { digits: 3 });
-}
-
-const PROP = 'Prop the axis before the power goes, and never stand or reach under it.';
-/** m below which nothing has moved: far less than an atom is from the next. */
-const NOTHING = 1e-11;
-/** m/s below which the slide counts as standing. */
-const STANDS = 1e-6;
-
-/**
- * What a load that neither a brake nor its own screw holds does once the drive is off; undefined where there is none, or the
- * drive stays on. Friction of the ways is not counted on to hold a load; that of screw and motor only where it is the larger.
- */
-export function looseLoad({ summary, speed }: Run, model: AxisModel): string | undefined {
-  const load = Math.abs(weightTorque(model));
-  if (summary.travelAfterOff === null || model.brake !== null || model.motor.coulomb >= load)
-    return undefined;
-  return Math.abs(speed.at(-1) ?? 0) * travelPerRadian(model) > STANDS
-    ? `Nothing holds the axis once the drive is off: it drops. ${PROP}`
-    : `In this model friction just holds the axis once the drive is off; do not rely on it: oil, wear and shaking free it. ${PROP}`;
+  /** m from one end stop to the other, where it is known, and the fact that would tell it: 'X.slide.travel'. */
+  readonly travel?: number | undefined;
+  readonly travelFact?: string | undefined;
 }
 
 /** Whether it makes the move, in one sentence. */
-export function headline(run: Run, model: AxisModel): string {
+export function headline(run: Run, model: AxisModel, system: 'mm' | 'in' = 'mm'): string {
   const { summary, second, trips, stopped } = run;
   const unstable = summary.unstable ?? second?.summary.unstable;
   if (unstable) return `The loop is ${unstable.says}.`;
   if (summary.stalled || second?.summary.stalled)
     return 'The motor falls out of step: it does not make this move.';
-  if (trips[0]) return `It does not make this move. ${trips[0].sentence}`;
+  const mainsOff = summary.runOut?.mainsOff;
+  const [trip] = trips;
+  if (trip && (mainsOff == null || trip.at < mainsOff.at))
+    return `It does not make this move. ${trip.sentence}`;
   if (stopped) return stopped;
+  if (mainsOff) {
+    const rest = summary.runOut!.restAt;
+    const end = rest === null ? 'still moves when the run ends' : `stands ${ms(rest - mainsOff.at)} later`;
+    return `The mains fail at ${slideSpeed(mainsOff.speed, system)}: the axis runs on ${short(runsOn(run)!, system)} and ${end}.`;
+  }
   if (summary.travelAfterOff !== null)
     return looseLoad(run, model) ?? 'The drive is off at the end; how far the axis moves then stands below.';
   const limits = [
@@ -70,19 +46,25 @@ export function headline(run: Run, model: AxisModel): string {
     : 'It makes the move within its limits.';
 }
 
+const ORDER = ['bad', 'doubtful', 'good', 'note'];
+
 /** Sentences on a run of `model`. */
 export function inWords(run: Run, model: AxisModel, options: InWordsOptions = {}): Saying[] {
-  const { system = 'mm', continuousCurrent, names = ['first', 'second'] } = options;
+  const { system = 'mm', names = ['first', 'second'] } = options;
   const all: Saying[] = [];
-  const say = (level: Saying['level'], sentence: string): void => void all.push({ level, sentence });
-  const axes: readonly (readonly [Summary, string])[] = run.second
+  const say: Say = (level, sentence) => void all.push({ level, sentence });
+  const axes: readonly (readonly [Summary, string, Float64Array])[] = run.second
     ? [
-        [run.summary, `The ${names[0]} axis`],
-        [run.second.summary, `The ${names[1]} axis`],
+        [run.summary, `The ${names[0]} axis`, run.commanded],
+        [run.second.summary, `The ${names[1]} axis`, run.second.commanded],
       ]
-    : [[run.summary, 'The axis']];
+    : [[run.summary, 'The axis', run.commanded]];
 
-  for (const trip of run.trips) say('bad', `${trip.sentence} That is ${ms(trip.at)} after the start.`);
+  const mainsOff = run.summary.runOut?.mainsOff;
+  for (const trip of run.trips)
+    if (mainsOff != null && trip.at >= mainsOff.at)
+      say('note', `${trip.sentence} That is ${ms(trip.at - mainsOff.at)} after the mains failed.`);
+    else say('bad', `${trip.sentence} That is ${ms(trip.at)} after the start.`);
   for (const [summary, who] of axes) {
     if (summary.unstable) say('bad', `${who} is ${summary.unstable.says.replace(/\.?$/, '.')}`);
     if (summary.stalled)
@@ -91,70 +73,18 @@ export function inWords(run: Run, model: AxisModel, options: InWordsOptions = {}
         `${who} falls out of step after ${ms(summary.stalled.at)} and ends ${summary.stalled.stepsLost.toFixed(0)} full steps off.`,
       );
   }
-  if (run.stopped && all.length === 0) say('bad', run.stopped);
-  const went = all.length === 0;
+  const went = !all.some(({ level }) => level === 'bad');
+  if (run.stopped && went) say('bad', run.stopped);
   const loose = looseLoad(run, model);
   if (loose) say('bad', loose);
-
-  for (const [summary, who] of axes) {
-    const behind = short(summary.peakFollowing, system);
-    say(
-      went ? 'good' : 'note',
-      `${who} is at most ${behind} behind its command, ${ms(summary.peakFollowingAt)} after the start.`,
-    );
-    if (summary.overshoot > summary.settleBand)
-      say('doubtful', `It runs ${short(summary.overshoot, system)} beyond the end before it comes back.`);
-    if (summary.settled !== null && went)
-      say(
-        'note',
-        `It is at rest within ${short(summary.settleBand, system)} of the end ${ms(summary.settled)} after the command is over.`,
-      );
-    else if (went)
-      say(
-        'doubtful',
-        `It still stands ${short(summary.finalFollowing, system)} from its command when the run ends.`,
-      );
-    if (summary.lostMotion !== null && Number.isFinite(summary.lostMotion))
-      say(
-        summary.lostMotion > 1e-5 ? 'doubtful' : 'note',
-        `Reached from the one side and from the other, the same place lies ${short(summary.lostMotion, system)} apart: that is the lost motion.`,
-      );
-    if (summary.travelAfterOff !== null)
-      say(
-        'note',
-        Math.abs(summary.travelAfterOff) < NOTHING
-          ? 'After the drive is off the slide does not move.'
-          : `After the drive is off the slide runs on ${short(summary.travelAfterOff, system)}.`,
-      );
-    if (summary.slips > 1) say('note', `It comes to rest and breaks free ${summary.slips} times on the way.`);
-    if (summary.atVoltageLimit > 0.002)
-      say(
-        'doubtful',
-        `For ${ms(summary.atVoltageLimit)} the drive uses all the voltage there is: the motor cannot turn faster then.`,
-      );
-    if (summary.atCurrentLimit > 0.002)
-      say('note', `For ${ms(summary.atCurrentLimit)} the drive stands at its current limit.`);
-    if (model.motor.kind === 'servo' && summary.rmsCurrent !== null) {
-      const rms = formatQuantity(summary.rmsCurrent, 'A', { digits: 2 });
-      const peak = formatQuantity(summary.peakCurrent, 'A', { digits: 2 });
-      if (continuousCurrent === undefined)
-        say('note', `The current is ${peak} at its greatest and ${rms} r.m.s. over the move.`);
-      else {
-        const most = formatQuantity(continuousCurrent, 'A', { digits: 2 });
-        say(
-          summary.rmsCurrent > continuousCurrent ? 'doubtful' : 'note',
-          summary.rmsCurrent > continuousCurrent
-            ? `The current is ${rms} r.m.s. over the move, more than the ${most} the motor carries for hours: repeated without a pause it overheats.`
-            : `The current is ${peak} at its greatest and ${rms} r.m.s.; the motor carries ${most} for hours.`,
-        );
-      }
-    }
+  sayEndStop(say, run, model, options, system);
+  for (const [summary, who, commanded] of axes) {
+    sayFollowing(say, summary, who, went && !run.stopped, system);
+    sayRunOut(say, run, summary, commanded, who, system);
+    // What the motor of the second axis carries is not told here.
+    sayEffort(say, summary, who, model, summary === run.summary ? options.continuousCurrent : undefined);
   }
-  if (run.circle)
-    say(
-      run.circle.roundness > 2e-5 ? 'doubtful' : 'good',
-      `The circle is out of round by ${short(run.circle.roundness, system)}, and on the whole ${short(run.circle.meanRadius, system)} too ${run.circle.meanRadius < 0 ? 'small' : 'large'} in radius.`,
-    );
+  if (run.circle) sayCircle(say, run.circle, model.feedback.on === 'motor', system);
   if (model.supply.kind !== 'constant') {
     const [low, high] = [run.supply.lowest, run.supply.highest].map((v) =>
       formatQuantity(v, 'V', { digits: 3 }),
@@ -167,6 +97,75 @@ export function inWords(run: Run, model: AxisModel, options: InWordsOptions = {}
   }
   if (run.passedOver > 0)
     say('doubtful', 'It chatters so fast that some contacts were passed over: take what follows as rough.');
-  const order = ['bad', 'doubtful', 'good', 'note'];
-  return all.sort((a, b) => order.indexOf(a.level) - order.indexOf(b.level));
+  return all.sort((a, b) => ORDER.indexOf(a.level) - ORDER.indexOf(b.level));
+}
+
+const SIDES = { behind: 'behind its command', ahead: 'ahead of its command', off: 'off its place' } as const;
+
+/** How well `who` follows its command, as long as it has one. */
+function sayFollowing(say: Say, summary: Summary, who: string, went: boolean, system: 'mm' | 'in'): void {
+  const { runOut, peakFollowing, settled } = summary;
+  const until =
+    runOut === null ? '' : runOut.mainsOff ? ', up to when the mains fail' : ', up to when the drive lets go';
+  if (runOut === null || peakFollowing > NOTHING)
+    say(
+      went && runOut === null ? 'good' : 'note',
+      `${who} is at most ${short(peakFollowing, system)} ${SIDES[summary.peakFollowingSide]}, ${ms(summary.peakFollowingAt)} after the start${until}.`,
+    );
+  if (summary.overshoot > summary.settleBand)
+    say(
+      'doubtful',
+      `${who} runs ${short(summary.overshoot, system)} beyond the end${runOut === null && settled !== null ? ' before it comes back' : ''}.`,
+    );
+  if (runOut === null && settled !== null && went)
+    say(
+      'note',
+      `${who} is at rest within ${short(summary.settleBand, system)} of the end ${settled < 5e-5 ? 'as soon as the command is over' : `${ms(settled)} after the command is over`}.`,
+    );
+  else if (runOut === null && went)
+    say(
+      'doubtful',
+      `${who} still stands ${short(summary.finalFollowing, system)} from its command when the run ends.`,
+    );
+  if (summary.lostMotion !== null && Number.isFinite(summary.lostMotion))
+    say(
+      summary.lostMotion > 1e-5 ? 'doubtful' : 'note',
+      `Reached from the one side and from the other, the same place lies ${short(summary.lostMotion, system)} apart: that is the lost motion.`,
+    );
+}
+
+/** What it takes of drive and motor. */
+function sayEffort(
+  say: Say,
+  summary: Summary,
+  who: string,
+  model: AxisModel,
+  continuousCurrent: number | undefined,
+): void {
+  const its = who.replace(/^The /, 'the ');
+  if (summary.slips > 1)
+    say('note', `${who} comes to rest and breaks free ${summary.slips} times on the way.`);
+  if (summary.atVoltageLimit > 0.002)
+    say(
+      'doubtful',
+      `For ${ms(summary.atVoltageLimit)} the drive of ${its} uses all the voltage there is: the motor cannot turn faster then.`,
+    );
+  if (summary.atCurrentLimit > 0.002)
+    say('note', `For ${ms(summary.atCurrentLimit)} the drive of ${its} stands at its current limit.`);
+  if (model.motor.kind !== 'servo' || summary.rmsCurrent === null) return;
+  const rms = formatQuantity(summary.rmsCurrent, 'A', { digits: 2 });
+  const peak = formatQuantity(summary.peakCurrent, 'A', { digits: 2 });
+  const start = `The current of ${its} is`;
+  if (continuousCurrent === undefined) {
+    say('note', `${start} ${peak} at its greatest and ${rms} r.m.s. over the move.`);
+    return;
+  }
+  const most = formatQuantity(continuousCurrent, 'A', { digits: 2 });
+  const hot = summary.rmsCurrent > continuousCurrent;
+  say(
+    hot ? 'doubtful' : 'note',
+    hot
+      ? `${start} ${rms} r.m.s. over the move, more than the ${most} the motor carries for hours: repeated without a pause it overheats.`
+      : `${start} ${peak} at its greatest and ${rms} r.m.s.; the motor carries ${most} for hours.`,
+  );
 }

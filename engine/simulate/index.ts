@@ -11,7 +11,7 @@ export {
   startingGains,
 } from './gains.ts';
 export { type Hunting, hunting } from './hunting.ts';
-export { headline, type InWordsOptions, inWords, type Saying } from './in-words.ts';
+export { headline, type InWordsOptions, inWords } from './in-words.ts';
 export { huntingInWords, marginsInWords } from './loop-in-words.ts';
 export { type Cut, loopMargins, type Margins } from './margins.ts';
 export type {
@@ -30,10 +30,19 @@ export type {
 } from './model.ts';
 export { inertias, travelPerRadian } from './model.ts';
 export { ModelError } from './model-error.ts';
-export { MOVE_KINDS, MOVES, type Move, type MoveKind } from './moves.ts';
+export { MOVE_KINDS, MOVES, type Move, type MoveField, type MoveKind } from './moves.ts';
 export { GROUPS, type Group, type NumberParameter, type Parameter } from './parameters.ts';
 export { playCycle, type Swing } from './play-cycle.ts';
-export { modelSchema, type ReadModel, readModel, readMove } from './read-model.ts';
-export { buffersOf, type EnergyBalance, type Roundness, type Run, type Summary } from './run.ts';
-export { type SimulateOptions, simulate } from './simulate.ts';
+export { modelSchema, type ReadModel, readModel, readMove, readMoveField } from './read-model.ts';
+export {
+  buffersOf,
+  type EnergyBalance,
+  type Roundness,
+  type Run,
+  type RunOut,
+  type Summary,
+} from './run.ts';
+export { besideOf, coastIntoEnd, doesTheMove, type EndStop, speedAfter } from './run-out.ts';
+export type { Saying } from './say.ts';
+export { type SimulateOptions, simulate, timeOf } from './simulate.ts';
 export { pullOutTorque } from './stepper.ts';

@@ -1,8 +1,8 @@
 /** What the loop itself has to say, in sentences: how far it is from swinging, and whether the axis hunts at rest. */
 import { formatNumber, formatQuantity } from '../quantity/index.ts';
 import type { Hunting } from './hunting.ts';
-import { type Saying, short } from './in-words.ts';
 import type { Margins } from './margins.ts';
+import { type Saying, short } from './say.ts';
 
 const hertz = (w: number): string => formatQuantity(w / (2 * Math.PI), 'Hz', { digits: 3 });
 

@@ -27,19 +27,23 @@ export type Move =
   | { readonly kind: 'force-step'; readonly force: number; readonly at: number; readonly duration: number }
   /** Up to speed, and then brought to rest as hard as `stop` (m/s²) says. */
   | ({ readonly kind: 'brake-from-rapid'; readonly stop: number; readonly cruise: number } & Profile)
-  /** Up to speed, and then the mains fail. */
-  | ({ readonly kind: 'power-cut'; readonly cruise: number } & Profile)
-  /** The axis is held by its motor, and the drive is switched off at `at`. */
-  | { readonly kind: 'drop'; readonly at: number };
+  /** Up to speed, and then the mains fail; `room` is the m that are left then to the end stop, Infinity where not known. */
+  | ({ readonly kind: 'power-cut'; readonly cruise: number; readonly room?: number } & Profile)
+  /** The axis is held by its motor, and the drive is switched off at `at`, with its brake or as if it had none. */
+  | { readonly kind: 'drop'; readonly at: number; readonly brake?: 'fitted' | 'none' };
 
 export type MoveKind = Move['kind'];
 
-interface MoveField {
+export interface MoveField {
   readonly name: string;
   readonly unit: string;
   readonly domain: 'positive' | 'not negative' | 'any' | 'count';
   /** As a person would type it. */
   readonly usual: string;
+  /** The word for not having it, where a move can do without: it stands for Infinity. */
+  readonly none?: string;
+  /** The words that may be typed, for a choice instead of a number. */
+  readonly options?: readonly string[];
 }
 
 interface MoveSpec {
@@ -128,11 +132,24 @@ export const MOVES: Readonly<Record<MoveKind, MoveSpec>> = {
   },
   'power-cut': {
     says: 'Up to speed, and then the mains fail; shows how far the axis runs on.',
-    fields: { cruise: time('time at speed', '0.1 s'), ...PROFILE },
+    fields: {
+      cruise: time('time at speed', '0.1 s'),
+      ...PROFILE,
+      room: {
+        name: 'way left to the end stop when the mains fail',
+        unit: 'm',
+        domain: 'not negative',
+        usual: 'unknown',
+        none: 'unknown',
+      },
+    },
   },
   drop: {
-    says: 'The drive is switched off while it holds the axis; shows how far the axis falls before the brake holds.',
-    fields: { at: time('when it is switched off', '0.05 s') },
+    says: 'The drive is switched off while it holds the axis; shows how far the axis falls, with its brake and without.',
+    fields: {
+      at: time('when it is switched off', '0.05 s'),
+      brake: { name: 'brake', unit: '1', domain: 'any', usual: 'fitted', options: ['fitted', 'none'] },
+    },
   },
 };
 

@@ -1,7 +1,7 @@
 /** What is noted of one axis while it runs: peaks, limits, settling, lost motion. */
 
 import * as ioPlaces from './io.ts';
-import type { EnergyBalance, Summary } from './run.ts';
+import type { EnergyBalance, RunOut, Summary } from './run.ts';
 
 // Constants of the file's own: an imported name is looked up and checked at every use, which tells in these loops.
 const { ACTUAL, AMPERES, COMMANDED, FOLLOWING, REFERENCE1, SPEED, T } = ioPlaces;
@@ -15,6 +15,8 @@ const SWING = 0.05;
 export class Notes {
   peakFollowing = 0;
   peakFollowingAt = 0;
+  /** −1 ahead of its command at that moment, 1 behind it; 0 where the command goes no way. */
+  peakFollowingSide = 0;
   peakSlideError = 0;
   overshoot = 0;
   lastOutside = 0;
@@ -27,6 +29,9 @@ export class Notes {
   /** m where the slide stood at each mark of the reference. */
   readonly places: number[] = [];
   private way = 0;
+  /** m of following error when it was let go, NaN while it still follows its command. */
+  private leftAt = Number.NaN;
+  private follows = true;
   private lastCurrentCut = Number.NEGATIVE_INFINITY;
   private lastVoltageCut = Number.NEGATIVE_INFINITY;
   private lastSwing = Number.NEGATIVE_INFINITY;
@@ -48,23 +53,34 @@ export class Notes {
     const rate = io[REFERENCE1]!;
     const current = io[AMPERES]!;
     const speed = io[SPEED]!;
-    const size = following < 0 ? -following : following;
-    if (size > this.peakFollowing) {
-      this.peakFollowing = size;
-      this.peakFollowingAt = t;
+    if (this.follows) {
+      const size = following < 0 ? -following : following;
+      if (!over && rate !== 0) this.way = rate > 0 ? 1 : -1;
+      else if (over && this.way === 0) this.way = Math.sign(commanded);
+      if (size > this.peakFollowing) {
+        this.peakFollowing = size;
+        this.peakFollowingAt = t;
+        this.peakFollowingSide = following * this.way;
+      }
+      if (size > this.settleBand) this.lastOutside = t;
+      const off = commanded > actual ? commanded - actual : actual - commanded;
+      if (off > this.peakSlideError) this.peakSlideError = off;
+      if (over) {
+        const beyond = -following * this.way;
+        if (beyond > this.overshoot) this.overshoot = beyond;
+      }
     }
-    if (size > this.settleBand) this.lastOutside = t;
-    const off = commanded > actual ? commanded - actual : actual - commanded;
-    if (off > this.peakSlideError) this.peakSlideError = off;
-    if (over) {
-      if (this.way === 0) this.way = commanded < 0 ? -1 : 1;
-      const beyond = -following * this.way;
-      if (beyond > this.overshoot) this.overshoot = beyond;
-    } else if (rate !== 0) this.way = rate > 0 ? 1 : -1;
     const i = current < 0 ? -current : current;
     if (i > this.peakCurrent) this.peakCurrent = i;
     const w = speed < 0 ? -speed : speed;
     if (w > this.peakSpeed) this.peakSpeed = w;
+  }
+
+  /** From here on nothing drives it after its command, so nothing more is held against that. */
+  letGo(following: number): void {
+    if (!this.follows) return;
+    this.follows = false;
+    this.leftAt = following;
   }
 
   /** A sample with a command cut at a limit; whether an episode begins. */
@@ -108,17 +124,19 @@ export class Notes {
     readonly slips: number;
     readonly distance: number | null;
     readonly travelAfterOff: number | null;
+    readonly runOut: RunOut | null;
     readonly stepsLost: number;
     readonly energy: EnergyBalance | null;
   }): Summary {
     const { places } = this;
-    const settled = this.lastOutside < end.until - 1e-9 && end.until > end.referenceEnd;
+    const settled = this.follows && this.lastOutside < end.until - 1e-9 && end.until > end.referenceEnd;
     return {
       peakFollowing: this.peakFollowing,
       peakFollowingAt: this.peakFollowingAt,
+      peakFollowingSide: this.peakFollowingSide > 0 ? 'behind' : this.peakFollowingSide < 0 ? 'ahead' : 'off',
       peakSlideError: this.peakSlideError,
       overshoot: this.overshoot,
-      finalFollowing: end.finalFollowing,
+      finalFollowing: this.follows ? end.finalFollowing : this.leftAt,
       settled: settled ? Math.max(0, this.lastOutside - end.referenceEnd) : null,
       settleBand: this.settleBand,
       peakCurrent: this.peakCurrent,
@@ -133,6 +151,7 @@ export class Notes {
           ? Math.abs(end.distance - (places[2]! - places[3]!))
           : null,
       travelAfterOff: end.travelAfterOff,
+      runOut: end.runOut,
       stalled: Number.isFinite(this.stalledAt) ? { at: this.stalledAt, stepsLost: end.stepsLost } : null,
       unstable: this.unstable,
       energy: end.energy,

@@ -4,7 +4,7 @@ import { type Problem, parseQuantity, type Result } from '../quantity/index.ts';
 import { own } from '../quantity/own.ts';
 import { checkModel, checkMove } from './check-model.ts';
 import type { AxisModel } from './model.ts';
-import { MOVES, type Move, type MoveKind } from './moves.ts';
+import { MOVES, type Move, type MoveField, type MoveKind } from './moves.ts';
 import { GROUPS, type Group, type NumberParameter, type Parameter } from './parameters.ts';
 
 export interface ReadModel {
@@ -139,6 +139,18 @@ function readNumber({ unit, none }: NumberParameter, given: unknown): Result<num
   return read.ok ? { ok: true, value: read.value.value } : read;
 }
 
+/** One field of a move as it is typed: a number in SI, or the word of a choice. */
+export function readMoveField({ unit, none, options }: MoveField, text: string): Result<string | number> {
+  const word = text.trim().toLowerCase();
+  if (options)
+    return options.includes(word)
+      ? { ok: true, value: word }
+      : { ok: false, problem: problem('', `It has to be one of ${options.join(', ')}.`) };
+  if (none !== undefined && word === none) return { ok: true, value: Number.POSITIVE_INFINITY };
+  const read = parseQuantity(text, { unit });
+  return read.ok ? { ok: true, value: read.value.value } : read;
+}
+
 /** A move from texts by field; what is left out has its usual value. */
 export function readMove(kind: MoveKind, given: Readonly<Record<string, string>>): Answer<Move> {
   const { fields } = MOVES[kind];
@@ -150,9 +162,8 @@ export function readMove(kind: MoveKind, given: Readonly<Record<string, string>>
       );
   const out: Record<string, unknown> = { kind };
   for (const [name, field] of Object.entries(fields)) {
-    const text = Object.hasOwn(given, name) ? given[name]! : field.usual;
-    const read = parseQuantity(text, { unit: field.unit });
-    if (read.ok) out[name] = read.value.value;
+    const read = readMoveField(field, Object.hasOwn(given, name) ? given[name]! : field.usual);
+    if (read.ok) out[name] = read.value;
     else problems.push({ ...read.problem, where: name });
   }
   if (problems.length > 0) return { ok: false, problems };

@@ -266,7 +266,8 @@ function single(move: Exclude<Move, { kind: 'circle' }>): Path {
     }
     case 'power-cut':
       change(path, move.speed, move, 1);
-      return path.go(move.cruise).go(1);
+      // The command runs on for as long as anything may: nobody reads it any more.
+      return path.go(move.cruise).go(6);
     case 'drop':
       return path.go(move.at);
   }

@@ -1,5 +1,6 @@
 /** What a simulation answers. Plain numbers, texts and typed arrays: cheap to post from a worker. */
 import type { RunEvent } from './events.ts';
+import type { Move } from './moves.ts';
 import type { Trace } from './record.ts';
 
 /** J of one axis over the run; `residual` is what does not add up. */
@@ -21,15 +22,37 @@ export interface EnergyBalance {
   readonly relative: number;
 }
 
+/** How an axis runs on after the mains failed or its drive let go. */
+export interface RunOut {
+  /** s, m where the slide then was, and m/s then; null where the mains stayed, and where the drive stayed on. */
+  readonly mainsOff: Moment | null;
+  readonly driveOff: Moment | null;
+  /** m of the slide's place farthest along, and at the end of the run. */
+  readonly farthest: number;
+  readonly end: number;
+  /** s at which it came to rest; null where it still moves when the run ends. */
+  readonly restAt: number | null;
+  /** m/s at the end of the run. */
+  readonly speed: number;
+}
+
+export interface Moment {
+  readonly at: number;
+  readonly place: number;
+  readonly speed: number;
+}
+
 export interface Summary {
-  /** m: command less what the position loop sees, at its greatest, and when. */
+  /** m: command less what the position loop sees, at its greatest while it still follows a command, and when. */
   readonly peakFollowing: number;
   readonly peakFollowingAt: number;
+  /** On which side of its command it was then, the way the command goes; `off` where that goes no way. */
+  readonly peakFollowingSide: 'behind' | 'ahead' | 'off';
   /** m: command less where the slide is. */
   readonly peakSlideError: number;
   /** m beyond the end of the move. */
   readonly overshoot: number;
-  /** m: following error at the end of the run. */
+  /** m: following error at the end of the run, or when it was let go. */
   readonly finalFollowing: number;
   /** s after the command's end until the error stays within `settleBand`; null when it does not. */
   readonly settled: number | null;
@@ -49,15 +72,30 @@ export interface Summary {
   readonly lostMotion: number | null;
   /** m the slide runs on after the drive was switched off; null where it was not. */
   readonly travelAfterOff: number | null;
+  /** Null where mains and drive stayed on. */
+  readonly runOut: RunOut | null;
   /** A stepper out of step: when, and by how many full steps it is off at the end. */
   readonly stalled: { readonly at: number; readonly stepsLost: number } | null;
   readonly unstable: { readonly from: number; readonly says: string } | null;
   readonly energy: EnergyBalance | null;
 }
 
+/** m of deviation outwards, by what makes it. */
+export interface DeviationParts {
+  /** The motors' lag behind their commands. */
+  readonly lag: number;
+  /** The play of the screws. */
+  readonly play: number;
+  /** What the screws yield under friction, weight and inertia. */
+  readonly yielding: number;
+}
+
+/** Places are counted from where the slides stand at the start, as after zeroing: what weight bends there stays out. */
 export interface Roundness {
   /** m: greatest less least distance from the true circle over whole turns at speed. */
   readonly roundness: number;
+  /** What the roundness is made of: greatest less least, part by part. */
+  readonly parts: DeviationParts;
   readonly smallest: number;
   readonly largest: number;
   /** m by which the mean radius is off. */
@@ -79,6 +117,7 @@ export interface SupplySummary {
 }
 
 export interface Run extends Trace {
+  readonly move: Move;
   readonly time: Float64Array;
   /** The second axis of a circle. */
   readonly second: (Trace & { readonly summary: Summary }) | null;

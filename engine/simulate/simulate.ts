@@ -4,7 +4,7 @@ import { Bus } from './bus.ts';
 import { checkModel, checkMove, checkTogether } from './check-model.ts';
 import { CircleGauge } from './circle.ts';
 import { EventList } from './events.ts';
-import { ACTUAL, BUS, FOLLOWING, SPAN, T, TAKEN } from './io.ts';
+import { BUS, FOLLOWING, SPAN, T, TAKEN } from './io.ts';
 import type { AxisModel } from './model.ts';
 import { ModelError } from './model-error.ts';
 import type { Move } from './moves.ts';
@@ -12,6 +12,7 @@ import { seconds } from './notes.ts';
 import { Recorder } from './record.ts';
 import { happeningsOf, referencesOf } from './reference.ts';
 import type { Run } from './run.ts';
+import { modelFor } from './run-out.ts';
 import { Sampler } from './sampler.ts';
 import { canStride, stride } from './stride.ts';
 
@@ -35,6 +36,10 @@ export interface SimulateOptions {
 }
 
 const SETTLE = 0.25;
+/** s after the mains failed in which an axis comes to rest, if it ever does. */
+const LONGEST_RUN_OUT = 5;
+/** s at rest after which nothing more is awaited. */
+const RESTED = 0.05;
 const ASK_EVERY = 2048;
 
 /** s of one sample, or of one look at an axis whose control never pauses. */
@@ -44,14 +49,31 @@ export function sampleOf(model: AxisModel, until: number, look?: number): number
   return model.supply.kind === 'constant' ? wished : Math.min(wished, 5e-5);
 }
 
+/** s that a run takes where nothing else is said: the move, and a while to settle or to come to rest. */
+export function timeOf(model: AxisModel, move: Move, options: SimulateOptions = {}): number {
+  const end = referencesOf(move)[0].end;
+  if (move.kind === 'drop') return end + SETTLE + (modelFor(model, move).brake?.delay ?? 0);
+  if (move.kind !== 'power-cut') return end + SETTLE;
+  const { mainsOff } = happeningsOf(move);
+  const tried = { ...options, until: mainsOff + LONGEST_RUN_OUT, points: 0, books: false };
+  const { runOut } = go(model, move, tried, true).summary;
+  return Math.max(mainsOff, runOut?.restAt ?? mainsOff + 1) + SETTLE;
+}
+
 /** Throws ModelError, with every problem by the name of its field, for a model or move that cannot be. */
 export function simulate(model: AxisModel, move: Move, options: SimulateOptions = {}): Run {
-  const problems = [...checkModel(model), ...checkMove(move)];
+  return go(model, move, options, false);
+}
+
+/** `untilRest`: it ends as soon as everything is off and at rest. */
+function go(given: AxisModel, move: Move, options: SimulateOptions, untilRest: boolean): Run {
+  const problems = [...checkModel(given), ...checkMove(move)];
   if (options.second) problems.push(...checkModel(options.second, 'second'));
   if (problems.length > 0) throw new ModelError(problems);
+  const model = modelFor(given, move);
   const references = referencesOf(move);
   const happenings = happeningsOf(move);
-  const until = options.until ?? references[0].end + SETTLE;
+  const until = options.until ?? timeOf(model, move, options);
   const h = sampleOf(model, until, options.look);
   const clashes = checkTogether(model, options.second, move, until, h);
   if (clashes.length > 0) throw new ModelError(clashes);
@@ -74,7 +96,7 @@ export function simulate(model: AxisModel, move: Move, options: SimulateOptions 
     if (followingAt !== undefined) return [new Sampler(until, followingAt)];
     return points === 0 ? [] : [new Recorder(samples + 1, points)];
   });
-  const gauge = move.kind === 'circle' ? new CircleGauge(move) : null;
+  const gauge = move.kind === 'circle' ? new CircleGauge(move, axes) : null;
   const trips: { at: number; axis: number; sentence: string }[] = [];
   const trip = (kind: 'trip-following' | 'trip-overvoltage' | 'trip-undervoltage', t: number, at: number) => {
     events.add(kind, t, at);
@@ -113,10 +135,12 @@ export function simulate(model: AxisModel, move: Move, options: SimulateOptions 
       if (axis.finite) recorders[at]?.takeFrom(io);
     }
     if (stopped !== null || sample >= samples) break;
-    if (gauge) gauge.take(t, axes[0]!.io[ACTUAL]!, axes[1]!.io[ACTUAL]!);
+    if (gauge) gauge.take(t);
+    if (untilRest && axes.every(({ on, runningOn }) => !on && t - runningOn.lastMoving > RESTED)) break;
     if (t >= mains) {
       bus.mainsOff();
       events.add('mains-off', t, -1);
+      for (const axis of axes) axis.letGo('mains', t);
       mains = Number.POSITIVE_INFINITY;
     }
     const span = sample === samples - 1 ? until - t : look;
@@ -149,6 +173,7 @@ export function simulate(model: AxisModel, move: Move, options: SimulateOptions 
   const none = new Float64Array(0);
   const empty = { commanded: none, actual: none, following: none, speed: none, current: none, bus: none };
   return {
+    move,
     time: traces[0]?.time ?? none,
     ...(traces[0]?.trace ?? empty),
     second: summaries[1] ? { ...(traces[1]?.trace ?? empty), summary: summaries[1] } : null,

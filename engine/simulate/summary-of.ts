@@ -11,6 +11,7 @@ export function summaryOf(run: AxisRun, until: number, move: Move): Summary {
   const { plant, model, events, axis, stepper } = run;
   plant.settleEnergy();
   const behind = (run.io[REFERENCE]! - plant.x[PHI]!) * plant.constants.rotorTeeth;
+  const runOut = run.runningOn.finish(run.io[ACTUAL]!, run.slideSpeed);
   return run.notes.summary({
     until,
     referenceEnd: run.reference.end,
@@ -19,7 +20,8 @@ export function summaryOf(run: AxisRun, until: number, move: Move): Summary {
     sticks: events.count('stick', axis),
     slips: events.count('slip', axis),
     distance: move.kind === 'reversal' ? move.distance : null,
-    travelAfterOff: run.on ? null : run.io[ACTUAL]! - run.placeAtOff,
+    travelAfterOff: runOut?.driveOff ? runOut.end - runOut.driveOff.place : null,
+    runOut,
     stepsLost: model.motor.kind === 'stepper' ? Math.round(behind / (2 * Math.PI)) * 4 : 0,
     energy: run.books ? balanceOf(plant, run.storedAtStart, stepper !== null) : null,
   });
