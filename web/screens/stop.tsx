@@ -34,7 +34,7 @@ export default function StopPage({ session, view }: Props) {
   const { offers } = look;
   const made = useMemo(() => (stop === null ? undefined : compileStop(stop, offers ?? {})), [stop, offers]);
   return (
-    <div className="stack">
+    <div className="stack stop-page">
       <h1>What stops the machine</h1>
       <Answer drawn={stop !== null} readable={made?.ok === true} look={look} />
       <div className="caution">

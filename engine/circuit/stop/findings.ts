@@ -15,6 +15,8 @@ export interface StopFinding {
   readonly title: string;
   readonly verdict: Verdict;
   readonly sentence: string;
+  /** The same in pieces, one for each motion, where it speaks of several: to be shown below each other. */
+  readonly pieces?: readonly string[];
   /** What would make it fit, where it does not. */
   readonly remedy?: string;
   /** What to do first where somebody could get hurt: prop an axis that drops. */

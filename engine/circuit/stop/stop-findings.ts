@@ -5,6 +5,7 @@ import type { Act } from './acts.ts';
 import type { Looked, StopFinding } from './findings.ts';
 import type { Model } from './model.ts';
 import { propCaution } from './prop.ts';
+import { saidOf } from './said.ts';
 import { sayStopping, stoppingVerdict } from './say-stopping.ts';
 import type { Stopping } from './stops.ts';
 import { sayTorqueOff } from './torque-off-findings.ts';
@@ -33,7 +34,7 @@ export function* stopFindings({ base, stops }: Looked): Generator<StopFinding> {
     };
   const kindOf = (id: string) => base.model.motions.find((each) => each.id === id)?.kind;
   for (const { act, role, stops: own, doesNotStop } of stops) {
-    const said = own.map(sayStopping).join('. ');
+    const pieces = own.map((stop) => `${sayStopping(stop)}.`);
     const limit = role === 'limit';
     const axis = base.model.limits.find(({ mover }) => mover === act.mover)?.axis ?? '';
     const left = !limit
@@ -52,7 +53,10 @@ export function* stopFindings({ base, stops }: Looked): Generator<StopFinding> {
       id: stopFindingId(base.model, act),
       title: `Does it stop: ${act.says}?`,
       verdict: left.length > 0 || onlyTold ? 'fails' : (worstVerdict(own.map(judged)) ?? 'fits'),
-      sentence: `${left.length > 0 ? `${left.join(', ')} does not stop. ` : ''}${said}${said ? '.' : ''}`,
+      ...saidOf([
+        ...(left.length > 0 ? [`${andList(left)} ${left.length === 1 ? 'does' : 'do'} not stop.`] : []),
+        ...pieces,
+      ]),
       ...(onlyTold
         ? {
             remedy: `An emergency stop takes the power away (stop category 0 or 1, IEC 60204-1, 9.2.3.4.2; from memory): contactors or safe torque off. Safe torque off at the drives: ${sayTorqueOff(base.model.motions)}.`,

@@ -3,11 +3,13 @@ import { type Verdict, worstVerdict } from '../../quantity/verdict.ts';
 import { andList } from '../../quantity/words.ts';
 import type { Looked, StopFinding } from './findings.ts';
 import type { MotionUnit } from './model.ts';
+import { saidOf } from './said.ts';
 
 /** How somebody finds out whether a drive has it. */
 export const FIND_TORQUE_OFF =
-  'The list of terminals in the drive’s manual says: “safe torque off” or STO, one or two of them. An enable input is none. Enter it with the drive.';
+  'Look it up in the list of terminals in the drive’s manual: “safe torque off” or STO, one input or two. An enable input is none. Enter it with the drive.';
 
+const UNUSED = 'not used in this circuit';
 const CHANNELS = ['none', 'one channel', 'two channels'] as const;
 
 /** 'that of X has one channel, that of Z none; of that of Y it is not known' */
@@ -45,26 +47,26 @@ export function* torqueOffFinding({ base: { model }, stops, faults }: Looked): G
     const drawn = model.drives[drive]!.sto.length;
     const has = numbers.read['torque-off'];
     const say = (verdict: Verdict, says: string) => said.push({ verdict, says, id });
+    const channels = CHANNELS[drawn];
     if (has === undefined) {
-      if (drawn > 0) say('unknown', `${id}: ${CHANNELS[drawn]} drawn, and not known of its drive`);
+      if (drawn > 0) say('unknown', `${channels} drawn; whether the drive has that is not known`);
       else if (missed.has(id))
-        say('unknown', `${id}: it could do with a second way to stop; not known of its drive`);
-    } else if (drawn > has) say('fails', `${id}: ${CHANNELS[drawn]} drawn, its drive has ${CHANNELS[has]}`);
-    else if (drawn > 0)
-      say(
-        'fits',
-        `${id}: ${CHANNELS[drawn]} drawn, and its drive has ${drawn === has ? 'them' : CHANNELS[has]}`,
-      );
-    else if (has > 0) say('fits', `${id}: its drive has ${CHANNELS[has]}, not used in this circuit`);
+        say('unknown', 'could do with a second way to stop; whether the drive has one is not known');
+    } else if (drawn > has) say('fails', `${channels} drawn, and the drive has ${CHANNELS[has]}`);
+    else if (drawn > 0) say('fits', `${channels} drawn, and the drive has ${CHANNELS[has]}`);
+    else if (has > 0) say('fits', `the drive has ${CHANNELS[has]}, ${UNUSED}`);
   }
   const verdict = worstVerdict(said);
   if (verdict === undefined) return;
-  const unused = said.some(({ verdict: each, says }) => each === 'fits' && says.includes('not used'));
+  const unused = said.some(({ says }) => says.endsWith(UNUSED));
+  const pieces = [...new Set(said.map(({ says }) => says))].map(
+    (says) => `${andList(said.filter((each) => each.says === says).map(({ id }) => id))}: ${says}.`,
+  );
   yield {
     id: 'stop.torque-off',
     title: 'Have the drives an input for safe torque off?',
     verdict,
-    sentence: `${said.map(({ says }) => says).join('. ')}.`,
+    ...saidOf(pieces),
     ...(verdict === 'unknown'
       ? { remedy: FIND_TORQUE_OFF }
       : verdict === 'fails'

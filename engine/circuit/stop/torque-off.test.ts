@@ -71,7 +71,9 @@ describe('derived: safe torque off that the circuit rests on', () => {
     const one = PATTERNS.find(({ id }) => id === 'one-contactor')!.make([X]);
     const finding = findingOf(one, NOT_KNOWN)!;
     expect(finding).toMatchObject({ verdict: 'unknown' });
-    expect(finding.sentence).toMatch(/X: it could do with a second way to stop; not known of its drive/);
+    expect(finding.sentence).toMatch(
+      /^X: could do with a second way to stop; whether the drive has one is not known\.$/,
+    );
     expect(findingOf(one, has(0))).toBeUndefined();
     expect(findingOf(one, has(2))).toMatchObject({
       verdict: 'fits',

@@ -51,19 +51,21 @@ export function Live({ model, circuit, machine }: Props) {
 function Motions({ model, machine: { state }, circuit }: Props) {
   return (
     <ul className="stop-motions">
-      {model.motions.map(({ id, brake }, at) => {
-        const { torque, driven, open, falls } = standingOf(model, state, at);
+      {model.motions.map(({ id, kind, brake, vertical }, at) => {
+        const { torque, driven, open, holds, falls } = standingOf(model, state, at);
+        const alone = vertical && kind === 'axis' && holds && !driven && open;
         return (
           <li key={id} className={driven ? 'sheet driven' : falls ? 'sheet falls' : 'sheet'} data-motion={id}>
             <strong>{circuit.motions[id]?.name ?? id}</strong>
             <br />
             {falls
-              ? 'nothing holds it: it can drop'
+              ? 'nothing holds it: it can drop; prop it before anybody reaches under it'
               : driven
                 ? 'is driven'
                 : torque
                   ? 'told to stop, its power stays'
                   : 'stops: no power'}
+            {alone && '; only its drive holds it: prop it before anybody reaches under it'}
             {brake >= 0 && `; brake ${open ? 'open' : 'closed'}`}
           </li>
         );
@@ -93,8 +95,9 @@ function Hands({ circuit, machine }: { circuit: StopCircuit; machine: Machine })
             <button
               key={each.says}
               type="button"
-              disabled={!machine.can(each)}
-              onClick={() => machine.do(each)}
+              // Not disabled: the focus of a keyboard stays where it was pressed.
+              aria-disabled={!machine.can(each)}
+              onClick={() => machine.can(each) && machine.do(each)}
             >
               {capital(each.says)}
             </button>

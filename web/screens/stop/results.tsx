@@ -7,6 +7,7 @@ import {
   sayRow,
   stopAnswer,
 } from '../../../engine/circuit/stop/index.ts';
+import { byVerdict } from '../../../engine/quantity/verdict.ts';
 import { Scroll } from '../../parts/scroll.tsx';
 import { VerdictWord } from '../../parts/verdict.tsx';
 import { WORST } from './fault-list.tsx';
@@ -69,22 +70,32 @@ export function StopFindings({ looked }: { looked: Looked }) {
     <section aria-labelledby="stop-findings">
       <h2 id="stop-findings">Does it really stop?</h2>
       <ul className="stop-findings">
-        {looked.findings.map(({ id, title, verdict, sentence, remedy, caution }) => (
-          <li key={id} className="sheet" data-finding={id}>
-            <VerdictWord verdict={verdict} /> <strong>{title}</strong>
-            <p>{sentence}</p>
-            {caution && (
-              <p className="caution small">
-                <strong>First:</strong> {caution}
-              </p>
-            )}
-            {remedy && (
-              <p className="small">
-                <strong>What would do:</strong> {remedy}
-              </p>
-            )}
-          </li>
-        ))}
+        {[...looked.findings]
+          .sort(byVerdict)
+          .map(({ id, title, verdict, sentence, pieces, remedy, caution }) => (
+            <li key={id} className="sheet" data-finding={id}>
+              <VerdictWord verdict={verdict} /> <strong>{title}</strong>
+              {pieces ? (
+                <ul>
+                  {pieces.map((each) => (
+                    <li key={each}>{each}</li>
+                  ))}
+                </ul>
+              ) : (
+                <p>{sentence}</p>
+              )}
+              {caution && (
+                <p className="caution small">
+                  <strong>First:</strong> {caution}
+                </p>
+              )}
+              {remedy && (
+                <p className="small">
+                  <strong>What would do:</strong> {remedy}
+                </p>
+              )}
+            </li>
+          ))}
       </ul>
     </section>
   );

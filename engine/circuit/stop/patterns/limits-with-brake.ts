@@ -10,7 +10,7 @@ import { drawnSwitches, homeRuns, MOST_HOMES, switchesFor, throughSwitches } fro
  */
 export const limitsWithBrake: Pattern = {
   id: 'limits-with-brake',
-  name: 'Limit switches that cut the power, behind a brake, with a key and a held button to come off',
+  name: 'Limit switches that cut the power, behind a brake',
   need: 'An axis that drops and that must not reach its hard stop whatever the control does.',
   reach:
     'Running onto a limit switch opens both channels: the brake loses its current at once, the drives brake and hold, and only when it has closed does their power go, by two contactors. It is not trapped there: turn the key, hold the button, press start and drive off slowly. Letting go of the button closes the brake and takes the power again. A key left on or a button that sticks is noticed: there is no next start.',
