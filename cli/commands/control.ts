@@ -14,6 +14,7 @@ import { Refusal } from '../refusal.ts';
 const WHY: Readonly<Record<Signal['by'], string>> = {
   refit: 'the machine has it',
   habit: 'usual',
+  wiring: 'drawn in the wiring',
   wish: 'you asked for it',
 };
 

@@ -143,12 +143,12 @@ function answer(need: Need, facts: OwnFacts, prefix: string, exact: number): Row
       return {
         ...base,
         asked: wanted,
-        verdict: fits ? 'fits' : gives === undefined ? 'unknown' : 'fails',
+        verdict: fits ? 'fits' : gives === undefined ? 'unknown' : need.by === 'wiring' ? 'tight' : 'fails',
         says: free
           ? 'free contacts, either way'
           : gives === undefined
             ? 'not known'
-            : ({ plus: 'gives plus', minus: 'pulls to minus' }[gives] ?? 'either, as it is wired'),
+            : `${{ plus: 'gives plus', minus: 'pulls to minus' }[gives] ?? 'either, as it is wired'}${!fits && need.by === 'wiring' ? ': what is drawn there would have to be wired the other way' : ''}`,
         paths: [`${prefix}.outputs-give`],
       };
     }

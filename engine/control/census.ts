@@ -5,6 +5,7 @@ import type { Refit } from '../refit/types.ts';
 import { openAll } from './auxiliaries/open.ts';
 import { chainFacts, jobFacts } from './facts.ts';
 import type { Signal, SignalId } from './signals.ts';
+import { asDrawn, type Wired, wiredAt } from './wired.ts';
 
 /** What a person changed it to, else what is usual; a text that cannot be read counts as not changed. */
 export function policyOf(refit: Refit, id: string): number {
@@ -25,7 +26,7 @@ export interface Census {
 /** Signals that several auxiliaries ask for and one wire brings. */
 const SHARED = new Set(['standstill', 'shut']);
 
-export function censusOf(refit: Refit): Census {
+export function censusOf(refit: Refit, wired: Wired = wiredAt(refit)): Census {
   const signals: Signal[] = [];
   const unsure: string[] = [];
   const add = (sort: SignalId, from: string, by: Signal['by'] = 'refit', n = 1): void => {
@@ -107,7 +108,8 @@ export function censusOf(refit: Refit): Census {
   const job = jobFacts(refit);
   add('switch-24v', 'wanted besides', 'wish', Math.min(1000, Math.round(job.value('inputs-besides') ?? 0)));
   add('24v', 'wanted besides', 'wish', Math.min(1000, Math.round(job.value('outputs-besides') ?? 0)));
-  return { signals, unsure };
+  const drawn = asDrawn(signals, wired);
+  return { signals: drawn.signals, unsure: [...unsure, ...drawn.differs] };
 }
 
 /** What the stop circuit takes of the control: the wires that end at it. */

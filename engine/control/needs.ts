@@ -1,10 +1,13 @@
 /** What the machine asks of its control, each with why. */
 import type { Assessment } from '../assess/index.ts';
 import { ABILITIES, ABILITY_IDS, type AbilityId } from '../parts/control-abilities.ts';
+import { formatQuantity } from '../quantity/index.ts';
+import { andList } from '../quantity/words.ts';
 import { parseThread } from '../threads/index.ts';
 import { openAll } from './auxiliaries/open.ts';
 import { type Census, censusOf } from './census.ts';
 import { jobFacts } from './facts.ts';
+import { outputsAsDrawn, wiredAt } from './wired.ts';
 
 export type NeedGroup = 'Moves' | 'Threads and spindle' | 'Auxiliaries' | 'Inputs and outputs' | 'Program';
 
@@ -20,7 +23,8 @@ export interface Need {
   /** For codes: which. For a pole: 'plus' or 'minus'. */
   readonly codes?: readonly string[];
   readonly why: readonly string[];
-  readonly by: 'refit' | 'wish';
+  /** From the refit, from its wiring as it is drawn, or because somebody wishes it. */
+  readonly by: 'refit' | 'wiring' | 'wish';
   /** A person can do without. */
   readonly waived: boolean;
 }
@@ -188,9 +192,12 @@ export function needsOf(assessment: Assessment): Needs {
       why: [...codes].map(([code, name]) => `${name} tells its position in ${CODE_NAMES[code] ?? code}`),
       by: 'refit',
     });
-  const census = censusOf(refit);
+  const wired = wiredAt(refit);
+  const drawn = outputsAsDrawn(wired);
+  const census = censusOf(refit, wired);
   const loads = census.signals.filter(({ sort }) => sort === '24v').length;
-  const pole = job.choice('outputs-must');
+  const stated = job.choice('outputs-must');
+  const pole = stated ?? drawn.gives?.pole;
   if (loads > 0 && pole !== undefined)
     put({
       id: 'outputs-give',
@@ -200,10 +207,19 @@ export function needsOf(assessment: Assessment): Needs {
       asked: 1,
       unit: '1',
       codes: [pole],
-      why: [`what hangs on its 24 V outputs shares a wire to ${pole === 'plus' ? 'minus' : 'plus'}`],
-      by: 'refit',
+      why: [
+        stated === undefined
+          ? drawn.gives!.why
+          : `what hangs on its 24 V outputs shares a wire to ${pole === 'plus' ? 'minus' : 'plus'}`,
+      ],
+      by: stated === undefined ? 'wiring' : 'refit',
     });
-  const load = job.value('output-load');
+  if (stated !== undefined && drawn.gives && drawn.gives.pole !== stated)
+    unsure.push(
+      `You say that the outputs must ${stated === 'plus' ? 'give plus' : 'pull to minus'}, but ${drawn.gives.why}. What you say counts here.`,
+    );
+  const told = job.value('output-load');
+  const load = told ?? drawn.amps?.most;
   if (loads > 0 && load !== undefined && load > 0)
     put({
       id: 'output-current',
@@ -212,9 +228,17 @@ export function needsOf(assessment: Assessment): Needs {
       kind: 'current',
       asked: load,
       unit: 'A',
-      why: ['for the largest load that hangs straight on an output'],
-      by: 'refit',
+      why: [told === undefined ? drawn.amps!.why : 'for the largest load that hangs straight on an output'],
+      by: told === undefined ? 'wiring' : 'refit',
     });
+  if (told !== undefined && drawn.amps && differ(told, drawn.amps.most))
+    unsure.push(
+      `You say that an output must switch ${sayAmps(told)} at most, but ${drawn.amps.why} and takes ${sayAmps(drawn.amps.most)}, the most of those drawn. What you say counts here.`,
+    );
+  if (told === undefined && drawn.open.length > 0)
+    unsure.push(
+      `What ${andList(drawn.open)} ${drawn.open.length === 1 ? 'carries' : 'carry'} is not known: give the current of what hangs there in the wiring, or the largest of all with the job.`,
+    );
   const lines = job.value('longest-program');
   if (lines !== undefined && lines > 0)
     put({
@@ -235,6 +259,10 @@ export function needsOf(assessment: Assessment): Needs {
     unsure: [...unsure, ...census.unsure],
   };
 }
+
+/** A tenth apart is no difference worth a word: plates are rounded. */
+const differ = (a: number, b: number): boolean => Math.abs(a - b) > 0.1 * Math.max(a, b);
+const sayAmps = (amps: number): string => formatQuantity(amps, amps < 1 ? 'mA' : 'A', { digits: 3 });
 
 export const CODE_NAMES: Readonly<Record<string, string>> = {
   binary: 'binary code',

@@ -24,6 +24,6 @@ export interface Signal {
   readonly sort: SignalId;
   /** 'Turret: in place'. */
   readonly from: string;
-  /** Why it is taken to be there: of the refit, by habit, or wished. */
-  readonly by: 'refit' | 'habit' | 'wish';
+  /** Why it is taken to be there: of the refit, by habit, as the wiring is drawn, or wished. */
+  readonly by: 'refit' | 'habit' | 'wiring' | 'wish';
 }

@@ -22,6 +22,7 @@ interface Props {
 const WHY: Readonly<Record<Signal['by'], string>> = {
   refit: 'the machine has it',
   habit: 'usual',
+  wiring: 'drawn in the wiring',
   wish: 'you asked for it',
 };
 const WISHES = ['control-wanted', 'inputs-besides', 'outputs-besides', 'longest-program'] as const;
