@@ -170,3 +170,42 @@ test('an answer of the survey and a bench test: asked before anything is recorde
   await saved(page, 'Saved:');
   expect(await stored()).not.toBe(before);
 }, 240_000);
+
+test('work and the stop circuit: asked, with the same two answers', async () => {
+  const page = await on.open(`${REFIT}/work`);
+  const form = page.locator('.work-add');
+  await form.waitFor();
+  const before = await stored();
+  await form.getByLabel('Thread', { exact: true }).fill('M12');
+  const speed = form.getByLabel(/Spindle speed or cutting speed/);
+  await speed.fill('900000 r/min');
+  await speed.press('Enter');
+  await asked(form).waitFor();
+  expect(await speed.evaluate((each) => each === document.activeElement)).toBe(true);
+  await speed.press('Enter');
+  expect(await stored()).toBe(before);
+  await speed.fill('300 r/min');
+  await asked(form).waitFor({ state: 'detached' });
+  await speed.press('Enter');
+  await page.getByRole('heading', { name: 'M12', exact: true }).waitFor();
+  const added = await stored();
+  await page.locator('summary', { hasText: 'what was asked' }).click();
+  const detail = page.locator('#work-detail');
+  const own = detail.getByLabel(/Spindle speed or cutting speed/);
+  await own.fill('900000 r/min');
+  await own.press('Tab');
+  await asked(detail).waitFor();
+  expect(await stored()).toBe(added);
+  await anyway(detail).click();
+  await saved(page, '900000 r/min');
+
+  await page.goto(new URL(`${REFIT}/stop`, on.server.address).href);
+  const motion = page.locator('.stop-element', { has: page.getByText('cross slide', { exact: true }) });
+  await page.locator('summary', { hasText: 'Change the circuit' }).click();
+  await motion.locator('summary').first().click();
+  const travel = motion.getByLabel(/from one hard stop to the other$/);
+  await travel.fill('400 m');
+  await travel.press('Enter');
+  await asked(motion).waitFor();
+  expect(await motion.getByRole('alert').innerText()).toContain('Did you mean 400 mm?');
+}, 240_000);
