@@ -11,7 +11,7 @@ import { wireList } from './wires.ts';
 export { listCsv } from './csv.ts';
 export { listDocument, listPaper, PAPER_STYLE } from './paper.ts';
 export { seekRingOutList } from './ring-out.ts';
-export type { List, ListGroup, ListId, ListRow } from './types.ts';
+export { type List, type ListGroup, type ListId, type ListRow, sharedLines } from './types.ts';
 export { farEnds, inOrder, sayNature, sayTerminal } from './words.ts';
 
 export interface ListsOptions {

@@ -1,6 +1,6 @@
 /** Lists on paper: black on white, A4, the head again on every page, and one HTML file that needs nothing else. */
 import { type Element, element, toHtml } from '../../refit/sheets/node.ts';
-import type { List, ListGroup } from './types.ts';
+import { type List, type ListGroup, sharedLines } from './types.ts';
 
 export const PAPER_STYLE = `
 @page { size: A4; margin: 12mm 12mm 14mm; }
@@ -16,6 +16,8 @@ export const PAPER_STYLE = `
 .wiring-paper th { overflow-wrap: normal; }
 .wiring-paper thead { display: table-header-group; }
 .wiring-paper tr { break-inside: avoid; }
+.wiring-paper .beside-2 { columns: 2; column-gap: 5mm; }
+.wiring-paper .beside-3 { columns: 3; column-gap: 4mm; }
 .wiring-paper .tick { width: 8mm; }
 .wiring-paper .done { display: inline-block; width: 3.4mm; height: 3.4mm; border: 0.3mm solid #111; }
 .wiring-paper .cut-strips { display: flex; flex-wrap: wrap; }
@@ -38,7 +40,8 @@ export function listPaper(name: string, list: List, today: string): Element {
         {},
         element('h2', {}, group.title),
         (group.cautions ?? []).map((each) => element('p', { class: 'care' }, each)),
-        element('p', { class: 'note' }, group.note),
+        group.note ? element('p', { class: 'note' }, group.note) : undefined,
+        sharedLines(group, list.columns).map((each) => element('p', { class: 'note' }, each)),
         list.id === 'labels' ? strips(group) : table(list, group),
       ),
     ),
@@ -50,10 +53,34 @@ const CARE =
   'Take care. Before you touch a wire: main switch off and locked, wait until capacitors have discharged, and try with a meter that it is dead. The fixed mains installation belongs to a licensed electrician.';
 
 /** Columns in which nothing stands are left out; the last of a list to measure by is there to be written in. */
-function table({ id, columns }: List, { rows }: ListGroup): Element {
+function table({ id, columns }: List, { rows, shared = [] }: ListGroup): Element {
   const isUsed = columns.map(
-    (_, at) => rows.some(({ cells }) => cells[at] !== '') || (id === 'ring-out' && at === columns.length - 1),
+    (_, at) =>
+      (rows.some(({ cells }) => cells[at] !== '') && !shared.includes(at)) ||
+      (id === 'ring-out' && at === columns.length - 1),
   );
+  const widest = Math.max(
+    ...rows.map(({ cells }) => cells.reduce((sum, cell, at) => sum + (isUsed[at] ? cell.length : 0), 0)),
+  );
+  const table = tableOf(columns, rows, isUsed);
+  // Short lines stand side by side, as a sheet is carried along the machine.
+  const isOne = isUsed.filter(Boolean).length <= 2;
+  const beside =
+    id !== 'ring-out' || rows.length < MANY
+      ? 1
+      : isOne && widest <= NARROW[3]
+        ? 3
+        : widest <= NARROW[2]
+          ? 2
+          : 1;
+  return beside === 1 ? table : element('div', { class: `beside-${beside}` }, table);
+}
+
+/** Lines from which on short ones stand side by side, and letters in a line that fit so. */
+const MANY = 8;
+const NARROW = { 2: 44, 3: 22 } as const;
+
+function tableOf(columns: readonly string[], rows: ListGroup['rows'], isUsed: readonly boolean[]): Element {
   return element(
     'table',
     {},

@@ -1,4 +1,5 @@
 /** Short words for the cells of lists. */
+import { formatQuantity } from '../../quantity/index.ts';
 import type { Cable, Nature, ReadWiring, Terminal, Wire } from '../wiring/types.ts';
 
 const collator = new Intl.Collator('en', { numeric: true });
@@ -43,6 +44,9 @@ export function farEnds(
   return ends;
 }
 
+const sayVolts = (volts: number | undefined): string =>
+  volts === undefined ? '' : `, ${formatQuantity(volts, 'V', { digits: 3 })}`;
+
 /** What a terminal is, in words a person who does not draw circuits understands. */
 export function sayNature(nature: Nature): string {
   switch (nature.kind) {
@@ -68,9 +72,9 @@ export function sayNature(nature: Nature): string {
     case 'analogue-input':
       return 'reads an analogue voltage';
     case 'supply':
-      return `gives ${nature.pole} of a supply${nature.volts === undefined ? '' : `, ${nature.volts} V`}`;
+      return `gives ${nature.pole} of a supply${sayVolts(nature.volts)}`;
     case 'feed':
-      return `is fed with ${nature.pole}${nature.volts === undefined ? '' : `, ${nature.volts} V`}`;
+      return `is fed with ${nature.pole}${sayVolts(nature.volts)}`;
     case 'common':
       return `common of ${nature.of}`;
     case 'load':

@@ -42,7 +42,7 @@ export function bondStep(wiring: ReadWiring, bar: string | undefined): readonly 
         ? `under ${most.toFixed(2)} Ω with a bonding tester, under ${SHORT} Ω with a hand meter`
         : `no path is drawn: ${wiring.devices.get(device)?.name || device} is not bonded`,
       otherwise: bonded
-        ? 'More: paint under the screw, a loose screw, a broken protective conductor. Nothing is switched on until this is right.'
+        ? 'More: paint under the screw or a loose screw. OL: the protective conductor is broken or off. Nothing is switched on until this is right.'
         : 'It must be bonded before power is put on, however it reads now.',
     };
   });

@@ -2,7 +2,7 @@
 import { pairsOf } from '../power/conductors.ts';
 import type { Contact, ReadWiring, Terminal } from '../wiring/types.ts';
 import { companyOf, type OhmPaths } from './ohms.ts';
-import { judgeOhms } from './say.ts';
+import { judgeOhms, SHORT } from './say.ts';
 import type { RingRow, RingStep } from './types.ts';
 
 export function contactSteps(wiring: ReadWiring, paths: OhmPaths): readonly RingStep[] {
@@ -26,16 +26,21 @@ export function contactSteps(wiring: ReadWiring, paths: OhmPaths): readonly Ring
         ...judged,
         ...(when === undefined ? {} : { when }),
         otherwise:
-          'The same before and after: the contact does not move, is the other kind (opening for closing), or something beside it bridges it.',
+          judged.expect === undefined
+            ? ''
+            : judged.expect.high <= SHORT
+              ? 'OL or some ohms: the contact is burnt or dirty, is the other kind (opening for closing), or does not move.'
+              : 'A beep: the contact is welded, is the other kind (opening for closing), does not move, or something beside it bridges it.',
       };
     };
-    return [reading(undefined), reading(whenMoved(one.nature as Contact, one, wiring))];
+    const when = whenMoved(one.nature as Contact, one, wiring);
+    return when === undefined ? [reading(undefined)] : [reading(undefined), reading(when)];
   });
   return [
     {
       id: 'contacts',
       title: 'Contacts, at rest and moved',
-      says: 'Both leads on the two ends of each contact; press, trip or push it, and see the reading change.',
+      says: 'Both leads on the two ends of each contact; press, trip or push it, and see the reading change. Relays and contactors are pushed in by their test lever; one without a lever is left until it has power.',
       cautions: ['Move limit switches with something that is not your finger where a slide could follow.'],
       powered: false,
       rows,
@@ -43,7 +48,8 @@ export function contactSteps(wiring: ReadWiring, paths: OhmPaths): readonly Ring
   ];
 }
 
-function whenMoved(contact: Contact, terminal: Terminal, wiring: ReadWiring): string {
+/** Undefined where no hand can move it. */
+function whenMoved(contact: Contact, terminal: Terminal, wiring: ReadWiring): string | undefined {
   const name = wiring.devices.get(terminal.device)?.name || terminal.device;
   switch (contact.moved) {
     case 'hand':
@@ -51,8 +57,8 @@ function whenMoved(contact: Contact, terminal: Terminal, wiring: ReadWiring): st
     case 'machine':
       return `with ${name} tripped`;
     case 'coil':
-      return `with ${name} pushed in by its test lever, if it has one; otherwise leave this until it has power`;
+      return `with ${terminal.device} pushed in`;
     case 'logic':
-      return `with ${name} on: leave this until it has power`;
+      return undefined;
   }
 }

@@ -83,7 +83,10 @@ export function diodeStep(wiring: ReadWiring): readonly RingStep[] {
           against: black.id,
           when: 'on the diode range',
           ...(blocks
-            ? { says: 'OL: it blocks' }
+            ? {
+                says: 'OL: it blocks',
+                expect: { low: Number.POSITIVE_INFINITY, high: Number.POSITIVE_INFINITY },
+              }
             : { says: `${low.toFixed(2)} to ${high.toFixed(2)} V`, expect: { low, high } }),
           otherwise:
             way === 'forward'

@@ -2,7 +2,7 @@
 import { ringItOut, seekRingOut } from './ring.ts';
 import type { RingRow, RingSheet, RingStep } from './types.ts';
 
-export type { Band, Measured, RingRow, RingSheet, RingStep } from './types.ts';
+export type { Band, Batch, Measured, RingRow, RingSheet, RingStep } from './types.ts';
 export { ringItOut, seekRingOut };
 
 /** Readings at one terminal, in the order of working; of `wires` those that end there. */

@@ -3,7 +3,7 @@ import type { ReadWiring } from '../wiring/types.ts';
 import { bondStep } from './bond-step.ts';
 import type { Commons } from './commons.ts';
 import { companyOf, type OhmPaths } from './ohms.ts';
-import { judgeOhms, SHORT } from './say.ts';
+import { judgeOhms, ohmsAmiss } from './say.ts';
 import { touched } from './touched.ts';
 import type { RingRow, RingStep } from './types.ts';
 
@@ -13,17 +13,12 @@ export function pathSteps(wiring: ReadWiring, commons: Commons, paths: OhmPaths)
   const nets = wiring.nets.filter(({ wires }) => wires.length > 0);
   const node = (id: string): string => wiring.netOf.get(id)?.id ?? id;
   const fills = fillsBetween(wiring);
-  const rowsAgainst = (
-    step: string,
-    of: (net: string) => string | undefined,
-    otherwise: (short: boolean) => string,
-  ): RingRow[] =>
+  const rowsAgainst = (step: string, of: (net: string) => string | undefined): RingRow[] =>
     nets.flatMap((net): RingRow[] => {
       const black = of(net.id);
       if (black === undefined || node(black) === net.id) return [];
       const band = paths.band(net.id, node(black));
       const judged = judgeOhms(band, company.get(net.id) ?? { electronics: [], unsaid: [] });
-      const short = judged.expect !== undefined && judged.expect.high <= SHORT;
       return [
         {
           id: `${step}:${net.id}`,
@@ -34,7 +29,7 @@ export function pathSteps(wiring: ReadWiring, commons: Commons, paths: OhmPaths)
           ...(fills(net.terminals, black)
             ? { says: `${judged.says}; it climbs to that while the capacitors fill` }
             : {}),
-          otherwise: otherwise(short),
+          otherwise: judged.expect === undefined ? '' : ohmsAmiss(judged.expect, step === 'earth'),
         },
       ];
     });
@@ -46,14 +41,7 @@ export function pathSteps(wiring: ReadWiring, commons: Commons, paths: OhmPaths)
       says: 'Black lead on the earth bar, red lead on each terminal; fuses in, buttons as they lie.',
       cautions: [],
       powered: false,
-      rows: rowsAgainst(
-        'earth',
-        () => commons.earth,
-        (short) =>
-          short
-            ? 'More than an ohm: paint under the screw, or a broken protective conductor. Nothing is switched on until this beeps.'
-            : 'Near nothing where a path is not expected: a live wire touches metal. Find it before power is ever put on.',
-      ),
+      rows: rowsAgainst('earth', () => commons.earth),
     });
   if (commons.of.size > 0)
     steps.push({
@@ -62,14 +50,7 @@ export function pathSteps(wiring: ReadWiring, commons: Commons, paths: OhmPaths)
       says: 'Black lead on the 0 V named, red lead on each terminal; fuses in, buttons as they lie.',
       cautions: [],
       powered: false,
-      rows: rowsAgainst(
-        'common',
-        (net) => commons.of.get(net),
-        (short) =>
-          short
-            ? 'OL: a wire of the 0 V is off.'
-            : 'Much less: a short, or a wire on the wrong terminal. OL where a path is expected: a coil burnt out, a fuse blown, a wire off.',
-      ),
+      rows: rowsAgainst('common', (net) => commons.of.get(net)),
     });
   return steps;
 }

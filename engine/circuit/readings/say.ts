@@ -21,6 +21,24 @@ export function sayVolts({ low, high }: Band): string {
   return high - low < 0.15 ? `about ${volts((low + high) / 2)}` : `${volts(low)} to ${volts(high)}`;
 }
 
+/** What another reading than a band means, where a path is looked for between two points. */
+export function ohmsAmiss({ low, high }: Band, isEarth: boolean): string {
+  const touches = isEarth
+    ? 'a live wire touches metal; find it before power is ever put on'
+    : 'a short, or a wire on the wrong terminal';
+  if (low === Number.POSITIVE_INFINITY) return `Any reading but OL: ${touches}.`;
+  if (high <= SHORT)
+    return isEarth
+      ? 'More: paint under a screw, or a loose one. OL: the way to earth is broken. Nothing is switched on until this beeps.'
+      : 'More: a loose screw on the way. OL: a wire of the 0 V is off, or a fuse blown.';
+  if (high === Number.POSITIVE_INFINITY) return `Much less: ${touches}.`;
+  const open = 'OL: a coil or resistor burnt out, a fuse blown or a wire off.';
+  // A lower bound next to nothing cannot be fallen short of.
+  return low <= SHORT
+    ? `More, or ${open}`
+    : `Less: ${isEarth ? touches : 'turns of a coil shorted, or a wire on the wrong terminal'}. More: a bad joint. ${open}`;
+}
+
 /** A reading between bounds, or why it cannot be judged. */
 export function judgeOhms(band: Band, company: Company): { readonly says: string; readonly expect?: Band } {
   const { low, high } = band;

@@ -24,8 +24,16 @@ export interface RingRow {
   readonly says: string;
   /** What to do first: 'with S1 pressed'. */
   readonly when?: string;
-  /** What another reading means; empty where nothing can be said. */
+  /** What another reading of this row means: less, more, none at all; empty where nothing can be said. */
   readonly otherwise: string;
+}
+
+/** Steps that are alike: on paper they stand in one table, each under what begins it. */
+export interface Batch {
+  readonly id: string;
+  readonly title: string;
+  readonly says: string;
+  readonly cautions: readonly string[];
 }
 
 export interface RingStep {
@@ -35,6 +43,9 @@ export interface RingStep {
   readonly says: string;
   readonly cautions: readonly string[];
   readonly powered: boolean;
+  readonly batch?: Batch;
+  /** What begins the step, in short: 'A1.out1 on; Spindle forward pulls in'. Only of one in a batch. */
+  readonly first?: string;
   readonly rows: readonly RingRow[];
 }
 

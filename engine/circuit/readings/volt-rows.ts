@@ -145,5 +145,5 @@ function unjudged(wiring: ReadWiring, ids: readonly string[]): string {
 function meaning(volts: number): string {
   if (Math.abs(volts) < 1)
     return 'The full voltage: something feeds it that should not (an output stuck on, a wire on the wrong terminal, a contact the wrong kind).';
-  return 'Nothing: a fuse, a contact or a wire before it is open. Less: a bad joint, or too much hangs on it. The sign reversed: leads or poles swapped.';
+  return 'Nothing: a fuse, a contact or a wire before it is open. Less: a bad joint, or too much hangs on it. More: fed from the wrong supply. The sign reversed: leads or poles swapped.';
 }

@@ -4,7 +4,7 @@ import type { ReadWiring } from '../wiring/types.ts';
 import type { Commons } from './commons.ts';
 import { asBase, liveState, liveWiring } from './live.ts';
 import type { LiveState, Switched } from './live-types.ts';
-import type { RingRow, RingStep } from './types.ts';
+import type { Batch, RingRow, RingStep } from './types.ts';
 import { VoltRows } from './volt-rows.ts';
 
 const none: ReadonlySet<string> = new Set();
@@ -84,6 +84,13 @@ export function* voltSteps(
         ...movers(wiring, on, state),
       ],
       powered: true,
+      batch: outputBatch(wiring, device),
+      first: begins(
+        wiring,
+        on,
+        state,
+        `${beginsBy(wiring, id, device)}${nature.frequency === undefined ? '' : ' (pulses: the motor’s plug off)'}`,
+      ),
       rows,
     });
   }
@@ -98,10 +105,58 @@ export function* voltSteps(
       says: `${name} closes its contacts by itself once its own conditions hold (released, reset, ready). Only what changes is listed.`,
       cautions: movers(wiring, on, state),
       powered: true,
+      batch: LOGIC,
+      first: begins(wiring, on, state, `${device} (${name}) on`),
       rows: volts.changed(`logic ${device}`, state, on),
     });
   }
   return steps;
+}
+
+const LOGIC: Batch = {
+  id: 'logic',
+  title: 'Units that switch on by themselves, one after another',
+  says: 'Each closes its contacts once its own conditions hold (released, reset, ready). Only what changes is listed.',
+  cautions: ['What is said to pull in may move something or give it power.'],
+};
+
+/** Outputs that are switched on in the same way. */
+function outputBatch(wiring: ReadWiring, device: string): Batch {
+  const found = wiring.devices.get(device);
+  const called = found?.name && found.name !== device ? `${device} (${found.name})` : device;
+  const of = (id: string, title: string, says: string): Batch => ({
+    id: `outputs ${id}`,
+    title,
+    says: `${says} Only what changes is listed.`,
+    cautions: ['What is said to pull in may move something or give it power: look before you switch.'],
+  });
+  if (found?.kind === 'sensor')
+    return of(
+      'sensors',
+      'Sensors, one after another',
+      'Hold metal before each until its lamp lights, or turn it by hand if it is one that opens; then take it away.',
+    );
+  return of(
+    device,
+    `Outputs of ${called}, one after another`,
+    found?.kind === 'control'
+      ? 'Switch each on from the control’s own page for inputs and outputs, measure, and switch it off again.'
+      : 'Have each switched on by what stands before it, measure, and switch it off again.',
+  );
+}
+
+const beginsBy = (wiring: ReadWiring, output: string, device: string): string => {
+  const found = wiring.devices.get(device);
+  return found?.kind === 'sensor' ? `${device} (${found.name || found.kindName})` : `${output} on`;
+};
+
+/** What begins a step and what pulls in by it, in short. */
+function begins(wiring: ReadWiring, before: LiveState, after: LiveState, first: string): string {
+  const pulled = [...after.pulled].filter((id) => !before.pulled.has(id));
+  const named = pulled.map((id) => wiring.devices.get(id)?.name || id);
+  return named.length === 0
+    ? first
+    : `${first}: ${andList([...new Set(named)])} ${named.length > 1 ? 'pull' : 'pulls'} in`;
 }
 
 /** How a person makes an output switch on. */

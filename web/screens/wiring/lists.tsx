@@ -1,7 +1,7 @@
 /** Lists to work from: on the screen a page at a time, to print, and as CSV. */
 import { useEffect, useMemo, useState } from 'react';
 import { Link } from 'wouter';
-import { type List, type ListId, listCsv } from '../../../engine/circuit/lists/index.ts';
+import { type List, type ListId, listCsv, sharedLines } from '../../../engine/circuit/lists/index.ts';
 import { Scroll } from '../../parts/scroll.tsx';
 import { Pager, usePages } from './pager.tsx';
 import { type RingOut, useRingOut } from './use-ring-out.ts';
@@ -98,10 +98,22 @@ interface Line {
 function ListTable({ list, home }: { list: List; home: string }) {
   const lines = useMemo(
     () =>
-      list.groups.flatMap(({ title, note, rows }): readonly Line[] => [
-        { key: `group ${title}`, group: title, note },
-        ...rows.map(({ id, cells }, at) => ({ key: `${title} ${at} ${id}`, group: title, note: '', cells })),
-      ]),
+      list.groups.flatMap((group, n): readonly Line[] => {
+        const { title, note, rows, shared = [], cautions = [] } = group;
+        return [
+          {
+            key: `group ${n}`,
+            group: title,
+            note: [...cautions, note, ...sharedLines(group, list.columns)].filter(Boolean).join(' '),
+          },
+          ...rows.map(({ id, cells }, at) => ({
+            key: `${n} ${at} ${id}`,
+            group: title,
+            note: '',
+            cells: cells.map((cell, column) => (shared.includes(column) ? '' : cell)),
+          })),
+        ];
+      }),
     [list],
   );
   const pages = usePages(lines, 60, list.id);
