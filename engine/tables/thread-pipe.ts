@@ -2,7 +2,7 @@
 
 export const ISO_228 = 'ISO 228-1:2003 as a published thread data chart gives it';
 export const ISO_7 =
-  'ISO 7-1: sizes and gauge lengths from a published table; lengths of useful thread from memory (gauge length plus fitting allowance)';
+  'ISO 7-1, compared with table 1 of its counterpart JIS B 0203:1999 as catalogues reprint it';
 
 export interface PipeSize {
   readonly size: string;
@@ -18,6 +18,8 @@ export interface PipeSize {
   readonly taper?: {
     readonly gaugeLength: number;
     readonly usefulLength: number;
+    /** Turns by which the gauge plane may lie either way, outside (along the pipe) and inside (behind the face). */
+    readonly gaugeTurns: { readonly external: number; readonly internal: number };
     /** Hole before the taper, mm. */
     readonly drill?: number;
   };
@@ -44,12 +46,16 @@ function row(
           taper: {
             gaugeLength: taper[0],
             usefulLength: taper[0] + taper[1],
+            gaugeTurns: d > LARGE ? { external: 1.5, internal: 1.5 } : { external: 1, internal: 1.25 },
             ...(taper[2] === undefined ? {} : { drill: taper[2] }),
           },
         }
       : {}),
   };
 }
+
+/** From 2½ inches on the gauge plane may lie farther off. */
+const LARGE = 70;
 
 export const PIPE_SIZES: readonly PipeSize[] = [
   row('1/16', 28, 7.723, 0.107, 0.282, 6.8, [4, 2.5, 6.6]),

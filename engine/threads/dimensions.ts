@@ -8,7 +8,7 @@ import { threadTaper } from '../handbook/thread-taper.ts';
 import { threadWires } from '../handbook/thread-wires.ts';
 import { evaluate, type Given, type Sheet } from '../sheet/index.ts';
 import { NPT_SIZES } from '../tables/thread-npt.ts';
-import { PIPE_SIZES } from '../tables/thread-pipe.ts';
+import { ISO_7, PIPE_SIZES } from '../tables/thread-pipe.ts';
 import { trapezoidalClearance } from '../tables/thread-trapezoidal.ts';
 import { DEGREE, INCH, MM } from './text.ts';
 import type { Dimension, Side, Thread } from './types.ts';
@@ -155,10 +155,7 @@ export function dimensionsOf(thread: Thread): Dimension[] {
             value: lengths.useful,
             unit: 'mm',
             sheet: 'thread-taper',
-            source:
-              thread.family === 'npt'
-                ? 'ASME B1.20.1'
-                : 'ISO 7-1 (from memory: gauge length plus fitting allowance)',
+            source: thread.family === 'npt' ? 'ASME B1.20.1' : ISO_7,
           },
         ])
       : []),

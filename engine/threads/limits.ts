@@ -1,5 +1,6 @@
 /** Limits of size of any thread, for the usual classes or for one that was asked for. */
 import type { Result } from '../quantity/index.ts';
+import { ISO_7, PIPE_SIZES } from '../tables/thread-pipe.ts';
 import { pipeLimits, unifiedLimits, whitworthLimits } from './limits-inch.ts';
 import { metricLimits, trapezoidalLimits } from './limits-metric.ts';
 import { MM, problem } from './text.ts';
@@ -58,18 +59,27 @@ function all(results: readonly Result<Limits>[]): Result<readonly Limits[]> {
   return { ok: true, value: values };
 }
 
-/** Where the gauge plane may lie: one turn either way. */
+const TURNS: Readonly<Record<number, string>> = {
+  1: 'one turn',
+  1.25: 'one and a quarter turns',
+  1.5: 'one and a half turns',
+};
+
+/** Where the gauge plane may lie, some turns either way. */
 function taperLimits(thread: Thread): Limits {
+  const side = thread.side ?? 'external';
+  const isNpt = thread.family === 'npt';
+  const turns = isNpt ? 1 : PIPE_SIZES.find(({ size }) => size === thread.size)!.taper!.gaugeTurns[side];
+  const off = turns * thread.pitch;
   const rows: LimitRow[] = [
-    { key: 'turns', name: 'gauge plane off its place by at most', low: -thread.pitch, high: thread.pitch },
+    { key: 'turns', name: 'gauge plane off its place by at most', low: -off, high: off },
   ];
   return {
-    side: thread.side ?? 'external',
-    className: 'one turn',
+    side,
+    className: TURNS[turns]!,
     rows,
-    source:
-      thread.family === 'npt' ? 'ASME B1.20.1: one turn either way' : 'ISO 7-1: about one turn either way',
-    status: 'from memory',
-    note: `A ring or plug gauge screwed on by hand should stop within one turn (${(thread.pitch / MM).toFixed(2)} mm) of its mark.`,
+    source: isNpt ? 'ASME B1.20.1: one turn either way' : ISO_7,
+    status: isNpt ? 'from memory' : 'published',
+    note: `A ring or plug gauge screwed on by hand should stop within ${TURNS[turns]} (${(off / MM).toFixed(2)} mm) of its mark.`,
   };
 }

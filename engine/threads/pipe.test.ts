@@ -86,9 +86,49 @@ for (const [size, drill] of [
     expect(found!.share! * 100).toBeLessThanOrEqual(87.5);
   });
 
-test('derived: a taper thread is held by its gauge plane, one turn either way', () => {
-  const found = limitsOf(thread('R 1/2'));
+test('derived: an NPT thread is held by its gauge plane, one turn either way', () => {
+  const found = limitsOf(thread('1/2-14 NPT'));
   if (!found.ok) throw new Error(found.problem.message);
   expect(found.value[0]!.rows[0]!.high! * 1e3).toBeCloseTo(25.4 / 14, 9);
   expect(found.value[0]!.status).toBe('from memory');
 });
+
+/**
+ * Size, gauge length, useful thread beyond the gauge plane, tolerance of its place outside and inside; mm as printed, the
+ * gauge lengths by two digits more than ISO has.
+ */
+const JIS = `1/16 3.97 2.5 0.91 1.13
+1/8 3.97 2.5 0.91 1.13
+1/4 6.01 3.7 1.34 1.67
+3/8 6.35 3.7 1.34 1.67
+1/2 8.16 5 1.81 2.27
+3/4 9.53 5 1.81 2.27
+1 10.39 6.4 2.31 2.89
+1 1/4 12.70 6.4 2.31 2.89
+1 1/2 12.70 6.4 2.31 2.89
+2 15.88 7.5 2.31 2.89
+2 1/2 17.46 9.2 3.46 3.46
+3 20.64 9.2 3.46 3.46
+4 25.40 10.4 3.46 3.46
+5 28.58 11.5 3.46 3.46
+6 28.58 11.5 3.46 3.46`;
+
+test.each(JIS.split('\n').map((line) => /^(.*) (\S+) (\S+) (\S+) (\S+)$/.exec(line)!.slice(1) as string[]))(
+  'published: lengths and gauge plane of R %s (JIS B 0203:1999, the counterpart of ISO 7-1:1994, table 1 as a fitting maker’s and a pipe tool maker’s catalogue reprint it)',
+  (size, gauge, beyond, outside, inside) => {
+    const lengths = taperLengths(thread(`R ${size}`))!;
+    // ISO rounds the gauge lengths to a tenth.
+    expect(Math.abs(lengths.gauge * 1e3 - Number(gauge))).toBeLessThanOrEqual(0.05 + 1e-9);
+    expect((lengths.useful - lengths.gauge) * 1e3).toBeCloseTo(Number(beyond), 9);
+    for (const [name, printed] of [
+      ['R', outside],
+      ['Rc', inside],
+    ]) {
+      const found = limitsOf(thread(`${name} ${size}`));
+      if (!found.ok) throw new Error(found.problem.message);
+      const { high, low } = found.value[0]!.rows[0]!;
+      expect(Math.abs(high! * 1e3 - Number(printed))).toBeLessThanOrEqual(0.005);
+      expect(low).toBe(-high!);
+    }
+  },
+);

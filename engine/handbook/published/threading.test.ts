@@ -1,3 +1,4 @@
+import { cutThreadMilling } from '../cut-thread-milling.ts';
 import { tapDepth } from '../tap-depth.ts';
 import { tapStop } from '../tap-stop.ts';
 import { tapTorque } from '../tap-torque.ts';
@@ -181,5 +182,36 @@ holds(
     sheet: tapTorqueSimple,
     given: { d: '10 mm', P: '1.5 mm', kt: '2500 N/mm²', n: '400 r/min' },
     expected: { T: '7.03125 N·m', Pc: '0.2945243 kW' },
+  },
+);
+
+// Tool of 8.2 mm with 3 teeth, 250 m/min: 9709 r/min; on the contour 2622 mm/min, of the centre point 472 mm/min.
+holds(
+  'published',
+  'M10 milled inside: feed on the contour and of the tool’s centre',
+  'Widia, general catalogue 2017, programming instructions for a thread mill, example M10-6H',
+  {
+    sheet: cutThreadMilling,
+    given: {
+      s: '-1',
+      d_w: '10 mm',
+      d_b: '8.5 mm',
+      D_c: '8.2 mm',
+      z: '3 teeth',
+      f_z: '0.09 mm',
+      n: '9709 r/min',
+      P_h: '1.5 mm',
+      alpha: '30 deg',
+      m: '1',
+    },
+    expected: {
+      v_w: [
+        '2622 mm/min',
+        { absolute: '1 mm/min', because: 'worked there with a speed before it was rounded' },
+      ],
+      v: '472 mm/min',
+      // Half the diameters apart: (10 − 8.2) ∕ 2.
+      R: '0.9 mm',
+    },
   },
 );
