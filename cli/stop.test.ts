@@ -69,3 +69,28 @@ test('derived: one finding of the stop circuit is reached by its name and is not
     /No stop circuit is drawn yet/,
   );
 });
+
+test('derived: numbers of what moves are typed; a wrong one is refused in words, one far off is asked back, and nothing is written', async () => {
+  await inFolder(async (folder) => {
+    const file = join(folder, 'machine.json');
+    copyFileSync(WORKS, file);
+    const written = readFileSync(file, 'utf8');
+    for (const [word, says] of [
+      ['X.limt-low=4 mm', /did you mean limit-low\?/],
+      ['X.limit-low=4 kg', /limit switch acts/],
+      ['X.limit-low', /has no “=”/],
+      ['X.travel=900 km', /add --anyway/],
+    ] as const) {
+      const refused = await run('stop', file, word);
+      expect(refused.code).toBe(2);
+      expect(refused.err).toMatch(says);
+    }
+    expect(readFileSync(file, 'utf8')).toBe(written);
+    const set = await run('stop', file, 'X.limit-low=3 mm', 'Z.vertical=no');
+    expect(set.out).toMatch(/Recorded: stop circuit: .*X.*Z/);
+    const kept = JSON.parse(readFileSync(file, 'utf8')).stop.motions;
+    expect([kept.X.settings['limit-low'], kept.Z.settings.vertical]).toEqual(['3 mm', 'no']);
+    copyFileSync(fixture('unknown.json'), file);
+    expect((await run('stop', file, 'X.travel=1 m')).err).toMatch(/--pattern/);
+  });
+});

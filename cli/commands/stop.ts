@@ -4,9 +4,11 @@ import { rankedPatterns, stopOffers, whatMoves } from '../../engine/advice/stop-
 import { assess } from '../../engine/assess/index.ts';
 import {
   dangerousPairs,
+  exampleOf,
   type FaultPair,
   type LookProgress,
   lookThrough,
+  MOTION_SETTINGS,
   NO_CIRCUIT,
   type Offers,
   ONLY_TO_LOOK,
@@ -14,10 +16,13 @@ import {
   type StopAnalysis,
   testSheet,
   testSheetHtml,
+  typeNumber,
+  waitedFor,
 } from '../../engine/circuit/stop/index.ts';
 import type { Result } from '../../engine/quantity/types.ts';
 import type { StopCircuit } from '../../engine/refit/index.ts';
 import { shown } from '../arguments.ts';
+import { ANYWAY, refuseSlip } from '../ask-back.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { openRefit } from '../files.ts';
@@ -44,8 +49,9 @@ export const stop: Command = {
   summary: 'asks whether the machine really stops, with every single fault',
   usage: [
     'stop FILE [--pattern NAME] [--truth] [--faults] [--numbers] [--pairs] [--test-sheet OUT.html] [--force] [--json]',
+    'stop FILE MOTION.NUMBER=VALUE … [--anyway]',
   ],
-  about: `Does every stop stop, does nothing start by itself, what does each single fault do, where must switches and guards stand. --pattern lays a circuit out in place of what is there: ${PATTERNS.map(({ id }) => id).join(', ')}. The exit code is 0 when nothing fails and nothing is unknown, 1 when something fails, 3 when nothing fails but something is unknown, and 2 when the file or the circuit cannot be read. It examines a drawing; it makes no machine safe and certifies nothing. Local rules and licensed trades come first.`,
+  about: `Does every stop stop, does nothing start by itself, what does each single fault do, where must switches and guards stand. --pattern lays a circuit out in place of what is there: ${PATTERNS.map(({ id }) => id).join(', ')}. MOTION.NUMBER=VALUE types a number of what moves into the circuit, such as X.travel='210 mm' or X.vertical=yes; “unknown” takes it back. The exit code is 0 when nothing fails and nothing is unknown, 1 when something fails, 3 when nothing fails but something is unknown, and 2 when the file or the circuit cannot be read. It examines a drawing; it makes no machine safe and certifies nothing. Local rules and licensed trades come first.`,
   options: {
     pattern: { takes: 'a name', says: 'lay this pattern out and record it' },
     truth: { says: 'every act in every state' },
@@ -54,10 +60,16 @@ export const stop: Command = {
     pairs: { says: 'also two faults of which the first is not noticed; this takes a while' },
     'test-sheet': { takes: 'OUT.html', writes: true, says: 'write the test sheet to do at the machine' },
     force: { says: 'write over a test sheet that is there' },
+    ...ANYWAY,
     json: { says: 'as JSON' },
   },
-  examples: ['stop lathe.refit', 'stop lathe.refit --pattern safety-relay', 'stop lathe.refit --faults'],
-  words: [1, 1],
+  examples: [
+    'stop lathe.refit',
+    'stop lathe.refit --pattern safety-relay',
+    'stop lathe.refit --faults',
+    "stop lathe.refit X.limit-low='4 mm' X.vertical=yes",
+  ],
+  words: [1],
   run: ({ io, words, text, has }) => {
     const file = openRefit(words[0]!);
     const wanted = text('pattern');
@@ -76,6 +88,13 @@ export const stop: Command = {
         [pattern.need, `Limits: ${pattern.limits}`],
       );
       circuit = made;
+    }
+    const typed = words.slice(1);
+    if (typed.length > 0) {
+      if (circuit === null) throw new Refusal(`${NO_CIRCUIT} Lay one out with --pattern before its numbers.`);
+      const next = typed.reduce((now, word) => typeWord(now, word, has('anyway')), circuit);
+      record(io, file, [{ do: 'stop', old: circuit, new: next }]);
+      return EXIT.fine;
     }
     const page = pageOn(io);
     if (circuit === null) {
@@ -114,16 +133,34 @@ export const stop: Command = {
         page.prose(
           `${shown(out)} now holds the test sheet: do it at the machine, sign it, and do it again after every change.`,
         );
-      printMore(page, file.path, has('faults'));
+      printMore(page, file.path, has('faults'), found);
     }
     return exitOf(found);
   },
 };
 
-function printMore(page: Page, path: string, faults: boolean): void {
-  if (faults) return;
+/** 'X.travel=210 mm' */
+function typeWord(circuit: StopCircuit, word: string, anyway: boolean): StopCircuit {
+  const at = word.indexOf('=');
+  if (at < 0)
+    throw new Refusal(`“${shown(word)}” has no “=”; write MOTION.NUMBER=VALUE, such as X.travel='210 mm'.`);
+  const typed = need(typeNumber(circuit, word.slice(0, at).trim(), word.slice(at + 1)));
+  if (!anyway) refuseSlip(shown(word.slice(0, at)), typed.askBack);
+  return typed.circuit;
+}
+
+/** Numbers that the answer waits for before the rest are left out. */
+const WAITING = 2;
+
+function printMore(page: Page, path: string, faults: boolean, found: StopAnalysis): void {
+  const waiting = waitedFor(found).slice(0, WAITING);
+  if (faults && waiting.length === 0) return;
   page.heading('What next');
-  page.line(`    fettle stop ${quoted(path)} --faults`);
+  if (!faults) page.line(`    fettle stop ${quoted(path)} --faults`);
+  for (const { motion, kind, setting } of waiting)
+    page.line(
+      `    fettle stop ${quoted(path)} ${motion}.${setting}=${quoted(exampleOf(MOTION_SETTINGS[kind][setting]!))}`,
+    );
 }
 
 function lookedThrough(

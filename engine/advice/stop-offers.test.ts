@@ -89,7 +89,7 @@ test('derived: what is typed comes first, and what the refit says stands beside 
   expect(read.inertia).toBeUndefined();
   expect(rows.find(({ setting }) => setting === 'inertia')).toMatchObject({
     origin: 'unknown',
-    from: 'not known: type it, or enter moving mass of the Z slide',
+    from: 'enter moving mass of the Z slide, or type it into the stop circuit',
   });
   const stop = found.value.stops[0]!.stops.find(({ motion }) => motion === 'Z')!;
   expect(stop.time).toBeUndefined();

@@ -65,6 +65,7 @@ export { copyState, type State } from './state.ts';
 export { type DemandStops, SAY_CATEGORY, type Stopping, stoppingOf } from './stops.ts';
 export { type TestSheet, testSheet, testSheetHtml, testSheetText } from './test-sheet.ts';
 export { type Race, sayState, type Truth, type TruthRow } from './truth.ts';
+export { exampleOf, type Typed, typeNumber, type Waited, waitedFor } from './type-number.ts';
 export { contactsOf, isJoined, type Way } from './way.ts';
 export {
   ESTIMATE_TITLE,

@@ -7,6 +7,7 @@ import * as iso from './iso-13849.ts';
 import type { Offers } from './motion-numbers.ts';
 import { runDown } from './run-down.ts';
 import { sayStopping, stoppingVerdict } from './say-stopping.ts';
+import { typeNumber, waitedFor } from './type-number.ts';
 
 /** An emergency stop that takes the enable of a drive which lets go at once. */
 const circuit = (
@@ -77,7 +78,7 @@ describe('derived: where the numbers come from', () => {
     expect(row('friction')).toMatchObject({ origin: 'typed', over: '0.5 N·m' });
     expect(row('friction').from).toBe('typed here; the rest of the refit says 0.5 N·m (the ways)');
     expect(row('viscous')).toMatchObject({ origin: 'unknown', says: '' });
-    expect(row('drag').from).toBe('not known: type it, or enter the resistor');
+    expect(row('drag').from).toBe('enter the resistor, or type it into the stop circuit');
     for (const id of ['constructor', 'toString', '__proto__'])
       expect(analyseStop(circuit({}, { id: 'X' }), JSON.parse(`{"${id}":{"speed":{"value":1}}}`)).ok).toBe(
         true,
@@ -224,4 +225,42 @@ test('derived: every number of the standard names its clause, and says whether i
     expect(iso.sayClause(clause)).toMatch(
       /^ISO 13849-1:2015, .+ \((recalled, check the standard|value found quoted by a maker, clause recalled)\)$/,
     );
+});
+
+describe('derived: numbers are typed by their path', () => {
+  test('what is typed is read with its unit, counts first, and is taken back by “unknown”', () => {
+    const typed = typeNumber(circuit({}), 'X.friction', ' 1 N·m ');
+    if (!typed.ok) throw new Error(typed.problem.message);
+    expect(typed.value.circuit.motions.X!.settings.friction).toBe('1 N·m');
+    expect(look(typed.value.circuit, OFFERS).base.model.motions[0]!.numbers.read.friction).toBe(1);
+    const back = typeNumber(typed.value.circuit, 'X.friction', 'unknown');
+    expect(back.ok && back.value.circuit.motions.X!.settings).toEqual({});
+    const far = typeNumber(circuit({}), 'X.travel', '200 km');
+    expect(far.ok && far.value.askBack).toMatch(/\?/);
+  });
+
+  test.each([
+    ['Q.travel', '1 m', /“Q” is nothing that moves in the stop circuit; .*X/],
+    ['X', '1 m', /no number of X/],
+    ['X.travl', '1 m', /did you mean travel\?/],
+    ['X.__proto__', '1 m', /no number of X/],
+    ['constructor.name', '1 m', /nothing that moves/],
+    ['X.travel', '5 kg', /hard stop/i],
+    ['X.vertical', 'perhaps', /none of its answers/],
+  ])('%s = %s is refused in words', (path, text, says) => {
+    const typed = typeNumber(circuit({}), path, text);
+    expect(typed.ok).toBe(false);
+    if (!typed.ok) expect(typed.problem.message).toMatch(says);
+  });
+
+  test('what the answer waits for is named, and no more once it is typed', () => {
+    const found = look(circuit({ speed: '6 m/min', lead: '5 mm', vertical: 'no' }));
+    expect(
+      waitedFor(found)
+        .map(({ setting }) => setting)
+        .slice(0, 2),
+    ).toEqual(['inertia', 'friction']);
+    const all = look(circuit({ speed: '6 m/min', lead: '5 mm', inertia: '1e-3 kg·m²', friction: '0.5 N·m' }));
+    expect(waitedFor(all).map(({ setting }) => setting)).not.toContain('inertia');
+  });
 });

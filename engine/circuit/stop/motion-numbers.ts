@@ -3,6 +3,7 @@ import { own } from '../../quantity/own.ts';
 import { saySetting } from '../../quantity/read-setting.ts';
 import type { SettingSpec } from '../../quantity/settings.ts';
 import { ok, type Result } from '../../quantity/types.ts';
+import { andList } from '../../quantity/words.ts';
 import type { StopMotion } from '../../refit/types.ts';
 import { MOTION_SETTINGS } from './motion.ts';
 import { type Read, readSettings } from './settings.ts';
@@ -24,7 +25,7 @@ export interface NumberRow {
   readonly origin: Origin;
   /** What the rest of the refit says, where something is typed over it. */
   readonly over?: string;
-  /** Where it comes from, or what it waits for; what was brought and is typed over is named too. */
+  /** Where it comes from; while it is not known what to do: 'enter …, or type it into the stop circuit'. */
   readonly from: string;
 }
 
@@ -77,8 +78,8 @@ function sayOrigin(spec: SettingSpec, origin: Origin, offer: Offer | undefined):
       return 'taken as usual';
     case 'unknown':
       return offer !== undefined && 'lacks' in offer && offer.lacks.length > 0
-        ? `not known: type it, or enter ${offer.lacks.join(', ')}`
-        : 'not known: type it';
+        ? `enter ${andList(offer.lacks)}, or type it into the stop circuit`
+        : 'type it into the stop circuit';
   }
 }
 
