@@ -1,13 +1,13 @@
 /** All rules over one wiring, asked again only as far as an edit reaches. */
-import { byVerdict } from '../../quantity/verdict.ts';
 import type { Refit, WiringWire } from '../../refit/types.ts';
 import { type Drawn, type Size, SupplyChecker } from '../power/index.ts';
 import { type ReadWiring, WiringChecker, type WiringFinding, type WiringProblem } from '../wiring/index.ts';
+import { rootsFirst } from './roots.ts';
 import { sayUsualHere, usualHere, withoutUsual } from './usual-here.ts';
 
 export interface Looked {
   readonly read: ReadWiring;
-  /** Worst first. */
+  /** What spoils the rest first, then the worst; the rest is judged without the wires that spoil it. */
   readonly findings: readonly WiringFinding[];
   /** What could not be read, once each. */
   readonly problems: readonly WiringProblem[];
@@ -36,19 +36,16 @@ export class WiringLook {
     this.#drawn = drawn;
     const { checker, supply } = this.#take(refit);
     const read = checker.read();
-    return {
-      read,
-      findings: this.#findings(),
-      problems: once([...read.problems, ...supply.problems]),
-      sizes: supply.sizes(),
-    };
+    const problems = once([...read.problems, ...supply.problems]);
+    return { read, findings: this.#findings(refit), problems, sizes: supply.sizes() };
   }
 
   /** What is said with one more wire and not without it; afterwards everything stands as it did. */
   tryWire(refit: Refit, before: Looked, wire: WiringWire): readonly WiringFinding[] {
     const wires = { ...refit.wiring.wires, [wire.id]: wire };
-    this.#take({ ...refit, wiring: { ...refit.wiring, wires } });
-    const after = this.#findings();
+    const tried = { ...refit, wiring: { ...refit.wiring, wires } };
+    this.#take(tried);
+    const after = this.#findings(tried);
     this.#take(refit);
     // What nobody was asked about again is the same object.
     const [were, are] = [new Set(before.findings), new Set(after)];
@@ -64,10 +61,11 @@ export class WiringLook {
     const taken = usualHere(refit);
     if (taken.length === 0) return resting;
     this.#take(refit);
-    const findings = this.#findings();
+    const findings = this.#findings(refit);
     for (const group of taken) {
-      this.#take({ ...refit, wiring: withoutUsual(refit.wiring, group) });
-      const without = new Map(this.#findings().map((each) => [each.id, each]));
+      const unsaid = { ...refit, wiring: withoutUsual(refit.wiring, group) };
+      this.#take(unsaid);
+      const without = new Map(this.#findings(unsaid).map((each) => [each.id, each]));
       for (const each of findings) {
         const other = without.get(each.id);
         if (other === each || JSON.stringify(other) === JSON.stringify(each)) continue;
@@ -80,9 +78,18 @@ export class WiringLook {
     return resting;
   }
 
-  /** Worst first. */
-  #findings(): readonly WiringFinding[] {
-    return [...this.#checker!.findings(), ...this.#supply!.findings()].sort(byVerdict);
+  /** Of what has been taken last; afterwards the checkers stand without the wires that spoil the rest. */
+  #findings(refit: Refit): readonly WiringFinding[] {
+    const checker = this.#checker!;
+    return rootsFirst({
+      read: checker.drawing,
+      findings: () => [...checker.findings(), ...this.#supply!.findings()],
+      joining: (ends) => checker.joining(ends),
+      without: (left) => {
+        const wires = Object.fromEntries(Object.entries(refit.wiring.wires).filter(([id]) => !left.has(id)));
+        this.#take({ ...refit, wiring: { ...refit.wiring, wires } });
+      },
+    });
   }
 
   #take(refit: Refit): { readonly checker: WiringChecker; readonly supply: SupplyChecker } {

@@ -456,4 +456,17 @@ export interface WiringFinding {
   readonly remedy?: string;
   /** Settings or facts it waits for, where it cannot be judged: 'A1.x-step-.swallows'. */
   readonly needs?: readonly string[];
+  /** Set where one wire on the wrong terminal spoils what hangs on it: such a finding stands before all others. */
+  readonly root?: Root;
+}
+
+/** Two terminals that must never be joined, and are. */
+export interface Root {
+  readonly ends: readonly [string, string];
+  /** What it does to what hangs on it: mains where they kill, current that only a fuse stops, volts of another supply. */
+  readonly harm: 'mains' | 'short' | 'volts';
+  /** Ids of wires that most likely join them; everything else is judged as if these were not there. Empty: none found. */
+  readonly wires?: readonly string[];
+  /** How many other findings there would be with those wires that are not there without them. */
+  readonly follow?: number;
 }

@@ -11,6 +11,7 @@ import type { Around } from '../read-device.ts';
 import { RULES } from '../rules/index.ts';
 import type { ReadWiring, WiringFinding, WiringProblem } from '../types.ts';
 import type { Component } from './components.ts';
+import { joiningWire } from './joining.ts';
 import type { Rule, SubjectOf } from './rule.ts';
 import { WiringState } from './state.ts';
 import { type Gift, NOTHING, type Total, View } from './view.ts';
@@ -92,6 +93,11 @@ export class WiringChecker {
   /** All findings, in the order of their ids. */
   findings(): readonly WiringFinding[] {
     return [...this.found.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
+  }
+
+  /** The wire that most likely joins two terminals that must not be joined; undefined where no wire does. */
+  joining([here, there]: readonly [string, string]): string | undefined {
+    return joiningWire(this.state, here, there);
   }
 
   /** What could not be read. */

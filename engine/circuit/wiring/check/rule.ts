@@ -1,5 +1,5 @@
 /** What a rule is. */
-import type { Figure, Nature, Verdict, WiringFinding } from '../types.ts';
+import type { Figure, Nature, Root, Verdict, WiringFinding } from '../types.ts';
 import type { View } from './view.ts';
 
 export type SubjectOf = 'terminal' | 'wire' | 'cable' | 'device' | 'net';
@@ -39,14 +39,17 @@ export function found(
     readonly source?: string;
     readonly remedy?: string | undefined;
     readonly needs?: readonly string[];
+    /** In place of the title of the rule. */
+    readonly title?: string;
+    readonly root?: Root;
   } = {},
 ): WiringFinding {
-  const { part, margin, figures = [], source = PRACTICE, remedy, needs } = more;
+  const { part, margin, figures = [], source = PRACTICE, remedy, needs, title = rule.title, root } = more;
   return {
     id: `${rule.id}:${about[0]}${part === undefined ? '' : `:${part}`}`,
     rule: rule.id,
     about: [...new Set(about)],
-    title: rule.title,
+    title,
     verdict,
     sentence,
     figures,
@@ -54,5 +57,6 @@ export function found(
     ...(margin === undefined ? {} : { margin }),
     ...(remedy === undefined ? {} : { remedy }),
     ...(needs === undefined || needs.length === 0 ? {} : { needs }),
+    ...(root ? { root } : {}),
   };
 }

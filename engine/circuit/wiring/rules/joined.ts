@@ -82,10 +82,12 @@ export const suppliesJoined: Rule = {
           suppliesJoined,
           [id, terminal.with],
           'fails',
-          `Plus and minus of ${terminal.device} are joined: a short circuit.`,
+          `Plus and minus of ${terminal.device} are joined: a short circuit. Everything on them stands without its voltage, and what has no fuse gets hot.`,
           {
             part: 'short',
-            remedy: 'Find the wire that joins them.',
+            title: 'A supply is shorted',
+            root: { ends: [id, terminal.with], harm: 'short' },
+            remedy: 'Find the wire that joins them, and take it off before anything is switched on.',
           },
         ),
       );
@@ -103,15 +105,21 @@ export const suppliesJoined: Rule = {
           [id, pole],
           known && !equal ? 'fails' : 'tight',
           known && !equal
-            ? `${volts(own.volts!)} of ${id} and ${volts(nature.volts!)} of ${pole} are joined: the higher one feeds into the lower.`
+            ? `${volts(own.volts!)} of ${id} and ${volts(nature.volts!)} of ${pole} are joined: the higher one feeds into the lower, and what is made for ${volts(Math.min(own.volts!, nature.volts!))} gets up to ${volts(Math.max(own.volts!, nature.volts!))}.`
             : `${id} and ${pole} are joined: two supplies share a load only where their makers say so, otherwise one of them does all the work.`,
           {
             part: pole,
+            ...(known && !equal
+              ? {
+                  title: 'Two supplies of different voltage are joined',
+                  root: { ends: [id, pole] as const, harm: 'volts' as const },
+                }
+              : {}),
             figures: [
               ...(own.volts === undefined ? [] : [figure(id, own.volts, 'V')]),
               ...(nature.volts === undefined ? [] : [figure(pole, nature.volts, 'V')]),
             ],
-            remedy: 'Give each its own rail; join only their 0 V.',
+            remedy: 'Give each its own rail, before anything is switched on; join only their 0 V.',
           },
         ),
       );

@@ -1,22 +1,8 @@
 import { type Drive, drivesOf } from '../check/drive.ts';
 import { figure, found, type Rule } from '../check/rule.ts';
-import { list, terminalName, volts } from '../check/say.ts';
-import type { Mains } from '../types.ts';
-
-/** What must never hang on a mains conductor. */
-const SMALL = [
-  'input',
-  'output',
-  'differential-input',
-  'differential-output',
-  'analogue-input',
-  'analogue-output',
-  'supply',
-  'feed',
-  'common',
-  'sensor',
-  'motor-phase',
-] as const;
+import { terminalName, volts } from '../check/say.ts';
+import type { Mains, WiringFinding } from '../types.ts';
+import { MAINS_CAUTION, wrongly } from './mains-reach.ts';
 
 /** A pole of the mains and what hangs on it, through fuses and switches. */
 export const mainsRail: Rule = {
@@ -29,18 +15,8 @@ export const mainsRail: Rule = {
     if (nature.side === 'takes') return taker(view, id, nature);
     if (nature.side !== 'gives') return [];
     const rail = view.rail(id)!;
-    const made = [];
-    const small = SMALL.flatMap((kind) => view.inRail(rail, kind));
-    if (small.length > 0)
-      made.push(
-        found(
-          mainsRail,
-          [id, ...small.slice(0, 20)],
-          'fails',
-          `${terminalName(view, id)} of the mains is joined to ${list(small)}: what is meant for a few volts gets mains, and so does whoever touches it.`,
-          { remedy: 'Take the wire off that joins them, before anything is switched on.' },
-        ),
-      );
+    const made: WiringFinding[] = [];
+    made.push(...wrongly(view, id, nature));
     const earths = view.inRail(rail, 'earth');
     if (earths.length > 0)
       made.push(
@@ -51,7 +27,16 @@ export const mainsRail: Rule = {
           nature.pole === 'N'
             ? `The neutral is joined to protective earth at ${earths[0]} inside the machine: earth then carries current all the time.`
             : `Phase ${nature.pole} is joined to protective earth at ${earths[0]}: a short circuit, and live metal until the fuse goes.`,
-          { part: 'earth', remedy: 'Take the wire off that joins them.' },
+          {
+            part: 'earth',
+            remedy: `Take the wire off that joins them. ${MAINS_CAUTION}`,
+            ...(nature.pole === 'N'
+              ? {}
+              : {
+                  title: 'A phase is joined to protective earth',
+                  root: { ends: [id, earths[0]!] as const, harm: 'short' as const },
+                }),
+          },
         ),
       );
     for (const other of view.inRail(rail, 'mains')) {
@@ -63,7 +48,12 @@ export const mainsRail: Rule = {
             [id, other],
             'fails',
             `${id} and ${other} of the mains are joined: a short circuit.`,
-            { part: other, remedy: 'Take the wire off that joins them.' },
+            {
+              part: other,
+              title: 'The mains are shorted',
+              remedy: `Take the wire off that joins them. ${MAINS_CAUTION}`,
+              root: { ends: [id, other], harm: 'short' },
+            },
           ),
         );
     }
