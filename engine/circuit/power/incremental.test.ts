@@ -5,6 +5,7 @@ import { sample } from '../../../samples/read.fixture.ts';
 import { newRefit } from '../../refit/index.ts';
 import type { Refit } from '../../refit/types.ts';
 import { readWiring, WiringChecker } from '../wiring/index.ts';
+import { wired } from '../wiring/wired.fixture.ts';
 import { cabinetWith, WIRING } from './cabinet.fixture.ts';
 import { edited, seeded } from './edits.fixture.ts';
 import { judgeSupply, SupplyChecker } from './index.ts';
@@ -49,7 +50,29 @@ const STARTS: readonly (readonly [string, () => Refit, number])[] = [
   ['the mill', () => sample('boatyard-mill'), 6],
   ['a small cabinet', () => cabinetWith().refit, 1],
   ['a made-up network', () => bench(suppliedCells(3)), 10],
+  ['a cabinet with loose diodes', () => bench(withDiodes()), 1],
 ];
+
+/** Two supplies on one rail by diodes, a third by itself with a diode before and one across its load. */
+function withDiodes(): Refit['wiring'] {
+  return wired(
+    [
+      'X0 mains-inlet volts=230_V',
+      ...['G1', 'G2', 'G3'].map((id, n) => `${id} supply volts=${24 - n}_V current=5_A`),
+      ...['D1', 'D2', 'D3', 'D4'].map((id) => `${id} diode`),
+      'K1 relay coil-volts=24_V coil-current=40_mA',
+      'K2 relay coil-volts=24_V coil-current=20_mA',
+      'Y1 valve coil-volts=24_V coil-current=0.4_A',
+      'X1 strip ways=4',
+    ],
+    [
+      ...['G1', 'G2', 'G3'].flatMap((id) => [`X0.L1 ${id}.L`, `X0.N ${id}.N`]),
+      ...['G1.plus D1.A', 'D1.K X1.1', 'G2.plus D2.A', 'D2.K X1.1', 'X1.1 K1.A1', 'X1.1 K2.A1'],
+      ...['K1.A2 G1.minus', 'K2.A2 G2.minus', 'G1.minus G2.minus'],
+      ...['G3.plus D3.A', 'D3.K Y1.A1', 'Y1.A2 G3.minus', 'D4.K Y1.A1', 'D4.A Y1.A2'],
+    ],
+  );
+}
 
 describe('incremental', () => {
   for (const [name, start, every] of STARTS)

@@ -1,6 +1,6 @@
 /** The supply as a graph that follows edits: which loads are fed, and what every wire, fuse and source carries. */
 import { andList } from '../../../quantity/words.ts';
-import { type Diode, type Element, operatingPoint, type Trouble } from '../../network/index.ts';
+import type { Trouble } from '../../network/index.ts';
 import { Components } from '../../wiring/check/components.ts';
 import { drop, enter } from '../../wiring/key-sets.ts';
 import type { Device, Terminal, Wire } from '../../wiring/types.ts';
@@ -8,7 +8,8 @@ import { wireElement } from '../conductors.ts';
 import type { Load } from '../loads.ts';
 import { inSourceOrder, NEUTRAL, type Source, sourceElement } from '../sources.ts';
 import { channelsOf, fromNano, nano, together } from './channels.ts';
-import { type Arrow, type Edge, Forest, type Strand } from './forest.ts';
+import { conducting, partsAround } from './diodes.ts';
+import { type Arrow, type Edge, Forest, type Link, type Strand } from './forest.ts';
 import { type Solved, solvedOf } from './loops.ts';
 import { type Pieces, piecesOf, wireLink } from './pieces.ts';
 import { shortOf } from './short.ts';
@@ -39,8 +40,6 @@ interface Held {
 const UNFED: Taken = { nano: 0, needs: [], volts: 0, fed: false };
 /** Volts below which nothing feeds a load. */
 const NO_VOLTS = 1e-3;
-/** What a load that takes nothing draws, to see how diodes stand. */
-const PROBE_OHMS = 1e7;
 /** Loads looked at in one go for each there is, before it is given up. */
 const PATIENCE = 64;
 
@@ -68,7 +67,8 @@ export class Grid {
   readonly #diodes = new Map<string, Pieces['diodes'][number]>();
   #feedThemselves = new Set<string>();
   #leads = false;
-  #altered = false;
+  /** Terminals at which links, loads or diodes have come, gone or changed. */
+  readonly #altered = new Set<string>();
 
   /** @param touch hears what has changed: 'i:wire w1' a current, 'l:K1.A1' a load, 'c:', 'live:', 'motor:', 'shape:', 'loop:', 'e:', 'w@', 'sources', 'trouble' */
   constructor(touch: (atom: string) => void) {
@@ -88,7 +88,7 @@ export class Grid {
         if (link.rank === 2) touch(`loop:${link.id}`);
       },
       links: (vertex) => {
-        this.#altered = true;
+        this.#altered.add(vertex);
         touch(`e:${vertex}`);
       },
     });
@@ -126,6 +126,7 @@ export class Grid {
       for (const diode of old?.diodes ?? []) {
         this.#removeLink(diode.id);
         this.#diodes.delete(diode.id);
+        this.#altered.add(diode.a).add(diode.b);
       }
       for (const load of old?.loads ?? []) this.#dropLoad(load);
       for (const source of old?.sources ?? []) {
@@ -263,7 +264,7 @@ export class Grid {
     this.#terminals.set(id, device.terminals);
     this.#pieces.set(id, now);
     for (const diode of now.diodes) this.#diodes.set(diode.id, diode);
-    if (now.diodes.length > 0) this.#altered = true;
+    for (const { a, b } of now.diodes) this.#altered.add(a).add(b);
     for (const source of now.sources) {
       this.sources.set(source.id, source);
       for (const live of source.live) this.#sourceAt.set(live, source);
@@ -272,7 +273,10 @@ export class Grid {
     for (const link of now.links) if (!this.forest.edges.has(link.id)) this.#addLink(link);
     for (const load of now.loads) {
       this.held.set(load.id, { load, taken: UNFED, strand: undefined, way: [] });
-      for (const end of [load.from, load.to]) enter(this.#loadsAt, end, load.id);
+      for (const end of [load.from, load.to]) {
+        enter(this.#loadsAt, end, load.id);
+        this.#altered.add(end);
+      }
       if (load.follows) {
         enter(this.#followers, load.follows.source.id, load.id);
         this.#leads = true;
@@ -287,7 +291,10 @@ export class Grid {
     this.#lift(held);
     this.held.delete(load.id);
     this.#due.delete(load.id);
-    for (const end of [load.from, load.to]) drop(this.#loadsAt, end, load.id);
+    for (const end of [load.from, load.to]) {
+      drop(this.#loadsAt, end, load.id);
+      this.#altered.add(end);
+    }
     if (load.follows) {
       drop(this.#followers, load.follows.source.id, load.id);
       this.#through.delete(load.id);
@@ -415,64 +422,37 @@ export class Grid {
     return solved.size === 0 ? undefined : shortOf([...this.sources.values()].sort(inSourceOrder), solved);
   }
 
-  /**
-   * Diodes by their own law, with every load on its volts and none taking anything; each is then a piece of metal, or is
-   * not there. That looks at the whole of the wiring, so it is asked only where there are diodes.
-   */
+  /** Diodes anew in the parts that an edit has altered; each is then a piece of metal, or is not there. */
   #standDiodes(): void {
-    if (this.#diodes.size === 0 || !this.#altered) {
-      this.#altered = false;
-      return;
-    }
-    const diodes = [...this.#diodes.values()];
-    const own = new Set(this.#diodes.keys());
-    const byId = <T extends { readonly id: string }>(a: T, b: T): number => (a.id < b.id ? -1 : 1);
-    const elements: Element[] = [...this.forest.edges.values()]
-      .map(({ link }) => link)
-      .filter(({ id }) => !own.has(id))
-      .sort(byId)
-      .map(({ id, a, b, ohms, lifts }) =>
-        lifts
-          ? { kind: 'voltage', id, plus: a, minus: b, volts: lifts.re / 1e6, ohms }
-          : { kind: 'resistor', id, a, b, ohms },
+    const altered = [...this.#altered];
+    this.#altered.clear();
+    if (this.#diodes.size === 0) return;
+    const at = new Map<string, Link[]>();
+    for (const diode of this.#diodes.values())
+      for (const end of [diode.a, diode.b]) at.set(end, [...(at.get(end) ?? []), diode]);
+    const parts = partsAround(altered, (terminal) => {
+      const vertex = this.forest.vertices.get(terminal);
+      return (
+        vertex && {
+          links: [...vertex.edges].map(({ link }) => link).filter(({ id }) => !this.#diodes.has(id)),
+          loads: [...(this.#loadsAt.get(terminal) ?? [])].map((id) => this.held.get(id)!.load),
+          diodes: (at.get(terminal) ?? []).filter(
+            ({ a, b }) => this.forest.vertices.has(a) && this.forest.vertices.has(b),
+          ),
+        }
       );
-    const there = diodes
-      .filter(({ a, b }) => this.forest.vertices.has(a) && this.forest.vertices.has(b))
-      .sort(byId);
-    const laws = there.map(
-      ({ id, a, b }): Diode => ({
-        kind: 'diode',
-        id,
-        anode: a,
-        cathode: b,
-        saturation: 1e-9,
-        emission: 1.3,
-        ohms: 0.01,
-      }),
-    );
-    const probes = [...this.held.values()]
-      .map(
-        ({ load }): Element => ({
-          kind: 'resistor',
-          id: `load ${load.id}`,
-          a: load.from,
-          b: load.to,
-          ohms: PROBE_OHMS,
-        }),
-      )
-      .sort(byId);
-    const backs = [...this.sources.values()].sort(inSourceOrder).flatMap(({ back }) => back);
-    const answer = operatingPoint({
-      elements: [...elements, ...probes, ...laws],
-      references: [NEUTRAL, ...backs],
     });
-    for (const link of there) {
-      const open = answer.ok && (answer.point.volts(link.a, link.b) ?? -1) > 0;
-      const is = this.forest.edges.has(link.id);
-      if (open && !is) this.#addLink(link);
-      else if (!open && is) this.#removeLink(link.id);
+    const backs = [...this.sources.values()].sort(inSourceOrder).flatMap(({ back }) => back);
+    for (const part of parts) {
+      const open = conducting(part, backs);
+      for (const diode of [...part.diodes].sort((a, b) => (a.id < b.id ? -1 : 1))) {
+        const is = this.forest.edges.has(diode.id);
+        if (open.has(diode) && !is) this.#addLink(diode);
+        else if (!open.has(diode) && is) this.#removeLink(diode.id);
+      }
     }
-    this.#altered = false;
+    // How they stand now is what was just worked out.
+    this.#altered.clear();
   }
 }
 
