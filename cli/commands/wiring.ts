@@ -20,6 +20,7 @@ import { shown } from '../arguments.ts';
 import { type Call, type Command, TO_OUT } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { openRefit, type RefitFile } from '../files.ts';
+import { wiringFindingJson } from '../json/figures.ts';
 import { listJson, wiringJson } from '../json/wiring.ts';
 import { writeOut } from '../output.ts';
 import { type Page, pageOn } from '../print/page.ts';
@@ -158,7 +159,7 @@ function proposalJson(proposal: Proposal, settled: Settled) {
     version: 1,
     ...proposal,
     wiring,
-    findings,
+    findings: findings.map(wiringFindingJson),
     changes: everything,
     open: open.map(({ question, ...rest }) => ({ ...question, ...rest })),
     groups,

@@ -2,6 +2,7 @@
 
 import type { List } from '../../engine/circuit/lists/index.ts';
 import { type Looked, sayPlace, type UsualHere } from '../../engine/circuit/whole/index.ts';
+import { inSi, wiringFindingJson } from './figures.ts';
 
 export const wiringJson = (
   { read, findings, problems, sizes, resting }: Looked,
@@ -16,9 +17,9 @@ export const wiringJson = (
   problems,
   findings: findings.map((each) => {
     const restsOn = resting?.get(each.id);
-    return restsOn ? { ...each, restsOn } : each;
+    return { ...wiringFindingJson(each), ...(restsOn ? { restsOn } : {}) };
   }),
-  sizes,
+  sizes: sizes.map(inSi),
   usual: usual.map(({ name, value, because, places }) => ({
     name,
     value,
