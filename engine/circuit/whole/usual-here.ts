@@ -32,10 +32,11 @@ export function usualHere(refit: Refit): readonly UsualHere[] {
   const by = new Map<string, { name: string; value: string; because: string; places: UsualPlace[] }>();
   const add = (place: UsualPlace, kind: string, value: string): void => {
     const id = `${kind}: ${place.setting}: ${value}`;
+    const usual = usualAt(place, wiring, refit);
     const group = by.get(id) ?? {
       name: specAt(place, wiring)?.name ?? place.setting,
       value,
-      because: usualAt(place, wiring, refit)?.because ?? '',
+      because: usual?.value === value ? usual.because : '',
       places: [],
     };
     group.places.push(place);
