@@ -1,6 +1,8 @@
 /** `fettle stop`: what really happens when somebody asks the machine to stop, with every single fault. */
 
+import { stopBuilt } from '../../engine/advice/stop-built.ts';
 import { rankedPatterns, stopOffers, whatMoves } from '../../engine/advice/stop-offers.ts';
+import { supplyDrawn } from '../../engine/advice/supply-drawn.ts';
 import { assess } from '../../engine/assess/index.ts';
 import {
   dangerousPairs,
@@ -19,6 +21,7 @@ import {
   typeNumber,
   waitedFor,
 } from '../../engine/circuit/stop/index.ts';
+import { WiringLook } from '../../engine/circuit/whole/index.ts';
 import type { Result } from '../../engine/quantity/types.ts';
 import type { StopCircuit } from '../../engine/refit/index.ts';
 import { shown } from '../arguments.ts';
@@ -110,12 +113,14 @@ export const stop: Command = {
       return EXIT.unknown;
     }
     const progress = progressOn(io);
-    const found = need(lookedThrough(circuit, stopOffers(assess(file.refit), circuit), progress));
+    const assessed = assess(file.refit);
+    const found = need(lookedThrough(circuit, stopOffers(assessed, circuit), progress));
     const pairs = has('pairs') ? allPairs(found, progress) : undefined;
     const out = text('test-sheet');
     if (out !== undefined) {
       const today = new Date().toISOString().slice(0, 10);
-      const sheet = testSheet(file.refit.name, circuit, found, today);
+      const built = stopBuilt(new WiringLook().look(file.refit, supplyDrawn(assessed)));
+      const sheet = testSheet(file.refit.name, circuit, found, today, built);
       writeOut(io, out, testSheetHtml(sheet), has('force'));
     }
     if (has('json')) io.out(`${JSON.stringify(stopJson(circuit.pattern, found, pairs), null, 2)}\n`);

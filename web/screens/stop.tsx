@@ -8,7 +8,7 @@ import {
   testSheet,
   testSheetHtml,
 } from '../../engine/circuit/stop/index.ts';
-import type { StopCircuit } from '../../engine/refit/types.ts';
+import type { Refit, StopCircuit } from '../../engine/refit/types.ts';
 import type { Session, View } from '../state/session.ts';
 import { EditCircuit } from './stop/edit.tsx';
 import { FaultList, PairList } from './stop/fault-list.tsx';
@@ -54,7 +54,7 @@ export default function StopPage({ session, view }: Props) {
         </p>
       )}
       {stop !== null && made?.ok && offers !== undefined && (
-        <Opened circuit={stop} model={made.value} look={look} offers={offers} name={view.refit.name} />
+        <Opened circuit={stop} model={made.value} look={look} offers={offers} refit={view.refit} />
       )}
       {stop !== null && (
         <EditCircuit circuit={stop} record={record} model={made?.ok ? made.value : undefined} />
@@ -68,10 +68,10 @@ interface OpenedProps {
   readonly model: Model;
   readonly look: Look;
   readonly offers: Offers;
-  readonly name: string;
+  readonly refit: Refit;
 }
 
-function Opened({ circuit, model, look, offers, name }: OpenedProps) {
+function Opened({ circuit, model, look, offers, refit }: OpenedProps) {
   const { looked, problem, progress, pairs, seekPairs } = look;
   const machine = useMachine(model);
   return (
@@ -102,7 +102,7 @@ function Opened({ circuit, model, look, offers, name }: OpenedProps) {
           <TruthTable looked={looked} />
           <Distances looked={looked} model={model} />
           <Resembles looked={looked} />
-          <Sheet circuit={circuit} offers={offers} name={name} />
+          <Sheet circuit={circuit} offers={offers} refit={refit} />
         </>
       )}
     </>
@@ -110,12 +110,14 @@ function Opened({ circuit, model, look, offers, name }: OpenedProps) {
 }
 
 /** The sheet to do at the machine, as a file that needs nothing else. */
-function Sheet({ circuit, offers, name }: { circuit: StopCircuit; offers: Offers; name: string }) {
-  const save = (): void => {
+function Sheet({ circuit, offers, refit }: { circuit: StopCircuit; offers: Offers; refit: Refit }) {
+  const save = async (): Promise<void> => {
     const found = analyseStop(circuit, offers);
     if (!found.ok) return;
     const today = new Date().toISOString().slice(0, 10);
-    const html = testSheetHtml(testSheet(name, circuit, found.value, today));
+    // Only whoever saves a sheet needs the wiring read.
+    const { builtOf } = await import('./stop/built.ts');
+    const html = testSheetHtml(testSheet(refit.name, circuit, found.value, today, builtOf(refit)));
     const link = document.createElement('a');
     link.href = URL.createObjectURL(new Blob([html], { type: 'text/html' }));
     link.download = 'stop-test-sheet.html';
@@ -126,7 +128,7 @@ function Sheet({ circuit, offers, name }: { circuit: StopCircuit; offers: Offers
     <section aria-labelledby="stop-sheet">
       <h2 id="stop-sheet">Test it at the machine</h2>
       <p>One act a line, what must happen, and room to sign. Again after every change.</p>
-      <button type="button" onClick={save}>
+      <button type="button" onClick={() => void save()}>
         Save the test sheet to print
       </button>
     </section>

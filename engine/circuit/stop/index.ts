@@ -63,7 +63,15 @@ export { length as sayLength, sayStopping, stoppingVerdict } from './say-stoppin
 export { Simulation } from './simulate.ts';
 export { copyState, type State } from './state.ts';
 export { type DemandStops, SAY_CATEGORY, type Stopping, stoppingOf } from './stops.ts';
-export { type TestSheet, testSheet, testSheetHtml, testSheetText } from './test-sheet.ts';
+export { testSheetHtml, testSheetText } from './test-paper.ts';
+export {
+  type Built,
+  type BuiltBus,
+  type BuiltWire,
+  type TestLine,
+  type TestSheet,
+  testSheet,
+} from './test-sheet.ts';
 export { type Race, sayState, type Truth, type TruthRow } from './truth.ts';
 export { exampleOf, type Typed, typeNumber, type Waited, waitedFor } from './type-number.ts';
 export { contactsOf, isJoined, type Way } from './way.ts';

@@ -155,12 +155,18 @@ describe('derived: the caution of the prop', () => {
       expect(half.findings.find((each) => each.id === id)!.caution, id).toMatch(/prop or block Z from below/);
   });
 
-  test('it stands on the test sheet before the hand is laid on anything', () => {
-    const circuit = laid('safety-relay');
-    const { lines } = testSheet('Mill', circuit, look(circuit), '2026-01-31');
-    const runs = lines.filter(({ act }) => act.startsWith('Machine runs slowly.'));
+  test('the test sheet begins with a block, and what would drop is not tried', () => {
+    const sheet = (id: string) => testSheet('Mill', laid(id), look(laid(id)), '2026-01-31').lines;
+    for (const id of ['safety-relay', 'vertical-axis'])
+      expect(sheet(id)[0]!.act).toMatch(/^Put a block under Z/);
+    const isStop = ({ act }: { readonly act: string }) => /(Press S1|power off)\.$/.test(act);
+    expect(sheet('safety-relay').filter(isStop)).toEqual([]);
+    const barred = sheet('safety-relay').filter((line) => line.barred);
+    expect(barred.length).toBeGreaterThan(1);
+    for (const { act } of barred) expect(act).toMatch(/Do not do this test with Z until .*stop\.Z\.brake/);
+    const runs = sheet('vertical-axis').filter(isStop);
     expect(runs.length).toBeGreaterThan(1);
-    for (const { act, caution } of runs) expect(caution, act).toMatch(/prop or block Z from below/);
+    for (const { act, caution } of runs) expect(caution, act).toMatch(/Z blocked from below/);
   });
 
   test.each(SAMPLES.map(({ id }) => id))(

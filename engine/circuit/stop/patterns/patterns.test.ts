@@ -3,7 +3,8 @@ import type { StopCircuit } from '../../../refit/types.ts';
 import { analyseStop, type StopAnalysis } from '../analyse.ts';
 import { compileStop } from '../compile.ts';
 import { dangerousPairs } from '../pairs.ts';
-import { testSheet, testSheetHtml, testSheetText } from '../test-sheet.ts';
+import { testSheetHtml, testSheetText } from '../test-paper.ts';
+import { testSheet } from '../test-sheet.ts';
 import { sayEstimate } from '../words.ts';
 import { PATTERNS } from './index.ts';
 
