@@ -4,8 +4,10 @@ import { ripple } from '../../handbook/ripple.ts';
 import { transformerRating } from '../../handbook/transformer-rating.ts';
 import { evaluate, type Outcome } from '../../sheet/index.ts';
 import { RATINGS } from '../../tables/breakers.ts';
+import { FOR_GOOD, saidOf, sumOf } from './bus-share.ts';
 import type { PowerContext } from './context.ts';
 import { guardingEnd } from './rules/protection.ts';
+import { amps } from './say.ts';
 
 export interface Size {
   readonly what: 'transformer' | 'capacitor' | 'bleeder' | 'fuse' | 'supply';
@@ -25,12 +27,13 @@ const value = (outcome: Outcome | undefined): number | undefined =>
   outcome?.state === 'known' ? outcome.value : undefined;
 
 /** What stands behind the transformer of the drives, drawn or not. */
-export function busSizes({ facts }: PowerContext): readonly Size[] {
-  const { supply, site, drawn } = facts;
+export function busSizes(context: PowerContext): readonly Size[] {
+  const { supply, site, drawn } = context.facts;
   if (supply.choice('type') !== 'transformer') return [];
   const sizes: Size[] = [];
   const secondary = supply.value('secondary');
-  const steady = drawn.busSteadyAmps;
+  const steady =
+    drawn.busSteadyAmps === undefined ? undefined : Math.max(drawn.busSteadyAmps, saidAmps(context));
   const VA = value(
     secondary === undefined || steady === undefined
       ? undefined
@@ -42,8 +45,8 @@ export function busSizes({ facts }: PowerContext): readonly Size[] {
       device: null,
       value: VA,
       unit: 'VA',
-      sentence: `A transformer of ${Math.ceil(VA / 10) * 10} VA or more: it gives its current in gulps, which heat like 1.8 times the mean.`,
-      source: 'transformer maker’s application note on rectifiers: bridge with capacitor',
+      sentence: `A transformer of ${Math.ceil(VA / 10) * 10} VA or more for the ${amps(steady!)} that the drives take for good: heat goes by that, and as it gives its current in gulps they heat like 1.8 times as much.`,
+      source: `transformer maker’s application note on rectifiers: bridge with capacitor; ${FOR_GOOD}`,
     });
   const frequency = site.value('frequency');
   const worst = drawn.busOneAmps ?? drawn.busPeakAmps;
@@ -56,7 +59,7 @@ export function busSizes({ facts }: PowerContext): readonly Size[] {
         device: null,
         value: C,
         unit: 'µF',
-        sentence: `${Math.ceil((C * 1e6) / 100) * 100} µF or more for a ripple of a twentieth of the bus${busHigh === undefined ? '' : `, for ${Math.ceil(busHigh * 1.2)} V or more`}: several in parallel, so that they share the gulps.`,
+        sentence: `${Math.ceil((C * 1e6) / 100) * 100} µF or more for a ripple of a twentieth of the bus at ${amps(worst)}, the hardest-working axis at its peak and the others holding, since ripple goes by the peak${busHigh === undefined ? '' : `, for ${Math.ceil(busHigh * 1.2)} V or more`}: several in parallel, so that they share the gulps.`,
         source:
           'derived: as if the capacitor fed the drives for the whole half cycle; ripple of 5 % and 1.2 times the volts are habits',
       });
@@ -75,6 +78,12 @@ export function busSizes({ facts }: PowerContext): readonly Size[] {
       });
   }
   return sizes;
+}
+
+/** What has been said of the drives on a bus, together, in A. */
+function saidAmps({ wiring, terminalsOf }: PowerContext): number {
+  const feeds = terminalsOf('power-feed').map((id) => wiring.terminals.get(id)!);
+  return sumOf(saidOf(feeds, (device) => wiring.devices.get(device)?.kind));
 }
 
 /** @param pole either end of a fuse or breaker */

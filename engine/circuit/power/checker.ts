@@ -1,7 +1,8 @@
 /** The rules of the supply over a wiring, asked again only as far as an edit reaches. */
 import { own } from '../../quantity/own.ts';
 import type { Refit } from '../../refit/types.ts';
-import type { Nature, WiringFinding, WiringProblem } from '../wiring/types.ts';
+import type { Nature, Terminal, WiringFinding, WiringProblem } from '../wiring/types.ts';
+import { saidOf, sharesOf } from './bus-share.ts';
 import { busSizes, fuseSizes, type Size, supplySizes } from './buying.ts';
 import { Cells } from './cells.ts';
 import type { PowerContext, Role, Way } from './context.ts';
@@ -44,6 +45,7 @@ export class SupplyChecker {
   readonly #gathered: (readonly WiringFinding[])[] = RULES.map(() => []);
   readonly #sizes = new Map<string, readonly Size[]>();
   readonly #problems: WiringProblem[] = [];
+  #shares: ReadonlyMap<string, number> = new Map();
   #drawing: Drawing = { devices: new Map(), terminals: new Map(), wires: new Map(), cables: new Map() };
   #refit: Refit;
   #drawn: Drawn;
@@ -110,14 +112,16 @@ export class SupplyChecker {
     const wires = [...changed.wires];
     for (const id of wires) this.#cells.touch(`w:${id}`);
     for (const id of changed.cables) this.#cells.touch(`cable:${id}`);
-    const old = new Map(devices.map((id) => [id, this.#grid.pieces(id)]));
     for (const id of devices) this.#takeDevice(id);
-    this.#grid.update(devices, wires, {
+    const fed = devices.length > 0 || facts ? this.#takeShares() : [];
+    const touched = [...new Set([...devices, ...fed])];
+    const old = new Map(touched.map((id) => [id, this.#grid.pieces(id)]));
+    this.#grid.update(touched, wires, {
       device: (id) => drawing.devices.get(id),
-      terminal: (id) => drawing.terminals.get(id),
+      terminal: (id) => this.#shared(id),
       wire: (id) => drawing.wires.get(id),
     });
-    for (const id of devices) this.#takePieces(old.get(id), this.#grid.pieces(id));
+    for (const id of touched) this.#takePieces(old.get(id), this.#grid.pieces(id));
     for (const id of wires) this.#has('wire', id, drawing.wires.has(id));
     this.#cells.settle();
   }
@@ -194,6 +198,30 @@ export class SupplyChecker {
     if (device) this.#terminalsOf.set(id, now);
     else this.#terminalsOf.delete(id);
     if (this.#has('device', id, device !== undefined)) this.#cells.touch('devices');
+  }
+
+  /** Devices whose share of the bus is another than before. */
+  #takeShares(): readonly string[] {
+    const { devices, terminals } = this.#drawing;
+    const feeds = [...(this.#roles.get('power-feed') ?? [])].sort(byName).map((id) => terminals.get(id)!);
+    const now = sharesOf(
+      saidOf(feeds, (device) => devices.get(device)?.kind),
+      this.#drawn.busSteadyAmps,
+    );
+    const was = this.#shares;
+    this.#shares = now;
+    return [...new Set([...was.keys(), ...now.keys()])]
+      .filter((id) => was.get(id) !== now.get(id) && terminals.has(id))
+      .map((id) => terminals.get(id)!.device);
+  }
+
+  /** A terminal as the currents have it. */
+  #shared(id: string): Terminal | undefined {
+    const terminal = this.#drawing.terminals.get(id);
+    const amps = this.#shares.get(id);
+    return terminal?.nature.kind === 'feed' && amps !== undefined
+      ? { ...terminal, nature: { ...terminal.nature, amps } }
+      : terminal;
   }
 
   #takeRoles(terminal: string, now: readonly Role[]): void {

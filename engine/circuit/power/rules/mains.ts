@@ -4,6 +4,7 @@ import { inrush } from '../../../handbook/inrush.ts';
 import { evaluate } from '../../../sheet/index.ts';
 import { BREAKER_SOURCE, INSTANT } from '../../../tables/breakers.ts';
 import type { WiringFinding } from '../../wiring/types.ts';
+import { FOR_GOOD } from '../bus-share.ts';
 import type { PowerContext } from '../context.ts';
 import { amps, byMargin, figure, finding } from '../say.ts';
 import type { Source } from '../sources.ts';
@@ -30,8 +31,7 @@ function socket(context: PowerContext, source: Source): WiringFinding {
   const rated = source.amps ?? context.settings.socketAmps;
   const about = [source.device];
   const title = 'What the socket must carry';
-  const why =
-    'sum of the loads on the heaviest phase: those whose power factor and harmonics have been said add as arrows (harmonics by their size), all others by their size, as if all peaked together: on the safe side';
+  const why = `sum of the loads on the heaviest phase: those whose power factor and harmonics have been said add as arrows (harmonics by their size), all others by their size, as if all peaked together: on the safe side; ${FOR_GOOD}`;
   const figures = [
     figure('current on the heaviest phase', given.amps, 'A'),
     ...(rated === undefined ? [] : [figure('fuse before it', rated, 'A')]),

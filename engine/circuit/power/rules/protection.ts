@@ -4,6 +4,7 @@ import { andList } from '../../../quantity/words.ts';
 import { RATINGS } from '../../../tables/breakers.ts';
 import { NEVER } from '../../wiring/rules/motor-guard.ts';
 import type { Protection, Terminal, WiringFinding } from '../../wiring/types.ts';
+import { FOR_GOOD } from '../bus-share.ts';
 import type { PowerContext } from '../context.ts';
 import { amps, byMargin, figure, finding, volts } from '../say.ts';
 import type { Source } from '../sources.ts';
@@ -12,6 +13,8 @@ import { HOW_IT_LIES, thicker } from './wire-current.ts';
 
 export const OVERLOAD =
   'IEC 60364-4-43, 433.1 as quoted in a trade article: load ≤ fuse ≤ wire; IEC 60204-1:2016, 7.2';
+
+const LOAD = `${OVERLOAD}; ${FOR_GOOD}`;
 
 type Guarding = Terminal & { readonly nature: Protection };
 
@@ -66,15 +69,15 @@ function againstLoad({ flow }: PowerContext, terminal: Guarding): WiringFinding 
       title,
       'unknown',
       `${called(terminal)} carries ${amps(current.amps)}; what is printed on it has not been said.`,
-      OVERLOAD,
+      LOAD,
       {
-        figures: [figure('current it carries', current.amps, 'A')],
+        figures: [figure('current it carries for good', current.amps, 'A')],
         needs: [`${terminal.device}.amps`],
         remedy: release ? 'Set it to the current on the plate of its motor.' : sizeFor(current.amps),
       },
     );
   const figures = [
-    figure('current it carries', current.amps, 'A'),
+    figure('current it carries for good', current.amps, 'A'),
     figure(release ? 'set to' : 'rated current', rated, 'A'),
   ];
   // A dial is set to the current itself, and lets a little more pass for good.
@@ -86,7 +89,7 @@ function againstLoad({ flow }: PowerContext, terminal: Guarding): WiringFinding 
       title,
       'fails',
       `${called(terminal)} of ${amps(rated)} carries ${amps(current.amps)}${current.needs.length > 0 ? ' or more' : ''}: it will go.`,
-      OVERLOAD,
+      LOAD,
       {
         margin,
         figures,
@@ -102,7 +105,7 @@ function againstLoad({ flow }: PowerContext, terminal: Guarding): WiringFinding 
       title,
       'unknown',
       `${called(terminal)} of ${amps(rated)} carries ${amps(current.amps)}, and what hangs behind it besides has not been said.`,
-      OVERLOAD,
+      LOAD,
       { figures, needs: current.needs },
     );
   return finding(
@@ -110,8 +113,8 @@ function againstLoad({ flow }: PowerContext, terminal: Guarding): WiringFinding 
     about,
     title,
     margin === undefined || release ? 'fits' : byMargin(margin),
-    `${called(terminal)} of ${amps(rated)} carries ${amps(current.amps)}.`,
-    OVERLOAD,
+    `${called(terminal)} of ${amps(rated)} carries ${amps(current.amps)} for good.`,
+    LOAD,
     { margin, figures },
   );
 }

@@ -2,12 +2,14 @@
 import { transformerRating } from '../../../handbook/transformer-rating.ts';
 import { evaluate } from '../../../sheet/index.ts';
 import type { WiringFinding } from '../../wiring/types.ts';
+import { FOR_GOOD } from '../bus-share.ts';
 import type { PowerContext } from '../context.ts';
 import { amps, byMargin, figure, finding, volts } from '../say.ts';
 import type { Source } from '../sources.ts';
+import { drivesOn } from '../stored.ts';
 import { NOTHING, type SupplyRule } from './rule.ts';
 
-const SUM = 'sum of the currents that hang on it, by Kirchhoff’s laws';
+const SUM = `sum of the currents that hang on it, by Kirchhoff’s laws; ${FOR_GOOD}`;
 
 /**
  * What a supply gives is added up with the wiring's own rules; here stand transformers, bridges, and the drives' bus where
@@ -20,35 +22,23 @@ export const suppliesRule: SupplyRule = {
   judge: (context, subject) => {
     const source = context.flow.source.get(subject);
     return source &&
-      (source.kind === 'secondary' || source.kind === 'rectifier' || drawnFrom(context, source) !== undefined)
+      (source.kind === 'secondary' || source.kind === 'rectifier' || feedsDrives(context, source))
       ? { findings: [judge(context, source)] }
       : NOTHING;
   },
 };
 
-/** Whether the drives' bus is this source: drives hang on it, and nothing else says their current. */
-function drawnFrom(context: PowerContext, source: Source): number | undefined {
-  const { busSteadyAmps } = context.facts.drawn;
-  if (busSteadyAmps === undefined || source.ac) return undefined;
-  const feeds = context
-    .terminalsOf('power-feed')
-    .some((id) => context.guards.terminals.get(id)?.source === source.id);
-  return feeds ? busSteadyAmps : undefined;
-}
+/** Whether drives hang on this source, and what their axes take together has been worked out. */
+const feedsDrives = (context: PowerContext, source: Source): boolean =>
+  context.facts.drawn.busSteadyAmps !== undefined && !source.ac && drivesOn(context, source.id).length > 0;
 
 function judge(context: PowerContext, source: Source): WiringFinding {
-  const given = context.flow.gives.get(source.id) ?? { amps: 0, needs: [] };
-  const drawn = drawnFrom(context, source);
-  const load = Math.max(given.amps, drawn ?? 0);
-  const waits =
-    drawn === undefined
-      ? given.needs
-      : given.needs.filter((need) => !need.endsWith('.current') && !need.endsWith('.supply-current'));
+  const { amps: load, needs: waits } = context.flow.gives.get(source.id) ?? { amps: 0, needs: [] };
   const name = context.wiring.devices.get(source.device)?.name || source.device;
   const about = [source.id, source.device];
   const title = `Load of ${name}`;
   const figures = [
-    figure('current it gives', load, 'A'),
+    figure('current it gives for good', load, 'A'),
     ...(source.volts === undefined ? [] : [figure('its voltage', source.volts, 'V')]),
   ];
   if (source.amps === undefined)
@@ -76,7 +66,7 @@ function judge(context: PowerContext, source: Source): WiringFinding {
       about,
       title,
       'fails',
-      `${name} has to give ${amps(load)}${waits.length > 0 ? ' or more' : ''} and can give ${amps(source.amps)}.`,
+      `${name} has to give ${amps(load)}${waits.length > 0 ? ' or more' : ''} for good and can give ${amps(source.amps)}.`,
       SUM,
       { margin, figures, remedy: sizeWords(source, load) },
     );
@@ -95,7 +85,7 @@ function judge(context: PowerContext, source: Source): WiringFinding {
     about,
     title,
     margin === undefined ? 'fits' : byMargin(margin),
-    `${name} gives ${amps(load)} and can give ${amps(source.amps)}${source.volts === undefined ? '' : ` at ${volts(source.volts)}`}.`,
+    `${name} gives ${amps(load)} for good and can give ${amps(source.amps)}${source.volts === undefined ? '' : ` at ${volts(source.volts)}`}.`,
     SUM,
     { margin, figures },
   );
