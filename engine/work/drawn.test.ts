@@ -1,4 +1,4 @@
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import { sample } from '../../samples/read.fixture.ts';
 import { assess, drawScopes, withFact } from '../assess/index.ts';
 import { resolve } from '../assess/resolve.ts';
@@ -9,9 +9,6 @@ import type { Refit } from '../refit/types.ts';
 import { judgeDrawn } from './drawn.ts';
 import { judgeOne } from './judge.ts';
 import { machineDrawn, type WorkMachine, workMachineOf } from './machine.ts';
-
-// How a stepping axis follows is moved in the simulation draw by draw, which takes a while.
-vi.setConfig({ testTimeout: 180_000 });
 
 const MILL = sample('boatyard-mill');
 

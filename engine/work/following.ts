@@ -73,8 +73,14 @@ export function inTimeOf(
   });
 }
 
-function following(model: AxisModel, acceleration: number, rapid: number, look: number): Following {
-  const found = axisFollows(model, acceleration, rapid, look);
+function following(
+  model: AxisModel,
+  acceleration: number,
+  rapid: number,
+  look: number,
+  at?: readonly number[],
+): Following {
+  const found = axisFollows(model, acceleration, rapid, look, at);
   if (!found)
     return {
       gain: NONE,
@@ -90,7 +96,7 @@ function following(model: AxisModel, acceleration: number, rapid: number, look: 
 
 /**
  * Axes that are moved in the simulation, each with another draw of what is in doubt; draws beyond these take them in turn.
- * Between the least and the largest of so many lie nine in ten (15 of 17 on average); each takes some tenths of a second.
+ * Between the least and the largest of so many lie nine in ten (15 of 17 on average); each takes about a tenth of a second.
  */
 export const FOLLOWING_DRAWS = 16;
 
@@ -135,7 +141,15 @@ export function followingDrawn(
     // An axis that does not follow as it stands is told so; its draws would say no more.
     if (axis.gain.value === null) return axis;
     try {
-      return following(variantOf(model!, spread, seed, number * FOLLOWING_DRAWS + at).model, a, v, look);
+      // As it stands it was tried at every speed; a draw is moved only at those that were the worst then.
+      const paces = axisFollows(model!, a, v, look)?.worst;
+      return following(
+        variantOf(model!, spread, seed, number * FOLLOWING_DRAWS + at).model,
+        a,
+        v,
+        look,
+        paces,
+      );
     } catch (fault) {
       if (fault instanceof ModelError) return axis;
       throw fault;
