@@ -18,7 +18,7 @@ export function stopJson(
       doesNotStop,
       stops: own.map(({ run: _run, ...stop }) => stop),
     })),
-    faults: faults.map(({ fault, judged, says, catches }) => ({
+    faults: faults.map(({ fault, judged, says, catches, next }) => ({
       id: fault.id,
       group: fault.group,
       element: fault.element,
@@ -28,6 +28,7 @@ export function stopJson(
       mayExclude: fault.mayExclude ?? null,
       hiddenByPower: judged.hiddenByPower,
       noticedBy: judged.noticedBy,
+      next: next?.fault.id ?? null,
     })),
     truth: {
       states: truth.states,

@@ -68,7 +68,7 @@ export function printStopWhy(page: Page, finding: StopFinding, looked: StopAnaly
 /** The faults that a finding counts. */
 const GROUPS_OF: Readonly<Record<string, readonly FaultGroup[]>> = {
   'stop.faults': ['dangerous', 'rests'],
-  'stop.unnoticed': ['unnoticed'],
+  'stop.unnoticed': ['adds-up', 'unnoticed'],
 };
 
 export function printFaults(page: Page, faults: readonly FaultReport[]): void {

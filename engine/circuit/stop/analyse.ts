@@ -1,6 +1,7 @@
 /** A stop circuit looked through: does every stop stop, what does each single fault do, how far does everything run on. */
 import { ok, type Result } from '../../quantity/types.ts';
 import type { StopCircuit } from '../../refit/types.ts';
+import { type NextFault, nextFaults } from './accumulate.ts';
 import { CIRCUIT_SETTINGS } from './answers.ts';
 import { type Baseline, baselineOf } from './baseline.ts';
 import { sayJudgement, whatCatches } from './catch.ts';
@@ -22,6 +23,8 @@ export interface FaultReport {
   readonly judged: Judgement;
   readonly says: string;
   readonly catches: string;
+  /** Of one that nobody is told of: a next fault with which it no longer stops. */
+  readonly next?: NextFault;
 }
 
 export interface StopAnalysis {
@@ -51,9 +54,9 @@ export const NOT_EXAMINED: readonly string[] = [
   'Whether the categories and levels named here are what the law asks for where you are. This is no certificate.',
 ];
 
-/** Worst first; among the unnoticed those that took a way of stopping, and of these contactors first. */
-function rank({ fault, judged }: Pick<FaultReport, 'fault' | 'judged'>): number {
-  const lost = judged.kept.length > 0 ? 0 : 2;
+/** Worst first; among the unnoticed those with which the next fault ends stopping, and of these contactors first. */
+function rank({ fault, judged, next }: Pick<FaultReport, 'fault' | 'judged' | 'next'>): number {
+  const lost = next !== undefined || judged.kept.length > 0 ? 0 : 2;
   const contactor = fault.id === `${fault.element} welded` ? 0 : 1;
   return 8 * ORDER[judged.verdict] + (fault.mayExclude ? 4 : 0) + lost + contactor;
 }
@@ -78,21 +81,26 @@ export function* lookThrough(
   const model = made.value;
   const base = baselineOf(model, runOnOf(model));
   const stops = stopsOf(base);
-  // A machine that cannot be started cannot be seen to stop.
-  const named = base.runs.length === 0 ? [] : singleFaults(model);
+  // A machine that cannot be started, or never comes to rest, cannot be seen to stop.
+  const named = base.runs.length === 0 || base.restless.length > 0 ? [] : singleFaults(model);
   const judged: (readonly [NamedFault, Judgement])[] = [];
   for (const fault of named) {
     judged.push([fault, judge(base, fault.faults)]);
     if (judged.length % PIECE === 0)
       yield { doing: 'every single fault', done: judged.length, all: named.length };
   }
+  const nexts = yield* nextFaults(base, judged);
   const faults = judged
-    .map(([fault, each]) => ({
-      fault,
-      judged: each,
-      says: sayJudgement(fault, each),
-      catches: whatCatches(model, fault, each),
-    }))
+    .map(([fault, each]) => {
+      const next = nexts.get(fault.id);
+      return {
+        fault,
+        judged: each,
+        says: sayJudgement(fault, each, next?.fault.id),
+        catches: whatCatches(model, fault, each),
+        ...(next ? { next } : {}),
+      };
+    })
     .sort((a, b) => rank(a) - rank(b));
   const truth = yield* truthOf(base);
   const races = racesOf(base);

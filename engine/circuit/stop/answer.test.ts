@@ -32,9 +32,20 @@ describe('the answer about a stop circuit', () => {
     const noticed = safe.filter(({ judged }) => judged.verdict !== 'unnoticed');
     expect(noticed.length).toBeLessThan(safe.length);
     const findings = all.findings.filter(({ verdict, id }) => verdict === 'fits' || id === 'stop.faults');
-    expect(stopAnswer({ findings, faults: safe })).toMatchObject({ verdict: 'tight' });
+    const silent = safe.length - noticed.length;
+    const ending = safe.filter(({ next }) => next !== undefined);
+    expect(ending.length).toBeGreaterThan(0);
+    expect(stopAnswer({ findings, faults: safe })).toMatchObject({
+      verdict: 'fails',
+      worst: { fault: ending[0]!.fault.id },
+    });
     expect(stopAnswer({ findings, faults: safe }).sentence).toContain(
-      `With ${safe.length - noticed.length} of them nobody is told`,
+      `With ${silent} of them nobody is told, and with ${ending.length} of these the next fault ends stopping.`,
+    );
+    const harmless = safe.map(({ next: _next, ...each }) => each);
+    expect(stopAnswer({ findings, faults: harmless })).toMatchObject({ verdict: 'tight' });
+    expect(stopAnswer({ findings, faults: harmless }).sentence).toContain(
+      `With ${silent} of them nobody is told.`,
     );
     const none = stopAnswer({ findings, faults: noticed });
     expect(none).toEqual({
@@ -56,7 +67,9 @@ describe('the answer about a stop circuit', () => {
       verdict: 'unknown',
       also: 'Not known yet: Does it stop: press S1?',
     });
-    expect(stopAnswer({ findings: [...findings, asked('unknown')], faults: safe }).verdict).toBe('unknown');
+    expect(stopAnswer({ findings: [...findings, asked('unknown')], faults: harmless }).verdict).toBe(
+      'unknown',
+    );
   });
 
   test('derived: the headline is never better than the worst of what stands below it', () => {

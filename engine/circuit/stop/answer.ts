@@ -21,12 +21,23 @@ export interface StopAnswer {
   readonly caution?: string;
 }
 
+/** Findings that take the ground from under all others while they fail. */
+const GROUNDS = ['stop.rest', 'stop.races'];
+
 type Looked = Pick<StopAnalysis, 'findings' | 'faults'>;
 
 export function stopAnswer({ findings, faults }: Looked): StopAnswer {
-  const [runs] = findings;
+  const runs = findings.find(({ id }) => id === 'stop.runs') ?? findings[0];
   const first = (findings.find(({ id }) => id === 'stop.power') ?? runs)?.caution;
   const caution = first === undefined ? {} : { caution: first };
+  const unsettled = findings.find(({ id, verdict }) => GROUNDS.includes(id) && verdict === 'fails');
+  if (unsettled)
+    return {
+      verdict: 'fails',
+      sentence: unsettled.sentence,
+      ...(unsettled.remedy ? { also: unsettled.remedy } : {}),
+      ...caution,
+    };
   // Without something that runs no fault was tried.
   if (faults.length === 0)
     return {
@@ -35,7 +46,8 @@ export function stopAnswer({ findings, faults }: Looked): StopAnswer {
       ...caution,
     };
   const of = (group: ReturnType<typeof groupOf>) => faults.filter((each) => groupOf(each) === group);
-  const [dangerous, resting, silent] = [of('dangerous'), of('rests'), of('unnoticed').length];
+  const [dangerous, resting, ending] = [of('dangerous'), of('rests'), of('adds-up')];
+  const silent = of('unnoticed').length + ending.length;
   const others = findings.filter(({ id }) => id !== 'stop.faults' && id !== 'stop.unnoticed');
   const titles = (verdict: Verdict): readonly string[] =>
     others.filter((each) => each.verdict === verdict).map(({ title }) => title);
@@ -51,13 +63,13 @@ export function stopAnswer({ findings, faults }: Looked): StopAnswer {
     .join(' ');
   const verdict = worstVerdict([
     ...others,
-    { verdict: dangerous.length > 0 ? 'fails' : silent > 0 ? 'tight' : 'fits' },
+    { verdict: dangerous.length > 0 || ending.length > 0 ? 'fails' : silent > 0 ? 'tight' : 'fits' },
   ])!;
   const [worst] = dangerous;
   if (worst)
     return {
       verdict,
-      sentence: `${dangerous.length} of ${faults.length} single faults ${dangerous.length === 1 ? 'leaves' : 'leave'} the machine able to move when it should stand still.`,
+      sentence: `${dangerous.length} of ${faults.length} single faults ${dangerous.length === 1 ? 'leaves' : 'leave'} the machine able to move when it should stand still.${ending.length > 0 ? ` With ${ending.length} more nobody is told, and the next fault ends stopping.` : ''}`,
       worst: { lead: 'The worst:', fault: worst.fault.id },
       ...(also ? { also } : {}),
       ...caution,
@@ -67,12 +79,15 @@ export function stopAnswer({ findings, faults }: Looked): StopAnswer {
       ? ` ${resting.length} more ${resting.length === 1 ? 'rests' : 'rest'} on how a device is made: ${andList(resting.map(({ fault }) => fault.id))}.`
       : '';
   const unseen =
-    silent > 0
-      ? ` With ${silent} of them nobody is told, and the next fault can end stopping.`
-      : ' Each of them is noticed.';
+    ending.length > 0
+      ? ` With ${silent} of them nobody is told, and with ${ending.length} of these the next fault ends stopping.`
+      : silent > 0
+        ? ` With ${silent} of them nobody is told.`
+        : ' Each of them is noticed.';
   return {
     verdict,
     sentence: `None of the ${faults.length - resting.length} single faults that were tried leaves the machine able to move when it should stand still.${unseen}${rest}`,
+    ...(ending[0] ? { worst: { lead: 'The worst of them:', fault: ending[0].fault.id } } : {}),
     ...(also ? { also } : {}),
     ...caution,
   };

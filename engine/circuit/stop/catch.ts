@@ -24,9 +24,12 @@ const SAYS: Readonly<Record<HappeningKind, (motions: readonly string[]) => strin
   ignored: (motions) => `${says(motions, 'does', 'do')} not heed the stop button for every day`,
 };
 
-/** 'K1 is welded: it still stops by K2, but nobody is told; the next fault ends stopping.' */
-export function sayJudgement(fault: NamedFault, judged: Judgement): string {
-  const { verdict, happenings, by, kept, noticedBy, hiddenByPower, atOnce, melted, restless } = judged;
+/**
+ * 'K1 is welded: it still stops by K2, but nobody is told; the next fault ends stopping: K2 welded.' `next`: that next fault,
+ * absent where none that was tried ends stopping.
+ */
+export function sayJudgement(fault: NamedFault, judged: Judgement, next?: string): string {
+  const { verdict, happenings, by, noticedBy, hiddenByPower, atOnce, melted, restless } = judged;
   const worst = happenings.filter(isDangerous).slice(0, 2);
   const mild = happenings.filter((each) => !isDangerous(each)).slice(0, 1);
   const also = mild.map(({ kind, motions }) => ` ${capital(SAYS[kind](motions))}.`).join('');
@@ -37,7 +40,7 @@ export function sayJudgement(fault: NamedFault, judged: Judgement): string {
     case 'dangerous':
       return `${fault.says}: ${worst.map(({ kind, motions, after }) => `after “${after}” ${SAYS[kind](motions)}`).join('; ')}.${rest}`;
     case 'unnoticed':
-      return `${fault.says}: it still stops${stopsBy}, but nobody is told; ${kept.length > 0 ? 'the next fault ends stopping' : 'it lies in wait for a second fault'}.${rest}`;
+      return `${fault.says}: it still stops${stopsBy}, but nobody is told; ${next === undefined ? 'with any one fault more it still stops' : `the next fault ends stopping: ${next}`}.${rest}`;
     case 'noticed':
       return `${fault.says}: it still stops${stopsBy}, and does not start again after “${noticedBy[0] ?? 'power off and on'}”.${hiddenByPower ? ' Switching the power off and on before the next start hides it.' : ''}${rest}`;
     case 'stops':

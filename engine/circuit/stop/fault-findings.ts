@@ -18,16 +18,30 @@ export function faultFinding({ faults }: Looked): StopFinding {
   };
 }
 
+/** Why a fault that nobody is told of counts together with the next one. */
+const ADD_UP =
+  'A fault that nobody is told of is still there when the next one comes, so the two count together (ISO 13849-1, accumulation of undetected faults; from memory); what moves here can hurt.';
+
 export function unnoticedFinding({ faults }: Looked): StopFinding {
-  const unnoticed = faults.filter((each) => groupOf(each) === 'unnoticed');
-  const [first] = unnoticed;
+  const common = { id: 'stop.unnoticed', title: 'Is a fault noticed before the next start?' };
+  const unnoticed = faults.filter(({ judged }) => judged.verdict === 'unnoticed');
+  const ending = unnoticed.filter((each) => groupOf(each) === 'adds-up');
+  const first = ending[0] ?? unnoticed[0];
+  if (!first)
+    return {
+      ...common,
+      verdict: 'fits',
+      sentence: 'Every single fault that was tried keeps it from starting again after some stop.',
+    };
+  const many = unnoticed.length > 1;
   return {
-    id: 'stop.unnoticed',
-    title: 'Is a fault noticed before the next start?',
-    verdict: first ? 'tight' : 'fits',
-    sentence: first
-      ? `${unnoticed.length} single faults are not noticed. ${first.says}`
-      : 'Every single fault that was tried keeps it from starting again after some stop.',
-    ...(first ? { remedy: first.catches } : {}),
+    ...common,
+    verdict: ending.length > 0 ? 'fails' : 'tight',
+    sentence: `${unnoticed.length} single ${many ? 'faults are' : 'fault is'} not noticed${
+      ending.length > 0
+        ? `, and with ${many ? `${ending.length} of them` : 'it'} one more fault ends stopping`
+        : ', and no one fault more ends stopping'
+    }. ${first.says}${ending.length > 0 ? ` ${ADD_UP}` : ''}`,
+    remedy: first.catches,
   };
 }

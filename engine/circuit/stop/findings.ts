@@ -5,9 +5,10 @@ import { brakeFindings } from './brake-findings.ts';
 import { faultFinding, unnoticedFinding } from './fault-findings.ts';
 import { guardFindings, placeFindings } from './place-findings.ts';
 import { propCaution } from './prop.ts';
-import { rest, restart } from './rest-findings.ts';
+import { restart } from './rest-findings.ts';
 import { stopFindings } from './stop-findings.ts';
 import { torqueOffFinding } from './torque-off-findings.ts';
+import { groundedFindings, groundsOf } from './unsettled.ts';
 
 export interface StopFinding {
   /** 'stop.runs', 'stop.act.S1', 'stop.X.brake': never that of a finding of the whole refit. */
@@ -25,7 +26,13 @@ export interface StopFinding {
 
 export type Looked = Omit<StopAnalysis, 'findings' | 'estimate' | 'notExamined'>;
 
+/** What the others rest on stands first, where it fails. */
 export function findingsOf(looked: Looked): readonly StopFinding[] {
+  const found = foundOf(looked);
+  return looked.base.model.motions.length === 0 ? found : groundedFindings(groundsOf(looked), found);
+}
+
+function foundOf(looked: Looked): readonly StopFinding[] {
   const { base } = looked;
   if (base.model.motions.length === 0)
     return [
@@ -70,7 +77,6 @@ export function findingsOf(looked: Looked): readonly StopFinding[] {
     ...brakeFindings(looked),
     ...torqueOffFinding(looked),
     restart(looked),
-    ...rest(looked),
     faultFinding(looked),
     unnoticedFinding(looked),
     ...placeFindings(looked),

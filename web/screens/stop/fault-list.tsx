@@ -9,14 +9,6 @@ import {
 } from '../../../engine/circuit/stop/index.ts';
 import type { Pairs } from './use-look.ts';
 
-const COLOURS: Readonly<Record<FaultGroup, string>> = {
-  dangerous: 'fails',
-  rests: 'tight',
-  unnoticed: 'tight',
-  noticed: 'fits',
-  stops: 'fits',
-};
-
 /** Id of the worst of them on the page, for links. */
 export const WORST = 'stop-worst-fault';
 
@@ -28,6 +20,10 @@ interface Props {
 
 export function FaultList({ faults, shown, show }: Props) {
   const [open, setOpen] = useState<ReadonlySet<FaultGroup>>(new Set());
+  // The worst group there is stands open, so that the answer can lead to the first of it.
+  const worst = FAULT_GROUPS.find(
+    ({ group, verdict }) => verdict === 'fails' && faults.some((each) => groupOf(each) === group),
+  )?.group;
   return (
     <section className="stack" aria-labelledby="stop-faults">
       <h2 id="stop-faults">Every single fault</h2>
@@ -35,30 +31,30 @@ export function FaultList({ faults, shown, show }: Props) {
         {faults.length} faults were put in one after another. Each time somebody asked for a stop, took it
         back and tried to start again.
       </p>
-      {FAULT_GROUPS.map(({ group, title }) => {
+      {FAULT_GROUPS.map(({ group, title, verdict }) => {
         const own = faults.filter((each) => groupOf(each) === group);
         if (own.length === 0) return null;
         return (
           <details
             key={group}
             className="sheet"
-            open={group === 'dangerous' ? true : undefined}
+            open={group === worst ? true : undefined}
             onToggle={(event) => {
               const { open: isOpen } = event.currentTarget;
               setOpen((before) => (isOpen ? new Set([...before, group]) : before));
             }}
           >
             <summary>
-              <span className={`verdict ${COLOURS[group]}`}>
+              <span className={`verdict ${verdict}`}>
                 {title}: {own.length}
               </span>
             </summary>
-            {(group === 'dangerous' || open.has(group)) && (
+            {(group === worst || open.has(group)) && (
               <ul className="stop-faults">
                 {own.map((report, at) => (
                   <Row
                     key={report.fault.id}
-                    id={group === 'dangerous' && at === 0 ? WORST : undefined}
+                    id={group === worst && at === 0 ? WORST : undefined}
                     report={report}
                     shown={shown === report.fault.id}
                     show={show}
