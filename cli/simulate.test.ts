@@ -61,7 +61,7 @@ test('derived: what cannot be is refused by its field, and no file is written', 
       ['has no axis', [refit, 'Q', 'rapid']],
       ['could not be read', ['--model', join(folder, 'none.json'), 'rapid']],
       ['does not end in', [refit, 'X', 'rapid', 'distance=1 mm', '--csv', refit]],
-      ['at most', [refit, 'X', 'ramp', 'duration=1e6 s']],
+      ['duration: As it is given', [refit, 'X', 'ramp', 'duration=1e6 s']],
     ];
     const before = readFileSync(refit, 'utf8');
     for (const [says, words] of cases) {
@@ -72,6 +72,99 @@ test('derived: what cannot be is refused by its field, and no file is written', 
     }
     expect(readFileSync(refit, 'utf8')).toBe(before);
   });
+});
+
+test('derived: gains come with the gain at which the loop swings; a model that is set just beyond it does', async () => {
+  await inFolder(async (folder) => {
+    const file = join(folder, 'axis.json');
+    writeFileSync(file, JSON.stringify(MODEL));
+    const { code, out } = await run('simulate', '--model', file, '--gains', '--json');
+    expect(code).toBe(0);
+    const { gains, margins, loop } = JSON.parse(out);
+    expect(loop).toBe('cascade');
+    expect(margins.steady).toBe(true);
+    for (const { name, value, unit, swingsFrom } of gains) {
+      if (swingsFrom === null) continue;
+      expect(swingsFrom).toBeGreaterThan(value);
+      for (const [times, says] of [
+        [0.98, /may grow/],
+        [1.02, /swings by itself|does not come to rest/],
+      ] as const) {
+        const own = Object.fromEntries(
+          gains.map((each: { name: string; value: number; unit: string }) => [
+            each.name,
+            `${each.value} ${each.unit}`,
+          ]),
+        );
+        writeFileSync(
+          file,
+          JSON.stringify({
+            ...MODEL,
+            control: { ...MODEL.control, ...own, [name]: `${swingsFrom * times} ${unit}` },
+          }),
+        );
+        const said = (await run('simulate', '--model', file, 'step')).out;
+        expect(said, `${name} × ${times}`).toMatch(says);
+      }
+    }
+    const { out: words } = await run('simulate', '--model', file, '--gains');
+    expect(words).toMatch(/there the loop begins to swing/);
+  });
+});
+
+test('derived: a band says the chance of a trip, as JSON and as a table; wrong use of it is refused', async () => {
+  await inFolder(async (folder) => {
+    const csv = join(folder, 'band.csv');
+    const hard = await run(
+      'simulate',
+      LATHE,
+      'X',
+      'rapid',
+      'speed=7 m/min',
+      'distance=100 mm',
+      '--band',
+      '12',
+      '--json',
+      '--csv',
+      csv,
+    );
+    const { format, runs, tripped, peaks, low, high } = JSON.parse(hard.out);
+    expect(format).toBe('fettle-band');
+    expect(runs).toBe(12);
+    expect(peaks).toHaveLength(12);
+    expect(tripped).toBeGreaterThan(0);
+    expect(hard.code).toBe(1);
+    for (let at = 0; at < low.length; at++) expect(low[at]).toBeLessThanOrEqual(high[at]);
+    expect(readFileSync(csv, 'utf8')).toMatch(/^time s,following error m 5 %,/);
+    const cases: readonly (readonly [string, readonly string[]])[] = [
+      ['whole number', [LATHE, 'X', 'rapid', '--band', '1e99']],
+      ['whole number', [LATHE, 'X', 'rapid', '--band', '0']],
+      ['does not go with it', [LATHE, 'X', '--gains', '--band', '10']],
+      ['leave “rapid” out', [LATHE, 'X', 'rapid', '--gains']],
+      ['has to be one of fitted, none', [LATHE, 'X', 'drop', 'brake=maybe']],
+      ['turns: As it is given', [LATHE, 'X', 'circle', 'turns=1e9']],
+      ['room', [LATHE, 'X', 'power-cut', 'room=-1 mm']],
+    ];
+    for (const [says, words] of cases) {
+      const { code, err } = await run('simulate', ...words);
+      expect(err, says).toContain(says);
+      expect(code, says).toBe(2);
+    }
+  });
+});
+
+test('derived: a power cut that ends in the end stop fails, one with room enough does not; a drop shows both sides', async () => {
+  const short = await run('simulate', LATHE, 'X', 'power-cut', 'room=5 mm');
+  expect(short.code).toBe(1);
+  expect(short.out.replace(/\s+/g, ' ')).toMatch(/runs into it, with .* left\..*The same the other way/);
+  const mill = join(import.meta.dirname, '..', 'samples', 'boatyard-mill.json');
+  const drop = await run('simulate', mill, 'Z', 'drop');
+  expect(drop.code).toBe(0);
+  expect(drop.out).toMatch(
+    /falls .* before it is held\.[\s\S]*The same without its brake[\s\S]*Nothing holds/,
+  );
+  const loose = await run('simulate', mill, 'Z', 'drop', 'brake=none');
+  expect(loose.out).toMatch(/Nothing holds[\s\S]*The same with its brake[\s\S]*before it is held/);
 });
 
 const LATHE = join(import.meta.dirname, '..', 'samples', 'carriage-works-lathe.json');

@@ -42,6 +42,8 @@ export interface MoveSetting {
   readonly continuousCurrent?: number;
   /** m within which the axis counts as arrived: half the tolerance that is asked for. */
   readonly settleBand: number;
+  /** m from one hard stop to the other, where it is known. */
+  readonly travel?: number;
   /** Another axis of the machine, to go round a circle with. */
   readonly second?: { readonly chain: string; readonly model: AxisModel };
 }
@@ -248,6 +250,7 @@ function oneAxis(assessment: Assessment, chainId: string): MoveSetting {
     brake: brakeOf(b, facts.fitted('brake') === true, facts.choice('brake', 'on'), ratio),
     supply,
   };
+  const travel = b.value(fact('slide', 'travel'));
   const model = isStepper ? draft : withGains(b, draft, facts.choice('feedback', 'type'));
   return {
     model,
@@ -257,6 +260,7 @@ function oneAxis(assessment: Assessment, chainId: string): MoveSetting {
     settleBand: (b.value(fact('duty', 'tolerance')) ?? 2 * USUAL_BAND) / 2,
     spread: b.spread.filter(({ path }) => path !== 'motor.kind'),
     ...(continuousCurrent === undefined ? {} : { continuousCurrent }),
+    ...(travel === undefined ? {} : { travel }),
   };
 }
 

@@ -35,6 +35,9 @@ export function headline(run: Run, model: AxisModel, system: 'mm' | 'in' = 'mm')
     const end = rest === null ? 'still moves when the run ends' : `stands ${ms(rest - mainsOff.at)} later`;
     return `The mains fail at ${slideSpeed(mainsOff.speed, system)}: the axis runs on ${short(runsOn(run)!, system)} and ${end}.`;
   }
+  const fell = summary.travelAfterOff ?? 0;
+  if (run.move.kind === 'drop' && summary.runOut?.restAt != null && Math.abs(fell) > NOTHING)
+    return `Once its drive is off the axis ${fell < 0 ? 'falls' : 'moves'} ${short(fell, system)} before it is held.`;
   if (summary.travelAfterOff !== null)
     return looseLoad(run, model) ?? 'The drive is off at the end; how far the axis moves then stands below.';
   const limits = [
@@ -79,7 +82,7 @@ export function inWords(run: Run, model: AxisModel, options: InWordsOptions = {}
   if (loose) say('bad', loose);
   sayEndStop(say, run, model, options, system);
   for (const [summary, who, commanded] of axes) {
-    sayFollowing(say, summary, who, went && !run.stopped, system);
+    sayFollowing(say, summary, who, run.move.kind === 'drop', went && !run.stopped, system);
     sayRunOut(say, run, summary, commanded, who, system);
     // What the motor of the second axis carries is not told here.
     sayEffort(say, summary, who, model, summary === run.summary ? options.continuousCurrent : undefined);
@@ -102,12 +105,19 @@ export function inWords(run: Run, model: AxisModel, options: InWordsOptions = {}
 
 const SIDES = { behind: 'behind its command', ahead: 'ahead of its command', off: 'off its place' } as const;
 
-/** How well `who` follows its command, as long as it has one. */
-function sayFollowing(say: Say, summary: Summary, who: string, went: boolean, system: 'mm' | 'in'): void {
+/** How well `who` follows its command, as long as it has one; `stood` where it only stands and is let go. */
+function sayFollowing(
+  say: Say,
+  summary: Summary,
+  who: string,
+  stood: boolean,
+  went: boolean,
+  system: 'mm' | 'in',
+): void {
   const { runOut, peakFollowing, settled } = summary;
   const until =
     runOut === null ? '' : runOut.mainsOff ? ', up to when the mains fail' : ', up to when the drive lets go';
-  if (runOut === null || peakFollowing > NOTHING)
+  if (!(stood && runOut !== null) && (runOut === null || peakFollowing > NOTHING))
     say(
       went && runOut === null ? 'good' : 'note',
       `${who} is at most ${short(peakFollowing, system)} ${SIDES[summary.peakFollowingSide]}, ${ms(summary.peakFollowingAt)} after the start${until}.`,

@@ -1,8 +1,11 @@
 /** One axis, or two in step, simulated in time: following error, trips, ringing, stick-slip, lost motion, the bus. */
 
 export { type Band, BandMaker, band, joinBands, type Spread, variantOf } from './band.ts';
+export { bandInWords, peakOf } from './band-in-words.ts';
 export { checkModel, checkMove } from './check-model.ts';
 export type { EventKind, RunEvent } from './events.ts';
+export { limitOfGain } from './gain-limit.ts';
+export { type Gain, gainWords } from './gain-words.ts';
 export {
   type CascadeGains,
   placedGains,
@@ -42,7 +45,7 @@ export {
   type RunOut,
   type Summary,
 } from './run.ts';
-export { besideOf, coastIntoEnd, doesTheMove, type EndStop, speedAfter } from './run-out.ts';
+export { type Beside, besideOf, coastIntoEnd, doesTheMove, type EndStop, speedAfter } from './run-out.ts';
 export type { Saying } from './say.ts';
 export { type SimulateOptions, simulate, timeOf } from './simulate.ts';
 export { pullOutTorque } from './stepper.ts';

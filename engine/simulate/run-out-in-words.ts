@@ -45,9 +45,10 @@ export function sayRunOut(
     say('note', `After the drive is off the slide of ${lower(who)} does not move.`);
     return;
   }
+  const its = lower(who);
   const ran = falls
-    ? `${who} ${further < 0 ? 'falls' : 'moves'} ${short(further, system)}`
-    : `${who} runs on ${short(further, system)}${further * driveOff.speed < 0 ? ' the other way' : ''}`;
+    ? `${its} ${further < 0 ? 'falls' : 'moves'} ${short(further, system)}`
+    : `${its} runs on ${short(further, system)}${further * driveOff.speed < 0 ? ' the other way' : ''}`;
   if (restAt === null) {
     say(
       'doubtful',
@@ -88,13 +89,13 @@ export function sayEndStop(
   const rest =
     runOut.restAt === null ? '' : `; it stands ${ms(runOut.restAt - runOut.mainsOff.at)} after the mains`;
   say('note', `From the moment the mains fail the axis runs on ${far}${after}${way}${rest}.`);
-  if (anywhere)
+  if (anywhere && runOut.restAt !== null)
     say(
       'bad',
       `Getting up to speed and running on take ${short(runOut.farthest, system)}, more than the whole travel of ${length(travel!, system)}: wherever it begins, it runs into the end stop. ${END_STOP}`,
     );
   if (room) {
-    const left = short(room.left, system);
+    const left = room.left === 0 ? 'no way' : short(room.left, system);
     if (room.speed === null)
       say(
         'good',
@@ -107,8 +108,19 @@ export function sayEndStop(
       );
     return;
   }
+  if (runOut.restAt === null) {
+    const on = runOut.driveOff === null ? ', its drive still on and after its command' : '';
+    say(
+      'doubtful',
+      `${ms(run.until - runOut.mainsOff.at)} after the mains failed it still moves${on}: no room is sure to be enough. Have the mains watched, so that the axis is stopped while there is power to do it. ${END_STOP}`,
+    );
+    return;
+  }
   if (fromMains < NOTHING) return;
   const half = slideSpeed(speedAfter(run, model, fromMains / 2), system);
+  const full = slideSpeed(speed, system);
+  const speeds =
+    half === full ? `with up to ${full}` : `with ${half} at half of that, with ${full} right before it`;
   const known =
     travel === undefined
       ? ` The travel of this axis is not known${travelFact ? ` (${travelFact})` : ''}; give it, or the way left to the end stop, to hear whether that matters.`
@@ -117,7 +129,7 @@ export function sayEndStop(
         : ` That is the last ${far} at either end of its ${length(travel, system)} of travel.`;
   say(
     'doubtful',
-    `If the mains fail closer than ${far} to an end, it runs into the end stop: at half of that with ${half} left, right before it with ${slideSpeed(speed, system)}.${known} ${END_STOP}`,
+    `If the mains fail closer than ${far} to an end, it runs into the end stop: ${speeds}.${known} ${END_STOP}`,
   );
 }
 

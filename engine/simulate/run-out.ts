@@ -38,11 +38,16 @@ export interface EndStop {
   readonly anywhere: boolean | null;
 }
 
-/** Whether it runs into an end stop after the mains failed; undefined where they did not. `travel`: m from stop to stop. */
+/**
+ * Whether it runs into an end stop after the mains failed; undefined where they did not, or the drive had let go before.
+ * `travel`: m from stop to stop.
+ */
 export function coastIntoEnd(run: Run, model: AxisModel, travel?: number): EndStop | undefined {
   const fromMains = runsOn(run);
   const { runOut } = run.summary;
   if (fromMains === undefined || !runOut) return undefined;
+  // A drive that let go before has told its own story.
+  if (runOut.driveOff && runOut.driveOff.at < runOut.mainsOff!.at) return undefined;
   const left = roomOf(run.move);
   return {
     fromMains,

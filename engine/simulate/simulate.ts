@@ -49,10 +49,13 @@ export function sampleOf(model: AxisModel, until: number, look?: number): number
   return model.supply.kind === 'constant' ? wished : Math.min(wished, 5e-5);
 }
 
-/** s that a run takes where nothing else is said: the move, and a while to settle or to come to rest. */
+/**
+ * s that a run takes where nothing else is said: the move, and a while to settle or to come to rest. A drop takes as long
+ * without its brake as with it, so that the two can be held side by side.
+ */
 export function timeOf(model: AxisModel, move: Move, options: SimulateOptions = {}): number {
   const end = referencesOf(move)[0].end;
-  if (move.kind === 'drop') return end + SETTLE + (modelFor(model, move).brake?.delay ?? 0);
+  if (move.kind === 'drop') return end + SETTLE + (model.brake?.delay ?? 0);
   if (move.kind !== 'power-cut') return end + SETTLE;
   const { mainsOff } = happeningsOf(move);
   const tried = { ...options, until: mainsOff + LONGEST_RUN_OUT, points: 0, books: false };
@@ -73,7 +76,7 @@ function go(given: AxisModel, move: Move, options: SimulateOptions, untilRest: b
   const model = modelFor(given, move);
   const references = referencesOf(move);
   const happenings = happeningsOf(move);
-  const until = options.until ?? timeOf(model, move, options);
+  const until = options.until ?? timeOf(given, move, options);
   const h = sampleOf(model, until, options.look);
   const clashes = checkTogether(model, options.second, move, until, h);
   if (clashes.length > 0) throw new ModelError(clashes);

@@ -1,6 +1,6 @@
 /** Workers that simulate: one answers at once, all share a band between them. */
 import type { Problem } from '../../engine/quantity/types.ts';
-import { type AxisModel, type Band, joinBands, type Move, type Spread } from '../../engine/simulate/index.ts';
+import { type AxisModel, type Band, joinBands } from '../../engine/simulate/index.ts';
 import { Asking } from './asking.ts';
 import type { MoveAsked, MoveReply } from './move-protocol.ts';
 
@@ -45,7 +45,7 @@ export class Movers {
 
   /** `runs` variants over all cores; `progress` hears how many are done. */
   async band(
-    ask: { model: AxisModel; spread: readonly Spread[]; move: Move; runs: number },
+    ask: Omit<MoveAsked['band']['ask'], 'first'>,
     progress: (done: number) => void,
     signal: AbortSignal,
   ): Promise<Band> {

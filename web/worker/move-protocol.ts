@@ -23,7 +23,14 @@ export interface MoveAsked {
     answer: Run;
   };
   band: {
-    ask: { model: AxisModel; spread: readonly Spread[]; move: Move; runs: number; first: number };
+    ask: {
+      model: AxisModel;
+      second?: AxisModel;
+      spread: readonly Spread[];
+      move: Move;
+      runs: number;
+      first: number;
+    };
     answer: Band;
   };
   loop: { ask: { model: AxisModel }; answer: LoopAnswer };

@@ -32,8 +32,8 @@ async function work(message: MoveAsk): Promise<void> {
   } else if (message.do === 'hunting') {
     send({ n, answer: hunting(message.ask.model) });
   } else {
-    const { model, spread, move, runs, first } = message.ask;
-    const maker = new BandMaker(model, spread, move, runs, SEED, {}, first);
+    const { model, second, spread, move, runs, first } = message.ask;
+    const maker = new BandMaker(model, spread, move, runs, SEED, second ? { second } : {}, first);
     while (!maker.finished) {
       maker.piece(10);
       send({ n, progress: maker.done });

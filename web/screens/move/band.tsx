@@ -1,15 +1,19 @@
 /** What is not known for sure, carried into the move: a band instead of a line, and the chance of a trip. */
 import { type RefObject, useEffect, useRef, useState } from 'react';
-import { formatNumber, formatQuantity } from '../../../engine/quantity/index.ts';
-import type { Band, Spread } from '../../../engine/simulate/index.ts';
+import { formatNumber } from '../../../engine/quantity/index.ts';
+import { type Band, bandInWords, type Spread } from '../../../engine/simulate/index.ts';
 import { useWidth } from '../../pictures/use-width.ts';
+import { getPerson } from '../../state/person.ts';
 import type { Movers } from '../../worker/move-client.ts';
 import type { AxisModel, Move } from './parts.ts';
+import { Says } from './says.tsx';
 import { TimeChart } from './time-chart.tsx';
 
 interface Props {
   readonly movers: RefObject<Movers | undefined>;
   readonly model: AxisModel;
+  /** The other axis of a circle. */
+  readonly second: AxisModel | undefined;
   readonly move: Move;
   readonly spread: readonly Spread[];
 }
@@ -19,7 +23,7 @@ const RUNS = 1000;
 const percent = (share: number): string =>
   share > 0 && share < 0.01 ? 'under 1 %' : `${formatNumber(100 * share, 2)} %`;
 
-export function BandPanel({ movers, model, move, spread }: Props) {
+export function BandPanel({ movers, model, second, move, spread }: Props) {
   const [band, setBand] = useState<Band>();
   const [done, setDone] = useState<number>();
   const [fault, setFault] = useState('');
@@ -45,7 +49,11 @@ export function BandPanel({ movers, model, move, spread }: Props) {
     setFault('');
     setDone(0);
     movers.current
-      ?.band({ model, spread: own, move, runs: RUNS }, setDone, control.signal)
+      ?.band(
+        { model, spread: own, move, runs: RUNS, ...(second && move.kind === 'circle' ? { second } : {}) },
+        setDone,
+        control.signal,
+      )
       .then(setBand, (error: Error) => {
         if (error.name !== 'AbortError') setFault(error.message);
       })
@@ -83,15 +91,9 @@ export function BandPanel({ movers, model, move, spread }: Props) {
       {fault && <p className="bad">{fault}</p>}
       {band && (
         <>
-          <p aria-live="polite">
-            <strong>
-              {band.tripped + band.stalled + band.unstable === 0
-                ? `None of ${band.runs} trips, stalls or swings.`
-                : `Chance of a trip ${percent(band.tripped)}, of a stall ${percent(band.stalled)}, of swinging ${percent(band.unstable)}.`}
-            </strong>{' '}
-            Nine of ten stay within {formatQuantity(peak(band, 0.95), 'µm', { digits: 2 })} of their command;
-            half within {formatQuantity(peak(band, 0.5), 'µm', { digits: 2 })}.
-          </p>
+          <div aria-live="polite">
+            <Says says={bandInWords(band, getPerson().system)} />
+          </div>
           <div ref={ref}>
             {width > 0 && (
               <TimeChart
@@ -116,8 +118,3 @@ export function BandPanel({ movers, model, move, spread }: Props) {
 }
 
 const sayPath = (path: string): string => path.split('.')[1]!.replace(/[A-Z]/g, (c) => ` ${c.toLowerCase()}`);
-
-function peak(band: Band, share: number): number {
-  const sorted = band.peaks.toSorted();
-  return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? 0;
-}

@@ -2,14 +2,13 @@
 import { type RefObject, useEffect, useState } from 'react';
 import { formatNumber } from '../../../engine/quantity/index.ts';
 import { capital } from '../../../engine/quantity/words.ts';
-import { type Hunting, huntingInWords, marginsInWords } from '../../../engine/simulate/index.ts';
+import { gainWords, type Hunting, huntingInWords, marginsInWords } from '../../../engine/simulate/index.ts';
 import { Scroll } from '../../parts/scroll.tsx';
 import { useWidth } from '../../pictures/use-width.ts';
 import { getPerson } from '../../state/person.ts';
 import type { Movers } from '../../worker/move-client.ts';
 import type { LoopAnswer } from '../../worker/move-protocol.ts';
 import { Bode, BodeTable } from './bode.tsx';
-import { gainWords } from './gain-words.ts';
 import type { AxisModel } from './parts.ts';
 import { Says } from './says.tsx';
 
@@ -19,23 +18,29 @@ interface Props {
   readonly onUse: (gains: Readonly<Record<string, number>>) => void;
 }
 
+/** An answer with the model it is of: with other gains it is true no more. */
+interface Of<T> {
+  readonly model: AxisModel;
+  readonly answer: T;
+}
+
 export function LoopPanel({ movers, model, onUse }: Props) {
-  const [loop, setLoop] = useState<LoopAnswer>();
-  const [hunting, setHunting] = useState<Hunting | null>(null);
+  const [looped, setLoop] = useState<Of<LoopAnswer>>();
+  const [rested, setHunting] = useState<Of<Hunting | null>>();
   const [ref, width] = useWidth<HTMLDivElement>();
   useEffect(() => {
     let current = true;
     const rest = setTimeout(() => {
       movers.current?.loop(model).then(
-        (got) => current && setLoop(got),
+        (got) => current && setLoop({ model, answer: got }),
         () => current && setLoop(undefined),
       );
     }, 120);
     // The axis is followed for seconds of its time: not while a slider is still being drawn.
     const still = setTimeout(() => {
       movers.current?.hunting(model).then(
-        (got) => current && setHunting(got),
-        () => current && setHunting(null),
+        (got) => current && setHunting({ model, answer: got }),
+        () => current && setHunting({ model, answer: null }),
       );
     }, 600);
     return () => {
@@ -51,7 +56,9 @@ export function LoopPanel({ movers, model, onUse }: Props) {
         <p>A stepping motor on pulses has no loop that could swing: it follows, or it falls out of step.</p>
       </section>
     );
-  const { margins, gains } = loop ?? { margins: null, gains: null };
+  const isNew = looped?.model === model;
+  const hunting = rested?.model === model ? rested.answer : undefined;
+  const { margins, gains } = looped?.answer ?? { margins: null, gains: null };
   const structure = model.control.kind === 'pid' ? 'single' : 'cascade';
   const own = gains?.[structure] as Readonly<Record<string, number>> | undefined;
   const words = gainWords(model);
@@ -59,8 +66,13 @@ export function LoopPanel({ movers, model, onUse }: Props) {
     <section className="sheet stack" aria-labelledby="loop">
       <h2 id="loop">Will the loop hold still?</h2>
       <p className="small soft">{words.loops}</p>
-      {margins && <p>{marginsInWords(margins)}</p>}
-      {hunting && <Says says={[huntingInWords(hunting, getPerson().system)]} />}
+      {isNew && margins && <p>{marginsInWords(margins)}</p>}
+      {(!isNew || hunting === undefined) && (
+        <p role="status">
+          {isNew ? 'Pushing it off its place to see whether it comes to rest …' : 'Working it out …'}
+        </p>
+      )}
+      {isNew && hunting && <Says says={[huntingInWords(hunting, getPerson().system)]} />}
       {margins && (
         <p className="small soft">
           Upper picture: how many times an error comes back larger after one way round the loop, slow swings
@@ -69,7 +81,9 @@ export function LoopPanel({ movers, model, onUse }: Props) {
           would come back just in time to feed itself.
         </p>
       )}
-      <div ref={ref}>{margins && width > 0 && <Bode margins={margins} width={width} />}</div>
+      <div ref={ref} className={isNew ? undefined : 'working'}>
+        {margins && width > 0 && <Bode margins={margins} width={width} />}
+      </div>
       {margins && <BodeTable margins={margins} />}
       {gains && own && (
         <>

@@ -27,6 +27,12 @@ const NAMES: Readonly<Record<MoveKind, string>> = {
   drop: 'Drive off while it holds',
 };
 
+/** What is chosen, as a person says it. */
+const CHOICES: Readonly<Record<string, string>> = {
+  fitted: 'with its brake, if it has one',
+  none: 'without its brake',
+};
+
 export function MoveForm({ kind, kinds, fields, fault, onKind, onField }: Props) {
   return (
     <>
@@ -43,20 +49,34 @@ export function MoveForm({ kind, kinds, fields, fault, onKind, onField }: Props)
         <p className="small soft">{MOVES[kind].says}</p>
       </div>
       <div className="move-fields">
-        {Object.entries(MOVES[kind].fields).map(([key, { name }]) => {
+        {Object.entries(MOVES[kind].fields).map(([key, { name, options }]) => {
           const wrong = fault[key];
           return (
             <div key={`${kind} ${key}`} className="field">
               <label htmlFor={`move-${key}`}>{capital(name)}</label>
-              <input
-                id={`move-${key}`}
-                value={fields[key] ?? ''}
-                autoComplete="off"
-                spellCheck={false}
-                aria-invalid={wrong !== undefined}
-                aria-describedby={`move-${key}-said`}
-                onChange={(event) => onField(key, event.target.value)}
-              />
+              {options ? (
+                <select
+                  id={`move-${key}`}
+                  value={fields[key] ?? ''}
+                  onChange={(event) => onField(key, event.target.value)}
+                >
+                  {options.map((each) => (
+                    <option key={each} value={each}>
+                      {CHOICES[each] ?? each}
+                    </option>
+                  ))}
+                </select>
+              ) : (
+                <input
+                  id={`move-${key}`}
+                  value={fields[key] ?? ''}
+                  autoComplete="off"
+                  spellCheck={false}
+                  aria-invalid={wrong !== undefined}
+                  aria-describedby={`move-${key}-said`}
+                  onChange={(event) => onField(key, event.target.value)}
+                />
+              )}
               <p id={`move-${key}-said`} className="said" aria-live="polite">
                 {wrong && <span className="bad">{wrong}</span>}
               </p>

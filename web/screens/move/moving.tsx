@@ -45,11 +45,16 @@ export function Moving({ subject, setting, model: base }: MovingProps) {
       continuousCurrent: setting.continuousCurrent,
       system: getPerson().system,
       names: [subject, setting.second?.chain ?? 'other'],
+      travel: setting.travel,
+      travelFact: `${subject}.slide.travel`,
     }),
     [setting, subject],
   );
 
   const { movers, now, fault } = useRun(model, read, setting, words);
+  // What stands there is of other numbers until the new run is in.
+  const isOld =
+    now !== undefined && fault === '' && (now.model !== model || now.typed !== read) && !('fault' in read);
 
   const setField = useCallback(
     (key: string, text: string) => setTyped((all) => ({ ...all, [kind]: { ...fields, [key]: text } })),
@@ -90,10 +95,28 @@ export function Moving({ subject, setting, model: base }: MovingProps) {
         </section>
         <section className="stack" aria-label="What happens">
           <div className="sheet says" aria-live="polite">
-            <h2>What happens</h2>
+            <h2>
+              What happens
+              {isOld && (
+                <span className="small soft" aria-hidden="true">
+                  {' '}
+                  moving …
+                </span>
+              )}
+            </h2>
             {fault && <p className="bad">{fault}</p>}
             {!now && !fault && <p role="status">Moving …</p>}
-            {now && <Says says={now.says} />}
+            {now && (
+              <div className={isOld ? 'working' : undefined}>
+                <Says says={now.says} />
+                {now.beside && (
+                  <>
+                    <h3>The same {now.beside.name}</h3>
+                    <Says says={now.beside.says} />
+                  </>
+                )}
+              </div>
+            )}
             {kept && (
               <>
                 <h3>{kept.name}</h3>
@@ -131,7 +154,13 @@ export function Moving({ subject, setting, model: base }: MovingProps) {
               );
             }}
           />
-          <BandPanel movers={movers} model={model} move={read.move} spread={setting.spread} />
+          <BandPanel
+            movers={movers}
+            model={model}
+            second={setting.second?.model}
+            move={read.move}
+            spread={setting.spread}
+          />
         </div>
       )}
     </>

@@ -1,6 +1,5 @@
 /** A move as it is typed. */
-import { parseQuantity } from '../../../engine/quantity/index.ts';
-import { MOVES } from '../../../engine/simulate/index.ts';
+import { MOVES, readMoveField } from '../../../engine/simulate/index.ts';
 import type { Move, MoveKind } from './parts.ts';
 
 export type Fields = Readonly<Record<string, string>>;
@@ -10,10 +9,10 @@ export type Typed = { readonly move: Move } | { readonly fault: Readonly<Record<
 /** The move with its texts read, or what is wrong with one of them. */
 export function readMove(kind: MoveKind, fields: Fields): Typed {
   const fault: Record<string, string> = {};
-  const values: Record<string, number> = {};
-  for (const [key, { unit }] of Object.entries(MOVES[kind].fields)) {
-    const read = parseQuantity(fields[key] ?? '', unit);
-    if (read.ok) values[key] = read.value.value;
+  const values: Record<string, number | string> = {};
+  for (const [key, field] of Object.entries(MOVES[kind].fields)) {
+    const read = readMoveField(field, fields[key] ?? '');
+    if (read.ok) values[key] = read.value;
     else fault[key] = read.problem.message;
   }
   return Object.keys(fault).length > 0 ? { fault } : { move: { kind, ...values } as unknown as Move };

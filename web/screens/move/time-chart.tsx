@@ -10,7 +10,7 @@ export interface Line {
   /** SI, beside `time`. */
   readonly values: Float64Array;
   readonly time: Float64Array;
-  readonly look: 'main' | 'aside' | 'other';
+  readonly look: 'main' | 'aside' | 'other' | 'beside';
 }
 
 export interface Panel {
@@ -23,6 +23,8 @@ export interface Panel {
   /** Levels that must not be passed, SI. */
   readonly limits?: readonly { readonly name: string; readonly at: number }[];
 }
+
+const LOOKS = { main: '━ ', aside: '╌ ', other: '┈ ', beside: '┅ ' } as const;
 
 const HEIGHT = 140;
 /** Room for the name, and on a phone for the legend under it. */
@@ -177,7 +179,7 @@ function PanelDrawing({ panel, width, place, ticks }: PanelProps) {
         >
           {lines.map(({ name: own, look }, at) => (
             <tspan key={own} className={`legend ${look}`} dx={at === 0 ? 0 : 10}>
-              {look === 'main' ? '━ ' : look === 'aside' ? '╌ ' : '┈ '}
+              {LOOKS[look]}
               {own}
             </tspan>
           ))}

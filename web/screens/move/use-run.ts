@@ -1,7 +1,7 @@
 /** The run of the model and move as they stand, made beside the page. */
 import { type RefObject, useEffect, useRef, useState } from 'react';
 import type { MoveSetting } from '../../../engine/advice/axis-model.ts';
-import { type InWordsOptions, inWords, type Saying } from '../../../engine/simulate/index.ts';
+import { besideOf, type InWordsOptions, inWords, type Saying } from '../../../engine/simulate/index.ts';
 import { CannotMove, Movers } from '../../worker/move-client.ts';
 import type { AxisModel, Run } from './parts.ts';
 import type { Typed } from './read-move.ts';
@@ -9,7 +9,11 @@ import type { Typed } from './read-move.ts';
 export interface Shown {
   readonly run: Run;
   readonly model: AxisModel;
+  /** The move as it was typed. */
+  readonly typed: Typed;
   readonly says: readonly Saying[];
+  /** The other case that belongs beside it: the same without its brake, or with its weight driving it on. */
+  readonly beside?: { readonly name: string; readonly run: Run; readonly says: readonly Saying[] };
 }
 
 export interface Kept extends Shown {
@@ -48,16 +52,25 @@ export function useRun(model: AxisModel, typed: Typed, setting: MoveSetting, wor
     const { move } = typed;
     const next = async (): Promise<void> => {
       try {
+        const common = { points: POINTS, settleBand: setting.settleBand };
         const run = await movers.current!.run({
           model,
           move,
-          points: POINTS,
-          settleBand: setting.settleBand,
+          ...common,
           ...(move.kind === 'circle' && setting.second ? { second: setting.second.model } : {}),
         });
+        const other = besideOf(model, move);
+        const otherRun =
+          other && mine === turn.current
+            ? await movers.current!.run({ model: other.model, move: other.move, ...common })
+            : undefined;
         if (mine === turn.current) {
           setFault('');
-          setNow({ run, model, says: inWords(run, model, words) });
+          const beside =
+            other && otherRun
+              ? { beside: { name: other.name, run: otherRun, says: inWords(otherRun, other.model, words) } }
+              : {};
+          setNow({ run, model, typed, says: inWords(run, model, words), ...beside });
         }
       } catch (error) {
         if (mine === turn.current)

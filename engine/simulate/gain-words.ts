@@ -1,7 +1,7 @@
 /** The gains of a loop as a person reads them: name, unit, and what more of it does. */
-import type { AxisModel } from './parts.ts';
+import type { AxisModel } from './model.ts';
 
-interface Gain {
+export interface Gain {
   readonly name: string;
   readonly unit: string;
   readonly says: string;
