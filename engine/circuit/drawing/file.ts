@@ -1,5 +1,7 @@
 /** Diagrams and their legend as files that need nothing else. */
 import { type Element, element, toHtml } from '../../refit/sheets/node.ts';
+import { type MarkEntry as Entry, MARKS, shifted } from './legend-marks.ts';
+import { wrapped } from './measure.ts';
 import { type PictureOptions, pictureOfSheet, sheetSize } from './picture.ts';
 import { FILE_STYLE } from './style.ts';
 import { SYMBOLS, type SymbolName, WIDE } from './symbols/index.ts';
@@ -38,10 +40,19 @@ export function symbolsOf({ devices }: Plan): readonly SymbolName[] {
 
 const COLUMN = 300;
 const LINE = 44;
+/** Letters of a name that fit beside its symbol. */
+const LETTERS = 42;
 
-/** Every symbol with its name in words. */
+/** Every symbol with its name in words, and the marks that findings leave. */
 export function legend(names: readonly SymbolName[], columns = 3): Element {
-  const rows = Math.ceil(names.length / columns);
+  const all: readonly Entry[] = [
+    ...names.map((each): Entry => {
+      const { name, form, draw } = SYMBOLS[each];
+      return { name, picture: shifted(form === 'pole' ? 0 : WIDE / 2, draw()) };
+    }),
+    ...MARKS,
+  ];
+  const rows = Math.ceil(all.length / columns);
   const [width, height] = [columns * COLUMN, rows * LINE + 40];
   return element(
     'svg',
@@ -50,22 +61,24 @@ export function legend(names: readonly SymbolName[], columns = 3): Element {
       class: 'diagram legend',
       viewBox: `0 0 ${width} ${height}`,
       role: 'img',
-      'aria-label': `Symbols: ${names.map((each) => SYMBOLS[each].name).join('; ')}`,
+      'aria-label': `Symbols: ${all.map(({ name }) => name).join('; ')}`,
     },
-    element('text', { class: 'sheet-title', x: '12', y: '24' }, 'Symbols'),
-    names.map((each, at) => {
-      const { name, form, draw } = SYMBOLS[each];
+    element('text', { class: 'sheet-title', x: '12', y: '24' }, 'Symbols and marks'),
+    all.map(({ name, picture }, at) => {
       const x = Math.floor(at / rows) * COLUMN + 12;
       const y = (at % rows) * LINE + 60;
+      const lines = wrapped(name, LETTERS);
       return element(
         'g',
         { transform: `translate(${x} ${y})` },
-        element(
-          'g',
-          { class: 'symbol', transform: form === 'pole' ? 'translate(0 0)' : `translate(${WIDE / 2} 0)` },
-          draw(),
+        picture,
+        lines.map((line, n) =>
+          element(
+            'text',
+            { class: 'small', x: '54', y: String(3 + 11 * (n - (lines.length - 1) / 2)) },
+            line,
+          ),
         ),
-        element('text', { class: 'small', x: '54', y: '3' }, name),
       );
     }),
   );

@@ -1,5 +1,6 @@
 /** Which symbols a device is drawn with: from what its terminals are, whatever its kind is called. */
 import type { Device, Nature, ReadWiring, Terminal } from '../wiring/types.ts';
+import { markOf } from './measure.ts';
 import type { SymbolName } from './symbols/index.ts';
 import type { TerminalGroup } from './types.ts';
 
@@ -31,13 +32,18 @@ export function groupsOf(device: Device, { terminals }: ReadWiring): readonly Te
   }
   // The screws of an earth bar are one piece of metal.
   for (const [symbol, ids] of bySymbol)
-    groups.push(symbol === 'earth' && ids.length > 1 ? { symbol, box: ids } : { symbol, points: ids });
+    groups.push(
+      symbol === 'earth' && ids.length > 1
+        ? { symbol, box: ids }
+        : { symbol, points: ids, ...bridgesOf(device, ids) },
+    );
   const boxed = rest.filter((each) => !points.includes(each));
   if (boxed.length > 0)
     groups.push({
       symbol: boxSymbol(device, own),
       box: boxed.map(({ id }) => id),
       takes: boxed.filter(({ nature }) => TAKES.has(nature.kind)).map(({ id }) => id),
+      fed: boxed.filter(({ nature }) => isFed(nature)).map(({ id }) => id),
       signs: Object.fromEntries(
         boxed.flatMap(({ id, nature }) => {
           const sign = signOf(nature);
@@ -49,6 +55,39 @@ export function groupsOf(device: Device, { terminals }: ReadWiring): readonly Te
 }
 
 const TAKES: ReadonlySet<string> = new Set(['input', 'differential-input', 'analogue-input', 'feed']);
+
+/** Of each point the marks of those that metal inside joins to it. */
+function bridgesOf({ joins }: Device, ids: readonly string[]): { bridged?: Record<string, string> } {
+  if (joins.length === 0) return {};
+  const set = new Map(ids.map((id) => [id, new Set([id])]));
+  for (const { a, b } of joins) {
+    const [one, other] = [set.get(a), set.get(b)];
+    if (!one || !other || one === other) continue;
+    for (const each of other) {
+      one.add(each);
+      set.set(each, one);
+    }
+  }
+  const bridged = ids.flatMap((id): [string, string][] => {
+    const others = [...set.get(id)!].filter((each) => each !== id).map(markOf);
+    const said =
+      others.length > MANY
+        ? `${others.slice(0, MANY).join(', ')} and ${others.length - MANY} more`
+        : others.join(', ');
+    return others.length > 0 ? [[id, said]] : [];
+  });
+  return { bridged: Object.fromEntries(bridged) };
+}
+
+/** So many marks of bridged points are written out. */
+const MANY = 6;
+
+const isFed = (nature: Nature): boolean =>
+  nature.kind === 'feed' ||
+  nature.kind === 'earth' ||
+  (nature.kind === 'mains' && nature.side === 'takes') ||
+  (nature.kind === 'rectifier' && nature.leg === 'ac') ||
+  (nature.kind === 'winding' && nature.side === 'primary');
 
 const TOGETHER: ReadonlySet<SymbolName> = new Set([
   'contact-main',
@@ -81,7 +120,7 @@ function poleSymbol(
       return opens ? 'contact-break' : 'contact-make';
     }
     case 'load':
-      return LOADS[nature.what];
+      return nature.what === 'coil' && nature.suppressor ? SUPPRESSED[nature.suppressor] : LOADS[nature.what];
     case 'protection':
       return nature.form === 'breaker' &&
         (nature.release === 'thermal' || own.some((each) => each.nature.kind === 'contact'))
@@ -103,6 +142,14 @@ const LOADS = {
   lamp: 'lamp',
   fan: 'fan',
   other: 'heater',
+} as const satisfies Record<string, SymbolName>;
+
+const SUPPRESSED = {
+  none: 'coil',
+  diode: 'coil-diode',
+  clamp: 'coil-clamp',
+  'resistor-capacitor': 'coil-snubber',
+  varistor: 'coil-varistor',
 } as const satisfies Record<string, SymbolName>;
 
 const PROTECTION = {

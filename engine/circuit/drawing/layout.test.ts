@@ -96,9 +96,11 @@ test('derived: every wire stands in the diagrams at both its ends, as a line or 
       const lines = clusters.filter(({ each }) => each.wires.some((one) => one.wire === wire));
       const ends = clusters.flatMap(({ sheet, each }) =>
         sheet.circuit === wire.circuit
-          ? each.flags
-              .filter(({ flag }) => flag.lines.some((line) => line.wire === wire.id))
-              .map(({ flag }) => flag.at)
+          ? each.flags.flatMap(({ flag }) =>
+              flag.lines.flatMap((line) =>
+                line.wire === wire.id ? [flag.at, ...(line.joint ? [line.joint] : [])] : [],
+              ),
+            )
           : [],
       );
       if (lines.length === 1) expect(lines[0]!.sheet.circuit).toBe(wire.circuit);

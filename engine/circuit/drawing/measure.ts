@@ -12,6 +12,34 @@ export const shorten = (text: string, most = LONGEST): string =>
 
 export const widthOf = (text: string, size: number): number => Math.ceil([...text].length * size * WIDEST);
 
+/** Most lines of a name; what is longer still is no name. */
+const LINES = 4;
+
+/** A text over several lines, broken between words; a word longer than a line is broken within. */
+export function wrapped(text: string, most = LONGEST): readonly string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(/\s+/).filter(Boolean)) {
+    if (line && [...line, ...word].length + 1 <= most) line = `${line} ${word}`;
+    else {
+      if (line) lines.push(line);
+      let rest = [...word];
+      for (; rest.length > most; rest = rest.slice(most)) lines.push(rest.slice(0, most).join(''));
+      line = rest.join('');
+    }
+  }
+  if (line) lines.push(line);
+  return lines.length > LINES
+    ? [
+        ...lines.slice(0, LINES - 1),
+        shorten(`${lines[LINES - 1]}……`, Math.min(most, [...lines[LINES - 1]!].length + 1)),
+      ]
+    : lines;
+}
+
+/** Longest mark of a terminal that is written out. */
+export const MARK_LETTERS = 16;
+
 /** Marks of terminals without their device: 'A1' of 'K1.A1'. */
 export const markOf = (terminal: string): string => terminal.slice(terminal.indexOf('.') + 1);
 export const deviceOf = (terminal: string): string => terminal.slice(0, terminal.indexOf('.'));

@@ -1,8 +1,8 @@
 /** A laid-out sheet as a picture of lines and letters: the same tree for the screen, for paper and for a file. */
 import { type Element, element, type Node } from '../../refit/sheets/node.ts';
 import { type Badness, type Marks, SIGN } from './marks.ts';
-import { markOf, shorten, TEXT } from './measure.ts';
-import { FLAG_LINE, flagHead, headLines, headOf, MARK } from './pieces.ts';
+import { MARK_LETTERS, markOf, shorten, TEXT } from './measure.ts';
+import { FLAG_LINE, flagHead, headLines, headOf, JOINT, MARK, OFF } from './pieces.ts';
 import { GLYPH, SYMBOLS, WIDE } from './symbols/index.ts';
 import type { Box, LaidCluster, LaidFlag, LaidPiece, LaidWire, Point, Port, Sheet } from './types.ts';
 
@@ -85,7 +85,9 @@ function drawWire({ wire, points, label }: LaidWire, { marks, picked }: PictureO
   );
 }
 
-function drawFlag({ flag, side, x, y, width, height }: LaidFlag, { marks, picked }: PictureOptions): Element {
+function drawFlag({ flag, side, x, y, width, height }: LaidFlag, options: PictureOptions): Element {
+  const { marks, picked } = options;
+  const way = side === 'left' ? -1 : 1;
   const head = flagHead(flag);
   const first = y + (head ? 13 : 1);
   const edge = side === 'left' ? x + width : x;
@@ -102,19 +104,41 @@ function drawFlag({ flag, side, x, y, width, height }: LaidFlag, { marks, picked
           side === 'left' ? 'end' : 'start',
         )
       : undefined,
-    flag.lines.map(({ wire, text: words }, at) => {
+    flag.lines.map(({ wire, text: words, joint }, at) => {
       const bad = marks?.get(wire);
       const base = first + 10 + at * 12;
       const line = `${bad ? `${SIGN[bad]} ` : ''}${shorten(words, FLAG_LINE)}`;
+      const start = edge + way * (7 + (joint ? JOINT : 0));
       return element(
         'g',
         {
           class: classes('flag-line', bad, picked?.has(wire) && 'picked'),
           ...(wire ? { 'data-wire': wire } : {}),
         },
-        side === 'left' ? text(x + width - 7, base, line, 'small', 'end') : text(x + 7, base, line, 'small'),
+        joint ? drawJoint(joint, edge, edge + way * JOINT, base - 3, options) : undefined,
+        text(start, base, line, 'small', side === 'left' ? 'end' : 'start'),
       );
     }),
+  );
+}
+
+/** The terminal of a strip in line with its wire. */
+function drawJoint(
+  terminal: string,
+  from: number,
+  x: number,
+  y: number,
+  { marks, picked, pinned }: PictureOptions,
+): Element {
+  const bad = marks?.get(terminal);
+  return element(
+    'g',
+    { class: classes('terminal', bad, picked?.has(terminal) && 'picked'), 'data-terminal': terminal },
+    element('circle', { class: 'hit', cx: String(x), cy: String(y), r: '6' }),
+    element('path', { class: 'line', d: `M${from} ${y}H${x + (from < x ? -3.2 : 3.2)}` }),
+    element('circle', { class: 'line', cx: String(x), cy: String(y), r: '3.2' }),
+    pinned?.has(terminal) ? element('path', { class: 'pin', d: `M${x - 2} ${y - 2}h4v4h-4z` }) : undefined,
+    bad ? element('circle', { class: `ring ${bad}`, cx: String(x), cy: String(y), r: '5' }) : undefined,
   );
 }
 
@@ -193,7 +217,7 @@ function glyphX(box: readonly string[], ports: readonly Port[], width: number): 
   const room = (side: 'left' | 'right') =>
     ports
       .filter((port) => port.side === side && box.includes(port.terminal))
-      .reduce((most, { terminal }) => Math.max(most, shorten(markOf(terminal), 12).length), 0);
+      .reduce((most, { terminal }) => Math.max(most, shorten(markOf(terminal), MARK_LETTERS).length), 0);
   const unit = TEXT.small * 0.62;
   const [left, right] = [room('left') * unit, room('right') * unit];
   return Math.min(Math.max((width + left - right) / 2, left + GLYPH / 2 + 6), width - right - GLYPH / 2 - 6);
@@ -220,7 +244,9 @@ function drawPort(
     },
     element('circle', { class: 'hit', cx: String(x), cy: String(port.y), r: '9' }),
     isPoint ? undefined : element('circle', { class: 'end', cx: String(x), cy: String(port.y), r: '2' }),
-    isPoint ? undefined : text(place.x, place.y, shorten(markOf(port.terminal), 12), 'small', place.anchor),
+    isPoint
+      ? undefined
+      : text(place.x, place.y, shorten(markOf(port.terminal), MARK_LETTERS), 'small', place.anchor),
     pinned?.has(port.terminal)
       ? element('path', { class: 'pin', d: `M${x - 3} ${port.y + 4}h6v5h-6z` })
       : undefined,
@@ -234,8 +260,8 @@ function markPlace({ piece }: LaidPiece, port: Port): { x: number; y: number; an
   const inwards = port.side === 'left' ? 1 : -1;
   const anchor = port.side === 'left' ? 'start' : 'end';
   return 'box' in piece.group
-    ? { x: port.x + 5 * inwards, y: port.y + 3, anchor }
-    : { x: port.x + 2 * inwards, y: port.y - 4, anchor };
+    ? { x: port.x + OFF.box * inwards, y: port.y + 3, anchor }
+    : { x: port.x + OFF.pole * inwards, y: port.y - 4, anchor };
 }
 
 /** Where every device and every text of a cluster lies. */

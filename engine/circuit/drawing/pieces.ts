@@ -1,5 +1,5 @@
 /** How large a piece is and where its terminals sit. Everything written of it lies inside its own rectangle. */
-import { markOf, shorten, TEXT, widthOf } from './measure.ts';
+import { MARK_LETTERS, markOf, shorten, TEXT, widthOf, wrapped } from './measure.ts';
 import { GLYPH, WIDE } from './symbols/index.ts';
 import type { Flag, Piece, Port } from './types.ts';
 
@@ -9,6 +9,8 @@ export const ROW = 24;
 const LEAD = 12;
 /** Room above for the marks of terminals that stand over their leads. */
 const OVER = 12;
+/** From a port to its mark, clear of the ring that points out a finding. */
+export const OFF = { pole: 6, box: 7 } as const;
 /** Room of a mark that points out a finding. */
 export const MARK = 14;
 
@@ -24,10 +26,16 @@ export interface PieceSize {
   readonly free: boolean;
 }
 
-export const headLines = ({ device, name, group }: Piece): readonly string[] =>
+/** Longest line that says where else something is drawn. */
+const REFERENCE = 34;
+
+export const headLines = ({ device, name, group, refers }: Piece): readonly string[] =>
   'points' in group
-    ? [`${shorten(device)}:${shorten(markOf(group.points[0]!), 12)}`]
-    : [shorten(device), ...(name ? [shorten(name)] : [])];
+    ? [
+        `${shorten(device)}:${shorten(markOf(group.points[0]!), MARK_LETTERS)}`,
+        ...refers.flatMap((each) => wrapped(each, REFERENCE)),
+      ]
+    : [shorten(device), ...wrapped(name), ...refers.flatMap((each) => wrapped(each, REFERENCE))];
 
 /** Height of what is written over a piece. */
 export const headOf = (piece: Piece): number =>
@@ -58,9 +66,9 @@ export function sizeOf(piece: Piece, sideOf: (terminal: string) => 'left' | 'rig
   if ('poles' in group) {
     const turned = isTurned(group.poles, sideOf);
     const mark = Math.max(
-      ...group.poles.flat().map((each) => widthOf(shorten(markOf(each), 10), TEXT.small)),
+      ...group.poles.flat().map((each) => widthOf(shorten(markOf(each), MARK_LETTERS), TEXT.small)),
     );
-    const lead = Math.max(LEAD, mark + 4);
+    const lead = Math.max(LEAD, mark + OFF.pole + 2);
     const width = Math.max(WIDE + 2 * lead, text);
     const left = (width - WIDE) / 2;
     return {
@@ -82,11 +90,15 @@ export function sizeOf(piece: Piece, sideOf: (terminal: string) => 'left' | 'rig
   const sides = { left: [] as string[], right: [] as string[] };
   for (const each of group.box) sides[sideOf(each)].push(each);
   const widest = (side: readonly string[]) =>
-    side.reduce((most, each) => Math.max(most, widthOf(shorten(markOf(each), 12), TEXT.small)), 0);
+    side.reduce((most, each) => Math.max(most, widthOf(shorten(markOf(each), MARK_LETTERS), TEXT.small)), 0);
   const rows = Math.max(sides.left.length, sides.right.length, 1);
   const hasGlyph = group.symbol !== 'box';
   return {
-    width: Math.max(widest(sides.left) + widest(sides.right) + (hasGlyph ? GLYPH + 20 : 24), text, 48),
+    width: Math.max(
+      widest(sides.left) + widest(sides.right) + 2 * OFF.box + (hasGlyph ? GLYPH + 12 : 14),
+      text,
+      48,
+    ),
     height: head + Math.max(rows * ROW, hasGlyph ? GLYPH + 8 : ROW),
     head,
     left: 0,
@@ -112,15 +124,19 @@ export const isTurned = (
 };
 
 /** Longest line of a flag. */
-export const FLAG_LINE = 60;
+export const FLAG_LINE = 90;
+/** Room of a strip's terminal before its line. */
+export const JOINT = 12;
 
 /** Flags are a name over a line a wire. */
-export const flagHead = ({ rail }: Flag): string => (rail ? shorten(rail.name, 18) : '');
+export const flagHead = ({ rail }: Flag): string => (rail ? shorten(rail.name, 30) : '');
 export function flagSize(flag: Flag): { readonly width: number; readonly height: number } {
   const head = flagHead(flag);
   const widths = [
     widthOf(head, TEXT.title),
-    ...flag.lines.map(({ text }) => widthOf(shorten(text, FLAG_LINE), TEXT.small) + MARK),
+    ...flag.lines.map(
+      ({ text, joint }) => widthOf(shorten(text, FLAG_LINE), TEXT.small) + MARK + (joint ? JOINT : 0),
+    ),
   ];
   return {
     width: Math.max(...widths) + 18,

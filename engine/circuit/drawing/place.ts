@@ -2,7 +2,7 @@
 import type { ElkExtendedEdge, ElkNode, ElkPort } from 'elkjs/lib/elk-api.js';
 import { TEXT, widthOf } from './measure.ts';
 import { flagSize, headOf, MARK, sizeOf } from './pieces.ts';
-import { terminalsOf } from './split.ts';
+import { terminalsOf } from './terminals.ts';
 import type {
   Box,
   Cluster,
@@ -42,6 +42,9 @@ interface Prepared {
   readonly sides: ReadonlyMap<string, 'left' | 'right'>;
 }
 
+/** Boxes whose terminals keep their order, as phases are counted. */
+const isInTurn = ({ group }: Piece): boolean => 'box' in group && group.symbol === 'mains';
+
 /** Port ids are made of place and side, since a point has two for one terminal. */
 const portId = (terminal: string, side: 'left' | 'right'): string => `${side} ${terminal}`;
 
@@ -60,16 +63,20 @@ export function graphOf(cluster: Cluster): Prepared {
       // What is written over a box hangs outside it, so that its terminals keep to the box.
       ...(size.free ? { labels: [{ text: 'head', width: size.width, height: head }] } : {}),
       layoutOptions: {
-        'elk.portConstraints': size.free ? 'FIXED_SIDE' : 'FIXED_POS',
+        'elk.portConstraints': !size.free ? 'FIXED_POS' : isInTurn(piece) ? 'FIXED_ORDER' : 'FIXED_SIDE',
         'elk.nodeLabels.placement': 'OUTSIDE V_TOP H_LEFT',
         'elk.spacing.labelNode': '0',
       },
       ports: size.ports.map(
-        ({ terminal, side, x, y }): ElkPort => ({
+        ({ terminal, side, x, y }, at): ElkPort => ({
           id: portId(terminal, side),
           width: 0,
           height: 0,
-          layoutOptions: { 'elk.port.side': SIDE[side] },
+          layoutOptions: {
+            'elk.port.side': SIDE[side],
+            // Counted clockwise: down the right side, up the left one.
+            ...(isInTurn(piece) ? { 'elk.port.index': String(side === 'right' ? at : 1000 - at) } : {}),
+          },
           ...(size.free ? {} : { x, y }),
         }),
       ),
@@ -146,8 +153,8 @@ function sidesOf(cluster: Cluster): ReadonlyMap<string, 'left' | 'right'> {
     add(to, -by);
   }
   for (const flag of cluster.flags) {
-    const { at, rail } = flag;
-    if (rail || !pull.get(at)) add(at, rail?.role === 'feeds' ? -0.4 : 0.4);
+    const { at, rail, isFed } = flag;
+    if (rail || !pull.get(at)) add(at, isFed ? -0.4 : 0.4);
   }
   const sides = new Map<string, 'left' | 'right'>();
   for (const piece of cluster.pieces) {
@@ -162,8 +169,8 @@ function sidesOf(cluster: Cluster): ReadonlyMap<string, 'left' | 'right'> {
     }
   }
   const isPoint = new Set(cluster.pieces.flatMap(({ group }) => ('points' in group ? group.points : [])));
-  for (const { id, at, rail } of cluster.flags)
-    sides.set(id, isPoint.has(at) ? (rail?.role === 'feeds' ? 'left' : 'right') : sides.get(at)!);
+  for (const { id, at, isFed } of cluster.flags)
+    sides.set(id, isPoint.has(at) ? (isFed ? 'left' : 'right') : sides.get(at)!);
   return sides;
 }
 

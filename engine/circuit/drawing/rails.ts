@@ -10,10 +10,12 @@ const FEW = 3;
 /** Rails by the id of their net. */
 export function railsOf(read: ReadWiring): ReadonlyMap<string, Rail> {
   const names = new Map<string, Rail>();
+  const phases = new Map<string, Rail>();
   for (const net of read.nets) {
     const own = ownRail(net.terminals.flatMap((id) => read.terminals.get(id) ?? []));
     if (own) names.set(net.id, own);
   }
+  for (const [id, mains] of mainsOf(read)) if (!names.has(id)) phases.set(id, mains);
   const rails = new Map<string, Rail>();
   const taken = new Map<string, number>();
   for (const net of read.nets) {
@@ -22,7 +24,11 @@ export function railsOf(read: ReadWiring): ReadonlyMap<string, Rail> {
       rails.set(net.id, own);
       taken.set(own.name, (taken.get(own.name) ?? 0) + 1);
     } else if (!own && net.wires.length >= MANY)
-      rails.set(net.id, behind(net, read, names) ?? { name: `all on ${net.id}`, role: roleOf(net, read) });
+      rails.set(
+        net.id,
+        behind(net, read, names) ??
+          phases.get(net.id) ?? { name: joined(net, read), role: roleOf(net, read) },
+      );
   }
   // Two supplies of one voltage are told apart by their devices.
   for (const [id, rail] of rails)
@@ -60,6 +66,37 @@ function behind(net: Net, read: ReadWiring, rails: ReadonlyMap<string, Rail>): R
       return { ...beyond, name: `${beyond.name} after ${terminal?.device}` };
   }
   return undefined;
+}
+
+/** What the mains reach through fuses, switches and contacts: 'L1 after Q1'. */
+function mainsOf(read: ReadWiring): ReadonlyMap<string, Rail> {
+  const found = new Map<string, { readonly pole: string; readonly after: string | undefined }>();
+  for (const { id, nature } of read.terminals.values()) {
+    const net = read.netOf.get(id);
+    if (net && nature.kind === 'mains' && nature.side === 'gives')
+      found.set(net.id, { pole: nature.pole, after: undefined });
+  }
+  const nets = new Map(read.nets.map((net) => [net.id, net]));
+  for (const [id, { pole }] of found)
+    for (const each of nets.get(id)!.terminals) {
+      const terminal = read.terminals.get(each);
+      const kind = terminal?.nature.kind;
+      const other = terminal?.with ? read.netOf.get(terminal.with) : undefined;
+      if (other && !found.has(other.id) && (kind === 'protection' || kind === 'contact'))
+        found.set(other.id, { pole, after: terminal!.device });
+    }
+  return new Map(
+    [...found].map(([id, { pole, after }]): [string, Rail] => [
+      id,
+      { name: after ? `${pole} after ${after}` : pole, role: pole === 'N' ? 'returns' : 'feeds' },
+    ]),
+  );
+}
+
+/** What has no name of its own is called by the strip it is joined on, or by one of its terminals. */
+function joined(net: Net, read: ReadWiring): string {
+  const strip = net.terminals.find((id) => read.terminals.get(id)?.nature.kind === 'joint');
+  return strip ? `joined on strip ${strip.slice(0, strip.indexOf('.'))}` : `joined with ${net.id}`;
 }
 
 const roleOf = (net: Net, read: ReadWiring): Rail['role'] =>

@@ -2,8 +2,22 @@
  * Cuts one circuit into clusters that are laid out each for itself. What is common to many (a plus, a minus, earth) is
  * not drawn as a web of lines: each terminal on it says where its wires go. Large boxes are drawn as several.
  */
-import { deviceOf, shorten } from './measure.ts';
-import type { Cluster, DrawnDevice, DrawnWire, Flag, Piece, Plan, Rail, TerminalGroup } from './types.ts';
+import { elsewhereOf } from './elsewhere.ts';
+import { depthsOf, entries, feedersOf, givers, NO_DEPTH, pushOn } from './feeding.ts';
+import { looseJoints } from './joints.ts';
+import { deviceOf, markOf, shorten } from './measure.ts';
+import { terminalsOf } from './terminals.ts';
+import type {
+  Cluster,
+  DrawnDevice,
+  DrawnWire,
+  Flag,
+  FlagLine,
+  Piece,
+  Plan,
+  Rail,
+  TerminalGroup,
+} from './types.ts';
 
 /** A box with more terminals in use than this is drawn in pieces. */
 const LARGE = 8;
@@ -13,6 +27,9 @@ const SLICE = 8;
 const DEEP = 6;
 /** Most pieces of a cluster. */
 const CROWD = 30;
+/** Longest label of a wire in a flag. */
+const LABEL = 40;
+const NONE: ReadonlySet<string> = new Set();
 /** Most lines of a flag that only tells of other circuits. */
 const MENTION = 3;
 
@@ -20,10 +37,15 @@ export function clustersOf(plan: Plan, circuit: string): readonly Cluster[] {
   const own = plan.wires.filter((wire) => wire.circuit === circuit);
   const used = new Set(own.flatMap(({ from, to }) => [from, to]));
   const devices = new Map(plan.devices.map((device) => [device.id, device]));
+  const elsewhere = elsewhereOf(plan, circuit);
   const touched = [...new Set([...used].map(deviceOf))].flatMap((id) => devices.get(id) ?? []);
   const drawn = own.filter(({ rail }) => rail === null);
   const leads = leadsOf(drawn);
-  const pieces = touched.flatMap((device) => piecesOf(device, used)).flatMap((piece) => slices(piece, leads));
+  const all = touched.flatMap((device) => piecesOf(device, used)).flatMap((piece) => slices(piece, leads));
+  const loose = looseJoints(all, own);
+  const pieces = all
+    .filter((piece) => !terminalsOf(piece).some((each) => loose.has(each)))
+    .map((piece) => ({ ...piece, refers: [...piece.refers, ...elsewhere(piece)] }));
   const at = pieceAt(pieces);
   const mentions = mentionsOf(plan, circuit, at);
   // Where one end is at a device that is not there, the other says so.
@@ -35,12 +57,15 @@ export function clustersOf(plan: Plan, circuit: string): readonly Cluster[] {
     own.filter((wire) => !isKept.has(wire)),
     mentions,
     at,
+    loose,
+    feedersOf(plan),
   );
+  const depth = depthsOf(plan);
   return gathered(pieces, kept, flags, at).map(({ group, wires, flags: own }) => ({
     pieces: group,
     flags: own,
     wires,
-    rank: ranksOf(group, wires, own, at),
+    rank: ranksOf(group, wires, own, at, depth),
   }));
 }
 
@@ -68,9 +93,6 @@ function gathered(
   return groups;
 }
 
-export const terminalsOf = ({ group }: Piece): readonly string[] =>
-  'poles' in group ? group.poles.flat() : 'box' in group ? group.box : group.points;
-
 /** The symbols of a device of which a terminal is in use. */
 function piecesOf({ id, name, groups }: DrawnDevice, used: ReadonlySet<string>): readonly Piece[] {
   const piece = (group: TerminalGroup, first: string): Piece => ({
@@ -78,6 +100,7 @@ function piecesOf({ id, name, groups }: DrawnDevice, used: ReadonlySet<string>):
     device: id,
     name,
     group,
+    refers: [],
   });
   return groups.flatMap((group): readonly Piece[] => {
     if ('poles' in group) {
@@ -90,7 +113,10 @@ function piecesOf({ id, name, groups }: DrawnDevice, used: ReadonlySet<string>):
     }
     return group.points
       .filter((each) => used.has(each))
-      .map((each) => piece({ symbol: group.symbol, points: [each] }, each));
+      .map((each) => ({
+        ...piece({ symbol: group.symbol, points: [each] }, each),
+        refers: group.bridged?.[each] ? [`bridged to ${group.bridged[each]}`] : [],
+      }));
   });
 }
 
@@ -119,7 +145,7 @@ function slices(piece: Piece, leads: ReadonlyMap<string, ReadonlySet<string>>): 
     return {
       ...piece,
       id: `${piece.device}/${box[0]}`,
-      group: { symbol: signs.size === 1 && sign ? sign : group.symbol, box },
+      group: { ...group, symbol: signs.size === 1 && sign ? sign : group.symbol, box },
     };
   };
   if (group.box.length <= LARGE) return [whole(group.box)];
@@ -166,9 +192,11 @@ function cuts(
     all.filter(({ rail }) => rail !== null),
     [],
     at,
+    NONE,
+    NONE,
   );
   for (const { group, wires: inside, flags: own } of gathered(pieces, wires, rails, at)) {
-    const rank = ranksOf(group, inside, own, at);
+    const rank = ranksOf(group, inside, own, at, NO_DEPTH);
     const deepest = Math.max(...rank.values());
     if (group.length <= CROWD && deepest < DEEP) {
       last++;
@@ -225,20 +253,26 @@ function flagsOf(
   wires: readonly DrawnWire[],
   mentions: readonly DrawnWire[],
   at: ReadonlyMap<string, Piece>,
+  loose: ReadonlySet<string>,
+  feeders: ReadonlySet<string>,
 ): readonly Flag[] {
-  const flags = new Map<
-    string,
-    { rail: Rail | null; lines: { wire: string; text: string }[]; more: number }
-  >();
+  const flags = new Map<string, { rail: Rail | null; lines: FlagLine[]; more: number; isFed: boolean }>();
   const hang = (terminal: string, other: string, wire: DrawnWire, where: string): void => {
     if (!at.has(terminal)) return;
-    const flag = flags.get(terminal) ?? { rail: null, lines: [], more: 0 };
+    const flag = flags.get(terminal) ?? { rail: null, lines: [], more: 0, isFed: false };
+    if (feeders.has(other) && !feeders.has(terminal)) flag.isFed = true;
     // A pole that is earthed as well is called by its pole.
     if (wire.rail && (flag.rail === null || flag.rail.role === 'earth')) flag.rail = wire.rail;
     if (where && flag.lines.length >= MENTION) flag.more++;
+    else if (loose.has(other))
+      flag.lines.push({
+        wire: wire.id,
+        text: `${deviceOf(other)}:${markOf(other)} · ${shorten(wire.label, LABEL)}`,
+        joint: other,
+      });
     else {
-      const far = where ? `${shorten(other, 16)} (${shorten(where, 14)})` : shorten(other, 20);
-      flag.lines.push({ wire: wire.id, text: `${shorten(wire.label, 28)} → ${far}` });
+      const far = where ? `${shorten(other, 20)} (${shorten(where, 26)})` : shorten(other, 20);
+      flag.lines.push({ wire: wire.id, text: `${shorten(wire.label, LABEL)} → ${far}` });
     }
     flags.set(terminal, flag);
   };
@@ -250,10 +284,11 @@ function flagsOf(
     hang(wire.from, wire.to, wire, wire.circuit);
     hang(wire.to, wire.from, wire, wire.circuit);
   }
-  return [...flags].map(([terminal, { rail, lines, more }]) => ({
+  return [...flags].map(([terminal, { rail, lines, more, isFed }]) => ({
     id: `flag ${terminal}`,
     at: terminal,
     rail,
+    isFed: rail ? rail.role === 'feeds' : isFed,
     lines: more > 0 ? [...lines, { wire: '', text: `and ${more} more` }] : lines,
   }));
 }
@@ -264,6 +299,7 @@ function ranksOf(
   wires: readonly DrawnWire[],
   flags: readonly Flag[],
   at: ReadonlyMap<string, Piece>,
+  depth: ReadonlyMap<string, number>,
 ): ReadonlyMap<string, number> {
   const beside = new Map<string, string[]>(pieces.map(({ id }) => [id, []]));
   for (const { from, to } of wires) {
@@ -275,7 +311,8 @@ function ranksOf(
     flags.filter(({ rail }) => rail?.role === role).map((flag) => at.get(flag.at)!.id);
   const named = (symbols: ReadonlySet<string>) =>
     pieces.filter(({ group }) => symbols.has(group.symbol)).map(({ id }) => id);
-  const feeds = [...named(SOURCES), ...hung('feeds')];
+  const fed = flags.filter(({ isFed }) => isFed).map((flag) => at.get(flag.at)!.id);
+  const feeds = [...givers(pieces, wires), ...entries(pieces, wires, at, depth), ...fed];
   const starts = feeds.length > 0 ? feeds : named(LATER);
   const rank =
     starts.length > 0
@@ -284,14 +321,14 @@ function ranksOf(
         ? reversed(spread(hung('returns'), beside))
         : aroundLargest(pieces, wires, at);
   for (const { id } of pieces) if (!rank.has(id)) rank.set(id, 0);
+  pushOn(rank, wires, at);
   for (const flag of flags) {
     const own = rank.get(at.get(flag.at)!.id)!;
-    rank.set(flag.id, flag.rail?.role === 'feeds' ? own - 0.5 : own + 0.5);
+    rank.set(flag.id, flag.isFed ? own - 0.5 : own + 0.5);
   }
   return rank;
 }
 
-const SOURCES: ReadonlySet<string> = new Set(['mains', 'power-supply', 'battery']);
 /** What feeds where nothing else does. */
 const LATER: ReadonlySet<string> = new Set([
   'transformer',

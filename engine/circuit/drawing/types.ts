@@ -16,9 +16,16 @@ export type TerminalGroup =
       readonly signs?: Readonly<Record<string, SymbolName>>;
       /** Terminals that take a signal, on the left where nothing else decides. */
       readonly takes?: readonly string[];
+      /** Terminals by which it is fed itself: of a supply, its mains. */
+      readonly fed?: readonly string[];
     }
   /** Every terminal a point of its own: a strip, a connector. */
-  | { readonly symbol: SymbolName; readonly points: readonly string[] };
+  | {
+      readonly symbol: SymbolName;
+      readonly points: readonly string[];
+      /** Marks of the points that metal inside joins to each: '2, 3'. */
+      readonly bridged?: Readonly<Record<string, string>>;
+    };
 
 export interface DrawnDevice {
   readonly id: string;
@@ -63,6 +70,8 @@ export interface Piece {
   readonly device: string;
   readonly name: string;
   readonly group: TerminalGroup;
+  /** Where else it or what belongs to it is drawn: 'also in Stopping'. */
+  readonly refers: readonly string[];
 }
 
 /** What leads elsewhere from one terminal: a common rail, another diagram, or the next part of this one. */
@@ -71,7 +80,16 @@ export interface Flag {
   /** The terminal it hangs on. */
   readonly at: string;
   readonly rail: Rail | null;
-  readonly lines: readonly { readonly wire: string; readonly text: string }[];
+  readonly lines: readonly FlagLine[];
+  /** What feeds it stands elsewhere. */
+  readonly isFed: boolean;
+}
+
+export interface FlagLine {
+  readonly wire: string;
+  readonly text: string;
+  /** Terminal of a strip on which the wire ends there: drawn at the line, as it has nothing else in this diagram. */
+  readonly joint?: string;
 }
 
 /** Pieces that hang together by wires, laid out as one picture. */

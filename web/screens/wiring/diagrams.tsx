@@ -30,8 +30,10 @@ export function Diagrams({ wiring, pinned, picked, seek, pick }: Props) {
       seek === undefined
         ? undefined
         : sheets.find(({ clusters }) =>
-            clusters.some(({ laid }) =>
-              laid.pieces.some(({ ports }) => ports.some(({ terminal }) => terminal === seek)),
+            clusters.some(
+              ({ laid }) =>
+                laid.pieces.some(({ ports }) => ports.some(({ terminal }) => terminal === seek)) ||
+                laid.flags.some(({ flag }) => flag.lines.some(({ joint }) => joint === seek)),
             ),
           ),
     [sheets, seek],
@@ -102,8 +104,9 @@ export function Diagrams({ wiring, pinned, picked, seek, pick }: Props) {
       )}
       <p className="small soft">
         Drawn from the wiring as it stands. What is common to many (plus, 0 V, earth) is not a web of lines:
-        each terminal says where its wires go. Crosses, question marks and exclamation marks point out answers
-        that are not fine.
+        each terminal says where its wires go, and a small circle is a terminal of a strip. Crosses, question
+        marks and exclamation marks point out answers that are not fine; below it is said what each symbol and
+        mark means.
       </p>
       {drawn && drawn.symbols.length > 0 && (
         <details>

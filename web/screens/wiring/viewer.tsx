@@ -56,15 +56,19 @@ export function Viewer({ sheet, marks, pinned, picked, seek, pick }: Props) {
   }, [narrow, showGroup]);
   useEffect(() => {
     if (!seek) return;
-    for (const { at, laid } of sheet.clusters)
-      for (const piece of laid.pieces)
-        if (piece.ports.some(({ terminal }) => terminal === seek))
-          showBox({
-            x: at.x + piece.x - 120,
-            y: at.y + piece.y - 60,
-            width: piece.width + 260,
-            height: piece.height + 200,
-          });
+    for (const { at, laid } of sheet.clusters) {
+      const shown =
+        laid.pieces.find(({ ports }) => ports.some(({ terminal }) => terminal === seek)) ??
+        laid.flags.find(({ flag }) => flag.lines.some(({ joint }) => joint === seek));
+      if (!shown) continue;
+      showBox({
+        x: at.x + shown.x - 120,
+        y: at.y + shown.y - 60,
+        width: shown.width + 260,
+        height: shown.height + 200,
+      });
+      return;
+    }
   }, [seek, sheet, showBox]);
   useEffect(() => {
     const element = svg.current;

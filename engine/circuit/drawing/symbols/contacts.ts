@@ -1,6 +1,6 @@
 /** Contacts: what closes, what opens, and what works them. */
 import type { SymbolSpec } from './types.ts';
-import { circle, dashed, path } from './types.ts';
+import { circle, dashed, path, solid } from './types.ts';
 
 const MAKE = 'M0 0H11L29 -10M29 0H40';
 const BREAK = 'M0 0H11L31 -7M28 -9V0H40';
@@ -11,6 +11,10 @@ const contact = (name: string, d: string, more: SymbolSpec['draw'] = () => []): 
   linked: true,
   draw: () => [path(d), ...more()],
 });
+
+/** Opens directly: the movement itself parts the contact, whatever a spring does. */
+const DIRECT = () =>
+  path('M12 9H26M23 7L26 9L23 11M15.500 9a3.800 3.800 0 1 0 7.600 0a3.800 3.800 0 1 0 -7.600 0');
 
 export const contacts = {
   'contact-make': contact('contact that closes', MAKE),
@@ -28,10 +32,16 @@ export const contacts = {
     dashed('M20 -4V-14'),
     path('M14 -12V-14H26V-12'),
   ]),
-  mushroom: contact('emergency stop button, opens and stays open', BREAK, () => [
+  mushroom: contact('emergency stop button: opens directly (arrow in a circle) and stays open', BREAK, () => [
     dashed('M20 -4V-12'),
     path('M13 -12a7 5 0 0 1 14 0Z'),
+    DIRECT(),
   ]),
+  'contact-mirror': contact(
+    'mirror contact: it opens, and stays open while a main contact is stuck',
+    BREAK,
+    () => [solid('M17.500 8a2.500 2.500 0 1 0 5 0a2.500 2.500 0 1 0 -5 0')],
+  ),
   'limit-switch': contact('switch worked by something that passes, closes', MAKE, () => [
     path('M16 -3L22 -6V-11Z'),
   ]),
