@@ -1,8 +1,11 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { newRefit } from '../../refit/index.ts';
 import type { Wiring } from '../../refit/types.ts';
 import { CONDUCTOR_CURRENT } from '../../tables/conductor-current.ts';
+import { readWiring } from '../wiring/index.ts';
 import type { WiringFinding } from '../wiring/types.ts';
+import { wired } from '../wiring/wired.fixture.ts';
 import { cabinetWith, WIRING, wireAt } from './cabinet.fixture.ts';
 import { COUNTRIES, countryOf, judgeSupply, type PowerAnswer } from './index.ts';
 
@@ -164,6 +167,29 @@ describe('wires', () => {
       needs: [`${wireAt('F3.2', 'S1.11')}.length`],
     });
   });
+});
+
+test('derived: by hand: an encoder gets what its wires leave, hot, and that may be too little', () => {
+  const answer = (length: string, section: string) => {
+    const wiring = wired(
+      [
+        'T1 drive feedback=differential motor=brushed encoder-current=0.25_A',
+        'B1 encoder lines=differential current=150_mA',
+      ],
+      ['T1.E-5V B1.5V / W1', 'B1.0V T1.E-0V / W1'],
+      { W1: { length, section, shield: 'braid' } },
+    );
+    const refit = { ...newRefit({ id: 'r1', name: 'Encoder', machine: 'lathe' }), wiring };
+    return found(judgeSupply(refit, readWiring(wiring, refit)), 'voltage-drop:B1.5V');
+  };
+  const long = answer('10 m', '0.14 mm²');
+  // 0.0133 Ω/m of 1.5 mm², by its copper for 0.14 mm², at 70 °C, there and back.
+  const lost = 2 * 10 * ((0.0133 * 1.5) / 0.14) * (1 + 0.00393 * 50) * 0.15;
+  const says = Object.fromEntries(long.figures.map(({ name, value }) => [name, value]));
+  expect(says['volts lost on the way there and back']).toBeCloseTo(Math.ceil(lost / 0.005) * 0.005, 9);
+  expect(long).toMatchObject({ verdict: 'fails', remedy: expect.stringMatching(/in parallel/) });
+  expect(long.margin).toBeCloseTo(says['volts that arrive']! / 4.75, 9);
+  expect(answer('10 m', '0.5 mm²').verdict).toBe('fits');
 });
 
 describe('fuses', () => {

@@ -3,13 +3,14 @@ import { CLASS_5_SOURCE } from '../../../tables/conductor-resistance.ts';
 import type { WiringFinding } from '../../wiring/types.ts';
 import type { PowerContext } from '../context.ts';
 import type { Drops } from '../drops.ts';
+import type { Load } from '../loads.ts';
 import { amps, byMargin, figure, finding, percent, volts } from '../say.ts';
 import { byName } from '../sorted.ts';
 import { NOTHING, type SupplyRule } from './rule.ts';
 
 /** IEC 60204-1, 12.5 (recalled). */
 const ALLOWED = 0.05;
-const SOURCE = `IEC 60204-1:2016, 12.5: 5 % from the supply to the load (recalled, check the standard); ${CLASS_5_SOURCE.source}; volts lost are rounded up to a thousandth of the supply`;
+const SOURCE = `IEC 60204-1:2016, 12.5: 5 % from the supply to the load (recalled, check the standard); ${CLASS_5_SOURCE.source}; copper at 70 °C, the hottest its insulation stands; volts lost are rounded up to a thousandth of the supply`;
 
 export const voltageDropRule: SupplyRule<WiringFinding> = {
   id: 'voltage-drop',
@@ -39,6 +40,12 @@ function gathered(open: readonly WiringFinding[]): readonly WiringFinding[] {
   ];
 }
 
+/** What a device fed with d.c. for its electronics still works at. */
+function leastAt({ wiring }: PowerContext, load: Load): number | undefined {
+  const nature = wiring.terminals.get(load.from)?.nature;
+  return nature?.kind === 'feed' && nature.role === 'logic' ? nature.least : undefined;
+}
+
 function judge(context: PowerContext, subject: string, drops: Drops): WiringFinding | undefined {
   const { flow } = context;
   const load = flow.load.get(subject);
@@ -58,13 +65,32 @@ function judge(context: PowerContext, subject: string, drops: Drops): WiringFind
     ...(supply === undefined ? [] : [figure('voltage of the supply', supply, 'V')]),
   ];
   const share = supply === undefined ? undefined : lost / supply;
+  const least = leastAt(context, load);
+  const arrives = supply === undefined ? undefined : supply - lost;
+  if (least !== undefined && arrives !== undefined)
+    figures.push(figure('volts that arrive', arrives, 'V'), figure('volts it needs at least', least, 'V'));
+  // Fed with too little to begin with is another question, asked of the feed.
+  if (least !== undefined && arrives !== undefined && supply! >= least && arrives < least)
+    return finding(
+      'voltage-drop',
+      about,
+      title,
+      'fails',
+      `${load.name} loses ${volts(lost)}${needs.size > 0 ? ' or more' : ''} of ${volts(supply!)} in the wires while they are hot; ${volts(arrives)} arrive, and it needs ${volts(least)}.`,
+      SOURCE,
+      {
+        margin: arrives / least,
+        figures,
+        remedy: `Put spare cores in parallel with the two of its supply, or take a thicker or shorter wire ${drops.worst(subject)}.`,
+      },
+    );
   if (share !== undefined && share > ALLOWED)
     return finding(
       'voltage-drop',
       about,
       title,
       'fails',
-      `${load.name} loses ${volts(lost)}${needs.size > 0 ? ' or more' : ''} of ${volts(supply!)} in the wires (${percent(share)}); 5 % are allowed.`,
+      `${load.name} loses ${volts(lost)}${needs.size > 0 ? ' or more' : ''} of ${volts(supply!)} in the wires while they are hot (${percent(share)}); 5 % are allowed.`,
       SOURCE,
       {
         margin: ALLOWED / share,
@@ -88,7 +114,7 @@ function judge(context: PowerContext, subject: string, drops: Drops): WiringFind
     about,
     title,
     margin === undefined ? 'fits' : byMargin(margin),
-    `${load.name} takes ${amps(taken.amps)} and loses ${volts(lost)} of ${volts(supply!)} in the wires (${percent(share)}); 5 % are allowed.`,
+    `${load.name} takes ${amps(taken.amps)} and loses ${volts(lost)} of ${volts(supply!)} in the wires while they are hot (${percent(share)}); 5 % are allowed${least === undefined ? '' : `. ${volts(arrives!)} arrive, and it needs ${volts(least)}`}.`,
     SOURCE,
     { margin, figures },
   );

@@ -1,8 +1,6 @@
 import { type Drive, drivesOf } from '../check/drive.ts';
 import { figure, found, type Rule, verdictOf } from '../check/rule.ts';
-import { amps, metres, terminalName, volts } from '../check/say.ts';
-import type { View } from '../check/view.ts';
-import { conductorDrop } from '../drop.ts';
+import { terminalName, volts } from '../check/say.ts';
 import type { Feed, WiringFinding } from '../types.ts';
 
 /** A device fed with d.c., asked at its plus. */
@@ -68,7 +66,7 @@ export const feed: Rule = {
           },
         ),
       ];
-    return [...voltage(id, nature, name, up), ...drop(view, id, nature, name, up)];
+    return voltage(id, nature, name, up);
   },
 };
 
@@ -124,95 +122,4 @@ function voltage(id: string, nature: Feed, name: string, up: Drive): readonly Wi
       },
     ),
   ];
-}
-
-/** Copper between supply and device, where the way is short and its wires are known. */
-function drop(view: View, id: string, nature: Feed, name: string, up: Drive): readonly WiringFinding[] {
-  if (nature.role !== 'logic' || nature.least === undefined || up.high === undefined) return [];
-  const way = cableTo(view, id, up.path.source);
-  if (!way) return [];
-  const needs = [
-    ...(nature.amps === undefined ? [`${id}.current`] : []),
-    ...way.flatMap(({ wire, length, section }) => [
-      ...(length === undefined ? [`${wire}.length`] : []),
-      ...(section === undefined ? [`${wire}.section`] : []),
-    ]),
-  ];
-  const about = [id, up.path.source, ...way.map(({ wire }) => wire)];
-  if (needs.length > 0)
-    return [
-      found(
-        feed,
-        about,
-        'unknown',
-        `How much voltage ${name} loses on its cable cannot be said: ${needs.slice(0, 3).join(', ')} not known.`,
-        { part: 'drop', needs },
-      ),
-    ];
-  const lost = way.reduce(
-    (sum, { length, section }) => sum + conductorDrop(length!, section!, nature.amps!),
-    0,
-  );
-  const left = up.high - lost;
-  const long = way.reduce((sum, { length }) => sum + length!, 0);
-  const margin = left / nature.least;
-  return [
-    found(
-      feed,
-      about,
-      verdictOf(margin, 1),
-      `${name} takes ${amps(nature.amps!)} through ${metres(long)} of cable; ${volts(lost)} are lost there and back, ${volts(left)} arrive, and it needs ${volts(nature.least)}.`,
-      {
-        part: 'drop',
-        margin,
-        figures: [
-          figure('lost', lost, 'V'),
-          figure('arrives', left, 'V'),
-          figure('needed', nature.least, 'V'),
-        ],
-        source: 'IEC 60028, copper at 20 °C',
-        remedy:
-          margin >= 1
-            ? undefined
-            : 'Put spare cores in parallel with the two of the supply, or take a thicker cable.',
-      },
-    ),
-  ];
-}
-
-interface Piece {
-  readonly wire: string;
-  readonly length: number | undefined;
-  readonly section: number | undefined;
-}
-
-/** A way has at most this many terminals: an encoder's cable has a plug or two; beyond, it is a rail. */
-const FAR = 24;
-
-/** Wires from a terminal to its source through one net, or undefined where the way is long or leaves the cable. */
-function cableTo(view: View, from: string, to: string): readonly Piece[] | undefined {
-  // Only what hangs on a cable loses anything worth telling.
-  if (!view.wiresAt(from).some((wire) => view.wire(wire)?.cable != null)) return undefined;
-  if (view.net(from) !== view.net(to)) return undefined;
-  const seen = new Map<string, readonly Piece[]>([[from, []]]);
-  for (const [terminal, way] of seen) {
-    if (terminal === to) return way;
-    if (seen.size > FAR) return undefined;
-    for (const { to: next, wire } of view.neighbours(terminal)) {
-      if (seen.has(next)) continue;
-      if (wire === null) {
-        seen.set(next, way);
-        continue;
-      }
-      const read = view.wire(wire)!;
-      // Loose wires inside the cabinet are short.
-      seen.set(
-        next,
-        read.cable === null && read.length === undefined
-          ? way
-          : [...way, { wire, length: read.length, section: read.section }],
-      );
-    }
-  }
-  return undefined;
 }

@@ -262,14 +262,6 @@ describe('encoders', () => {
   };
   const all = ['T1.E-5V B1.5V / W1', 'B1.0V T1.E-0V / W1', 'B1.A+ T1.E-A+ / W1', 'B1.A- T1.E-A- / W1'];
 
-  test('published: 150 mA through 10 m of 0.14 mm²: 0.36945813 V lost, 4.6305419 V arrive, below 4.75 V (IEC 60028)', () => {
-    const found = ask(pair(all), 'feed:B1.5V:drop')!;
-    expect(found.verdict).toBe('fails');
-    expect(found.figures[0]!.value).toBeCloseTo(0.36945813, 8);
-    expect(found.figures[1]!.value).toBeCloseTo(4.6305419, 7);
-    expect(verdict(pair(all, 'length=10_m section=0.5_mm2'), 'feed:B1.5V:drop')).toBe('fits');
-  });
-
   test('published: a pair of 30 m carries 2 MHz (TIA/EIA-422-B, curve of length against rate)', () => {
     const found = ask(pair(all, 'length=30_m section=0.5_mm2'), 'line:T1.E-A+')!;
     expect(found.figures.find(({ name }) => name === 'it carries')!.value).toBeCloseTo(2e6, 3);
@@ -508,7 +500,8 @@ describe('earth, shields, cables', () => {
       ],
     );
     expect(verdict(wiring, 'wire:w1')).toBe('fails');
-    expect(ask(wiring, 'wire:w2')!.remedy).toMatch(/K1\.A1/);
+    // A9 is no slip for A1; what there is is told instead.
+    expect(ask(wiring, 'wire:w2')!.remedy).toMatch(/K1 has: A1, A2/);
     expect(verdict(wiring, 'wire:w3')).toBe('fits');
     expect(verdict(wiring, 'holding:X1.2')).toBe('tight');
     expect(verdict(wiring, 'loop:X1.3')).toBe('fits');
