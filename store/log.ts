@@ -7,10 +7,12 @@ import {
   type Change,
   conflictProblem,
   type Edit,
+  feedMarksEdit,
   foldEdits,
+  hasOldFeedMarks,
   LIMITS,
   parseEdit,
-  parseRefit,
+  parseState,
   type Refit,
   refitNamer,
   sayChanges,
@@ -93,13 +95,28 @@ export function makeLog(database: Database, kinds?: Kinds): Log {
       id,
     );
     if (!row) return noSuchRefit(id);
-    const snapshot = parseRefit(JSON.parse(row.state));
-    if (!snapshot.ok) return snapshot;
-    const state = foldEdits(snapshot.value, editsBetween(id, row.number + 1, row.head));
+    const stored: unknown = JSON.parse(row.state);
+    const start = parseState(stored);
+    if (!start.ok) return start;
+    const edits = editsBetween(id, row.number + 1, row.head);
+    const state = foldEdits(start.value, edits);
     if (!state.ok) return state;
     const loaded = { refit: state.value, head: row.head, size: JSON.stringify(state.value).length };
     cache.set(id, loaded);
-    return ok(loaded);
+    return hasOldFeedMarks(stored) ? renamed(id, loaded) : ok(loaded);
+  }
+
+  /** A refit of an older format with the names of today, which is kept once: its newest snapshot is of today's format. */
+  function renamed(id: string, loaded: Cached): Result<Cached> {
+    const changed = database.one<{ at: string }>('SELECT changed_at AS at FROM refits WHERE id = ?', id)!;
+    const edit = feedMarksEdit(loaded.refit, loaded.head, changed.at);
+    if (edit) {
+      const kept = keep(id, loaded, edit);
+      if (!kept.ok) return kept;
+    }
+    const now = cache.get(id) ?? loaded;
+    snapshot(id, now.head, now.refit);
+    return ok(now);
   }
 
   /** The edit itself, and what can be looked up about it. */
@@ -253,7 +270,7 @@ export function makeLog(database: Database, kinds?: Kinds): Log {
         'SELECT start, before FROM refits WHERE id = ?',
         id,
       )!;
-      const start = parseRefit(JSON.parse(row.start));
+      const start = parseState(JSON.parse(row.start));
       if (!start.ok) return start;
       const edits = editsBetween(id, row.before + 1, loaded.value.head);
       const folded = foldEdits(start.value, edits);

@@ -60,6 +60,42 @@ const mayEverything = process.getuid?.() === 0 || process.platform === 'win32';
 const PNG = png();
 
 describe('refits and edits', () => {
+  test('derived: what an older Fettle kept gets today’s names of a drive’s feed by one edit, once', () => {
+    must(store.createRefit(REFIT, 'bench', when));
+    const device = {
+      id: 'T1',
+      kind: 'drive',
+      name: '',
+      part: null,
+      where: '',
+      settings: {},
+      terminals: {},
+      pins: {},
+    };
+    const wire = { id: 'w1', from: 'G2.plus', to: 'T1.L', cable: null, settings: {} };
+    must(append(0, { do: 'device', id: 'T1', old: null, new: device }));
+    must(append(1, { do: 'wire', id: 'w1', old: null, new: wire }));
+    const longer = { ...wire, settings: { length: '2 m' } };
+    must(append(2, { do: 'wire', id: 'w1', old: wire, new: longer }));
+    store.close();
+    const database = must(openDatabase(folder));
+    database.run("UPDATE snapshots SET state = json_set(state, '$.version', 4)");
+    database.run("UPDATE refits SET start = json_set(start, '$.version', 4)");
+    database.close();
+    for (let opened = 0; opened < 2; opened++) {
+      store = must(openStore(folder));
+      const { refit, head } = must(store.openRefit('lathe'));
+      expect(refit.wiring.wires.w1).toEqual({ ...longer, to: 'T1.DC+' });
+      expect(head).toBe(4);
+      expect(must(store.verify('lathe'))).toBe(4);
+      if (opened === 0) store.close();
+    }
+    expect(must(store.history('lathe')).at(-1)).toMatchObject({
+      who: 'Fettle',
+      says: expect.stringContaining('DC+'),
+    });
+  });
+
   test('derived: what was kept is there after closing and opening', () => {
     must(store.createRefit(REFIT, 'bench', when));
     const { edit } = must(append(0, set(null, ohm('1.32 ± 0.06 ohm'))));

@@ -1,10 +1,12 @@
 /** The `.refit` file: a zip of refit.json, edits.jsonl and photos/. */
 import { strToU8, type Zippable, zipSync } from 'fflate';
 import { ok, type Result, refuse } from '../quantity/types.ts';
-import { unfoldEdits } from './edit.ts';
+import { applyEdit, unfoldEdits } from './edit.ts';
+import { feedMarksEdit, hasOldFeedMarks } from './feed-marks.ts';
+import { parseJson } from './json.ts';
 import { LIMITS } from './limits.ts';
 import { photoFault, photoNameFault } from './photo.ts';
-import { readEdits, readRefit } from './read.ts';
+import { parseState, readEdits } from './read.ts';
 import type { Edit, Refit } from './types.ts';
 import { writeEdits, writeRefit } from './write.ts';
 import { readZip } from './zip.ts';
@@ -16,6 +18,9 @@ export interface Archive {
   /** By name, without the folder. */
   readonly photos: ReadonlyMap<string, Uint8Array>;
 }
+
+/** When something happened to a file that does not say when. */
+const LONG_AGO = new Date(0).toISOString();
 
 /** Reads a `.refit` file. The history is undone step by step to see that it really led to the state beside it. */
 export function readArchive(bytes: Uint8Array, knownKinds?: readonly string[]): Result<Archive> {
@@ -31,7 +36,9 @@ export function readArchive(bytes: Uint8Array, knownKinds?: readonly string[]): 
     return refuse({ code: 'malformed', message: 'There is no refit.json in the zip.', where: 'refit.json' });
   const stateText = utf8(state, 'refit.json');
   if (!stateText.ok) return stateText;
-  const refit = readRefit(stateText.value, knownKinds);
+  const parsed = parseJson(stateText.value, 'refit.json', LIMITS.refitFile);
+  if (!parsed.ok) return parsed;
+  const refit = parseState(parsed.value, knownKinds);
   if (!refit.ok) return refit;
   const historyText = utf8(files.value.get('edits.jsonl') ?? new Uint8Array(), 'edits.jsonl');
   if (!historyText.ok) return historyText;
@@ -52,7 +59,13 @@ export function readArchive(bytes: Uint8Array, knownKinds?: readonly string[]): 
       return refuse({ code: 'malformed', message: `'${path}' in the zip ${fault}.`, where: path });
     photos.set(path.slice(PHOTOS.length), photo);
   }
-  return ok({ refit: refit.value, edits: edits.value, photos });
+  const last = edits.value.at(-1);
+  const renames = hasOldFeedMarks(parsed.value)
+    ? feedMarksEdit(refit.value, last?.number ?? 0, last?.when ?? LONG_AGO)
+    : undefined;
+  if (!renames) return ok({ refit: refit.value, edits: edits.value, photos });
+  const renamed = applyEdit(refit.value, renames);
+  return renamed.ok ? ok({ refit: renamed.value, edits: [...edits.value, renames], photos }) : renamed;
 }
 
 /** Writes a `.refit` file that readArchive reads; the same archive always gives the same bytes. */

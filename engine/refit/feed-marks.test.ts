@@ -1,7 +1,11 @@
+import { strToU8, zipSync } from 'fflate';
 import { expect, test } from 'vitest';
+import { readArchive, writeArchive } from './archive.ts';
+import { foldEdits } from './edit.ts';
 import { newRefit } from './new.ts';
 import { parseRefit } from './read.ts';
-import type { WiringDevice, WiringWire } from './types.ts';
+import type { Change, Edit, WiringDevice, WiringWire } from './types.ts';
+import { writeEdits } from './write.ts';
 
 const device = (id: string, kind: string, more: Partial<WiringDevice> = {}): WiringDevice => ({
   id,
@@ -23,6 +27,7 @@ const wires = (...ends: readonly (readonly [string, string])[]): Record<string, 
 function readAgain(devices: readonly WiringDevice[], laid: Record<string, WiringWire>) {
   const read = parseRefit({
     ...newRefit({ id: 'hoist', name: 'Hoist', machine: 'mill' }),
+    version: 4,
     wiring: {
       devices: Object.fromEntries(devices.map((each) => [each.id, each])),
       wires: laid,
@@ -69,4 +74,48 @@ test('derived: on three phases N was the second of them; on one it is what it is
 test('derived: where the new names are in use, a wire on an old one is left for a person to look at', () => {
   const laid = wires(['G2.plus', 'T1.DC+'], ['X0.L1', 'T1.L']);
   expect(endsOf(readAgain([device('T1', 'drive')], laid))).toEqual(['G2.plus T1.DC+', 'X0.L1 T1.L']);
+});
+
+test('derived: a file of today with a wire on a mark that is not there any more is left as it is', () => {
+  const laid = wires(['G2.plus', 'T1.L']);
+  const refit = readAgain([device('T1', 'drive')], {});
+  const today = { ...refit, wiring: { ...refit.wiring, wires: laid } };
+  expect(parseRefit(JSON.parse(JSON.stringify(today)))).toEqual({ ok: true, value: today });
+});
+
+test('derived: a file with a history gets the new names by an edit after it, and still leads from its beginning', () => {
+  const start = newRefit({ id: 'hoist', name: 'Hoist', machine: 'mill' });
+  const laid = wires(['G2.plus', 'T1.L'], ['T1.N', 'G2.minus']);
+  const edit = (number: number, ...changes: Change[]): Edit => ({
+    number,
+    who: 'bench',
+    when: '2026-02-01T10:00:00Z',
+    basedOn: number - 1,
+    changes,
+    says: 'a change',
+  });
+  const old = device('T1', 'drive');
+  const edits = [
+    edit(1, { do: 'device', id: 'T1', old: null, new: old }),
+    edit(
+      2,
+      ...Object.values(laid).map((each): Change => ({ do: 'wire', id: each.id, old: null, new: each })),
+    ),
+    // A later edit of such a wire, which would be refused if what it changes had been renamed before it.
+    edit(3, { do: 'wire', id: 'w0', old: laid.w0!, new: { ...laid.w0!, settings: { length: '2 m' } } }),
+  ];
+  const state = foldEdits(start, edits);
+  if (!state.ok) throw new Error(state.problem.message);
+  const bytes = zipSync({
+    'refit.json': strToU8(JSON.stringify({ ...state.value, version: 4 })),
+    'edits.jsonl': strToU8(writeEdits(edits)),
+  });
+  const read = readArchive(bytes);
+  if (!read.ok) throw new Error(read.problem.message);
+  expect(endsOf(read.value.refit)).toEqual(['G2.plus T1.DC+', 'T1.DC- G2.minus']);
+  expect(read.value.edits).toHaveLength(4);
+  expect(foldEdits(start, read.value.edits)).toEqual({ ok: true, value: read.value.refit });
+  const again = writeArchive(read.value);
+  if (!again.ok) throw new Error(again.problem.message);
+  expect(readArchive(again.value)).toEqual(read);
 });

@@ -1,10 +1,11 @@
 /**
- * Terminals by which a drive is fed were once called L and N whatever it was fed with. Today they are called by what
- * belongs there: DC+ and DC- on a bus, L1, L2, L3 on three phases, L and N on one. Reading a file of version 4 that
- * still has the old names gives it the new ones; nothing else changes, and reading it again changes nothing.
+ * Up to version 4 of the format, terminals by which a drive is fed were called L and N whatever it was fed with. Today
+ * they are called by what belongs there: DC+ and DC- on a bus, L1, L2, L3 on three phases, L and N on one. A refit with a
+ * history gets the new names by an edit of its own, so that the edits before it still lead to where they led.
  */
 import { own } from '../quantity/own.ts';
-import type { Part, Refit, Wiring, WiringDevice } from './types.ts';
+import { same } from './same.ts';
+import type { Change, Edit, Part, Refit, Wiring, WiringDevice } from './types.ts';
 
 type Names = Readonly<Record<string, string>>;
 
@@ -12,6 +13,35 @@ const DIRECT: Names = { L: 'DC+', N: 'DC-' };
 const THREE: Names = { L: 'L1', N: 'L2' };
 const OWN_NAMES: ReadonlySet<string> = new Set(['common', 'other-end']);
 
+/** The first version whose files have the names of today. */
+const NAMED_SINCE = 5;
+
+export const hasOldFeedMarks = (document: unknown): boolean =>
+  Number((document as { version?: unknown } | null)?.version) < NAMED_SINCE;
+
+/**
+ * The edit that gives a refit of an older version today's names; undefined where it has none of the old ones.
+ * @param head number of the newest edit, 0 where there is none; @param when time of the edit.
+ */
+export function feedMarksEdit(refit: Refit, head: number, when: string): Edit | undefined {
+  const now = withTodaysFeedMarks(refit).wiring;
+  const { devices, wires } = refit.wiring;
+  const changes: Change[] = [
+    ...Object.values(devices).flatMap((old): Change[] => {
+      const fresh = own(now.devices, old.id);
+      return fresh && !same(old, fresh) ? [{ do: 'device', id: old.id, old, new: fresh }] : [];
+    }),
+    ...Object.values(wires).flatMap((old): Change[] => {
+      const fresh = own(now.wires, old.id);
+      return fresh && !same(old, fresh) ? [{ do: 'wire', id: old.id, old, new: fresh }] : [];
+    }),
+  ];
+  if (changes.length === 0) return undefined;
+  const says = 'terminals that feed drives are called by what belongs there: DC+ and DC-, or L1, L2, L3';
+  return { number: head + 1, who: 'Fettle', when, basedOn: head, changes, says };
+}
+
+/** The same refit with the names of today. */
 export function withTodaysFeedMarks(refit: Refit): Refit {
   const ends = new Set(Object.values(refit.wiring.wires).flatMap(({ from, to }) => [from, to]));
   const renamed = new Map<string, Names>();

@@ -2,6 +2,7 @@
 export { type Archive, readArchive, writeArchive } from './archive.ts';
 export { conflictOf, conflictProblem } from './conflict.ts';
 export { applyEdit, foldEdits, type UndoMeta, undoOf, unfoldEdits } from './edit.ts';
+export { feedMarksEdit, hasOldFeedMarks } from './feed-marks.ts';
 export { LIMITS } from './limits.ts';
 export { newRefit } from './new.ts';
 export { photoFault, photoKind } from './photo.ts';
@@ -17,7 +18,7 @@ export {
   refitNamer,
   resolvePath,
 } from './place.ts';
-export { parseEdit, parseRefit, readEdits, readRefit } from './read.ts';
+export { parseEdit, parseRefit, parseState, readEdits, readRefit } from './read.ts';
 export { BY_ID, type Namer, sayChange, sayChanges, sayFact } from './say.ts';
 export { refitJsonSchema, whenSchema, whoSchema } from './schema.ts';
 export { checkShape } from './shape.ts';

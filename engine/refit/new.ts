@@ -5,7 +5,7 @@ export const newRefit = (
   start: Pick<Refit, 'id' | 'name' | 'machine'> & { readonly about?: string },
 ): Refit => ({
   format: 'fettle-refit',
-  version: 4,
+  version: 5,
   id: start.id,
   name: start.name,
   about: start.about ?? '',

@@ -273,7 +273,7 @@ describe('references', () => {
 
 describe('formats of other versions', () => {
   test('derived: a newer version is refused in words', () => {
-    expect(problemOf(broken(['version'], 5)).message).toMatch(/written by a newer Fettle \(version 5/);
+    expect(problemOf(broken(['version'], 6)).message).toMatch(/written by a newer Fettle \(version 6/);
     expect(problemOf(broken(['version'], '1')).where).toBe('version');
     expect(problemOf('{"version": 1}').where).toBe('format');
     expect(problemOf('[]').message).toBe('the whole must be an object in { }.');
@@ -295,7 +295,7 @@ describe('formats of other versions', () => {
     const read = readRefit(JSON.stringify(old));
     if (!read.ok) throw new Error(read.problem.message);
     const empty = { evidence: {}, tags: {}, keeps: {}, survey: {}, stop: null, ...NOTHING_OF_FOUR };
-    expect(read.value).toMatchObject({ version: 4, ...empty });
+    expect(read.value).toMatchObject({ version: 5, ...empty });
     // Writing today's format and taking the new and empty fields away again gives the old document.
     const { evidence, tags, keeps, survey, stop, work, auxiliaries, wiring, ...back } = JSON.parse(
       writeRefit(read.value),

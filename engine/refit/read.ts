@@ -1,6 +1,6 @@
 /** Reads refit.json: a refit, or a refusal that names the place in the file and what would be right. */
 import { ok, type Result, refuse } from '../quantity/types.ts';
-import { withTodaysFeedMarks } from './feed-marks.ts';
+import { hasOldFeedMarks, withTodaysFeedMarks } from './feed-marks.ts';
 import { parseJson } from './json.ts';
 import { LIMITS } from './limits.ts';
 import { inOrder } from './order.ts';
@@ -16,16 +16,20 @@ export function readRefit(text: string, knownKinds?: readonly string[]): Result<
   return parsed.ok ? parseRefit(parsed.value, knownKinds) : parsed;
 }
 
-/** Reads a refit from parsed JSON. Its chains come in their usual order whatever the order in the file. */
+/** Reads a refit that has no history from parsed JSON. Its chains come in their usual order whatever the order in the file. */
 export function parseRefit(value: unknown, knownKinds?: readonly string[]): Result<Refit> {
+  const refit = parseState(value, knownKinds);
+  return refit.ok && hasOldFeedMarks(value) ? ok(withTodaysFeedMarks(refit.value)) : refit;
+}
+
+/** Reads a state to which edits lead, or from which they begin: nothing of it is put in other words. */
+export function parseState(value: unknown, knownKinds?: readonly string[]): Result<Refit> {
   const current = upgrade(value);
   if (!current.ok) return current;
   const shaped = checkShape(refitSchema, current.value);
   if (!shaped.ok) return shaped;
   const problem = referenceProblem(shaped.value, knownKinds);
-  return problem
-    ? refuse(problem)
-    : ok(withTodaysFeedMarks({ ...shaped.value, chains: inOrder(shaped.value.chains) }));
+  return problem ? refuse(problem) : ok({ ...shaped.value, chains: inOrder(shaped.value.chains) });
 }
 
 /** Reads one edit from parsed JSON; `within` names where it came from in refusals. */

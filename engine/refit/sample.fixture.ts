@@ -19,7 +19,7 @@ const quantity = (text: string): FactValue => ({ kind: 'quantity', text });
 
 export const SAMPLE: Refit = {
   format: 'fettle-refit',
-  version: 4,
+  version: 5,
   id: 'old-lathe',
   name: 'Old lathe',
   about: 'Came without its cabinet.\nThe slides are good.',
@@ -357,7 +357,7 @@ export const refits: fc.Arbitrary<Refit> = fc
       .sort((a, b) => compareChainIds(a.id, b.id));
     return {
       format: 'fettle-refit',
-      version: 4,
+      version: 5,
       ...rest,
       places: places[0]!,
       chains: ordered,

@@ -62,7 +62,7 @@ const title = z.strictObject({ name: line(LIMITS.name, 1), about: prose() });
 
 export const refitSchema: z.ZodType<Refit> = z.strictObject({
   format: z.literal('fettle-refit'),
-  version: z.literal(4),
+  version: z.literal(5),
   id,
   name: line(LIMITS.name, 1),
   about: prose(),

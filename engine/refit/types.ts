@@ -239,7 +239,7 @@ export interface Wiring {
 
 export interface Refit {
   readonly format: 'fettle-refit';
-  readonly version: 4;
+  readonly version: 5;
   readonly id: string;
   readonly name: string;
   readonly about: string;
