@@ -155,7 +155,7 @@ test('frozen: how many answers of each rule there are', () => {
       "analogue": 1,
       "contact": 25,
       "earth": 15,
-      "feed": 19,
+      "feed": 16,
       "levels": 33,
       "line": 9,
       "load": 30,
