@@ -1,5 +1,6 @@
 /** The cable schedule: what to buy, how long, where from and where to, and what each core is. */
 import type { ReadWiring } from '../wiring/types.ts';
+import { usualColours } from './core-colours.ts';
 import type { List } from './types.ts';
 import { inOrder, lengthOf, numberOf, sectionOf, shieldOf } from './words.ts';
 
@@ -7,13 +8,15 @@ export function cableSchedule(read: ReadWiring): List {
   return {
     id: 'cables',
     title: 'Cables',
-    about: 'Measure the way before you cut, and leave enough at both ends to strip twice.',
+    about:
+      'Measure the way before you cut, and leave enough at both ends to strip twice. A colour with a question mark is what such cables usually have; hold it against the cable you bought, and write down the true one.',
     caution: '',
     columns: ['Core', 'Colour', 'From', 'To', 'Section, mm²', 'Number'],
     groups: [...read.cables.values()]
       .sort((a, b) => inOrder(a.id, b.id))
       .map((cable) => {
         const wires = cable.wires.flatMap((id) => read.wires.get(id) ?? []);
+        const usual = usualColours(read, cable);
         const ends = new Set(
           wires.flatMap(({ from, to }) => [from, to]).map((each) => each.slice(0, each.indexOf('.'))),
         );
@@ -36,7 +39,7 @@ export function cableSchedule(read: ReadWiring): List {
             id: wire.id,
             cells: [
               String(at + 1),
-              wire.colour,
+              wire.colour || (usual.get(wire.id) ?? ''),
               wire.from,
               wire.to,
               sectionOf(wire.section ?? cable.section),

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { usualColours } from './core-colours.ts';
 import { LISTS, listCsv, listDocument } from './index.ts';
 import { SMALL } from './read.fixture.ts';
 
@@ -66,6 +67,32 @@ test('derived: pins say what they are and where a photo shows them; labels count
   ]);
   expect(pins.groups.some(({ title }) => title === 'X1')).toBe(false);
   expect(LISTS.labels(SMALL).groups.map(({ rows }) => rows.length)).toEqual([26, 2, 9, 3]);
+});
+
+test('derived: cores of which nobody said the colour get the usual ones, each once, and with a question mark', () => {
+  for (const cable of SMALL.cables.values()) {
+    const usual = [...usualColours(SMALL, cable).values()];
+    for (const id of usualColours(SMALL, cable).keys()) expect(SMALL.wires.get(id)!.colour).toBe('');
+    const guessed = usual.filter((each) => each.endsWith('?'));
+    expect(new Set(guessed).size).toBe(guessed.length);
+  }
+  const wire = (id: string, colour = '') => ({
+    ...[...SMALL.wires.values()][0]!,
+    id,
+    colour,
+    from: 'a.1',
+    to: 'b.1',
+  });
+  const wires = new Map(['u', 'v', 'w'].map((id) => [id, wire(id, id === 'v' ? 'white' : '')]));
+  const cable = { ...[...SMALL.cables.values()][0]!, wires: ['u', 'v', 'w'], section: 0.25e-6 };
+  expect([...usualColours({ ...SMALL, wires }, cable)]).toEqual([
+    ['u', 'brown (BN)?'],
+    ['w', 'green (GN)?'],
+  ]);
+  expect([...usualColours({ ...SMALL, wires }, { ...cable, section: 1.5e-6 }).values()]).toEqual([
+    'black, number 1 (BK)?',
+    'black, number 2 (BK)?',
+  ]);
 });
 
 test('derived: CSV reads back cell by cell, and nothing in it is a formula', () => {
