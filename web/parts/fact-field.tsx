@@ -8,7 +8,7 @@ import { BASES, type Basis } from '../../engine/quantity/types.ts';
 import { capital } from '../../engine/quantity/words.ts';
 import { askBackOfText } from '../../engine/refit/read-fact.ts';
 import type { Fact } from '../../engine/refit/types.ts';
-import { keepDraft, readDraft } from '../screens/survey/drafts.ts';
+import { keepDraft, readDraft } from '../state/drafts.ts';
 import type { Session, View } from '../state/session.ts';
 import type { Reading } from '../worker/protocol.ts';
 import { AskBack, focusOn, useAskBack } from './ask-back.tsx';

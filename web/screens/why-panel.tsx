@@ -11,8 +11,8 @@ import { FactField } from '../parts/fact-field.tsx';
 import { Formula } from '../parts/formula.tsx';
 import { Scroll } from '../parts/scroll.tsx';
 import { VerdictWord } from '../parts/verdict.tsx';
+import { keepDraft, readDraft } from '../state/drafts.ts';
 import type { Session, View } from '../state/session.ts';
-import { keepDraft, readDraft } from './survey/drafts.ts';
 
 interface Props {
   readonly session: Session;

@@ -1,7 +1,7 @@
 /** A field of the survey: leaving it or Enter records it, Escape goes back to what is recorded. */
 import { type KeyboardEvent, useId, useState } from 'react';
 import { AskBack, focusOn, useAskBack } from '../../parts/ask-back.tsx';
-import { keepDraft, useDraft } from './drafts.ts';
+import { keepDraft, useDraft } from '../../state/drafts.ts';
 
 interface Props {
   readonly label: string;

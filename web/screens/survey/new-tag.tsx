@@ -2,9 +2,9 @@
 import { type FormEvent, useRef, useState } from 'react';
 import { newTagId, tagFound } from '../../../engine/refit/survey-set.ts';
 import type { Refit, Tag } from '../../../engine/refit/types.ts';
+import { keepDraft, readDraft } from '../../state/drafts.ts';
 import type { Session } from '../../state/session.ts';
 import { Choice } from './choice.tsx';
-import { keepDraft, readDraft } from './drafts.ts';
 import { Photos } from './photos.tsx';
 import { recordLatest } from './record.ts';
 import { ENDS, nextTag, TAG_FIELDS, TAG_NAMES, type TagText } from './tag-fields.ts';

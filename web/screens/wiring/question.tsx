@@ -6,7 +6,7 @@ import { askBackOfSetting } from '../../../engine/quantity/read-setting.ts';
 import { capital } from '../../../engine/quantity/words.ts';
 import type { Wiring } from '../../../engine/refit/types.ts';
 import { AskBack, focusOn, useAskBack } from '../../parts/ask-back.tsx';
-import { keepDraft, readDraft } from '../survey/drafts.ts';
+import { keepDraft, readDraft } from '../../state/drafts.ts';
 
 /** An answer of one kind to all places it is asked at. */
 export type Answers = readonly (readonly [place: AnswerPlace, typed: string])[];
