@@ -24,7 +24,7 @@ export function sayCircle(
       : `, and on the whole ${short(meanRadius, system)} too ${meanRadius < 0 ? 'small' : 'large'} in radius`;
   say(
     roundness > 2e-5 ? 'doubtful' : 'good',
-    `The circle of the slides is out of round by ${short(roundness, system)}${radius}.`,
+    `The circle is out of round by ${short(roundness, system)}${radius}.`,
   );
   const told = (Object.keys(NAMES) as (keyof DeviationParts)[])
     .filter((each) => Math.abs(parts[each]) > WORTH)

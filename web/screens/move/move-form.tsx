@@ -29,8 +29,8 @@ const NAMES: Readonly<Record<MoveKind, string>> = {
 
 /** What is chosen, as a person says it. */
 const CHOICES: Readonly<Record<string, string>> = {
-  fitted: 'with its brake, if it has one',
-  none: 'without its brake',
+  fitted: 'as fitted',
+  none: 'without it',
 };
 
 export function MoveForm({ kind, kinds, fields, fault, onKind, onField }: Props) {
