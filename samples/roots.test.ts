@@ -34,6 +34,8 @@ describe('one wire on the wrong terminal of the lathe', () => {
     ['G2.plus', 'G2.minus', 'short', 'A supply is shorted'],
     ['Q1.2', 'Q1.4', 'short', 'The mains are shorted'],
     ['X0.L1', 'X0.N', 'short', 'The mains are shorted'],
+    // Through switches that are closed at rest.
+    ['G2.plus', 'A1.in3', 'short', 'Short circuit'],
   ] as const;
 
   test.each(cases)(

@@ -1,6 +1,6 @@
 /** Findings of the supply in the words of a person, in the form of those of the wiring. */
 import { formatQuantity, readable } from '../../quantity/index.ts';
-import type { Figure, Verdict, WiringFinding } from '../wiring/types.ts';
+import type { Figure, Root, Verdict, WiringFinding } from '../wiring/types.ts';
 
 /** Margin below which a verdict is tight: a tenth in hand, common practice, no source. */
 export const TIGHT = 1.1;
@@ -31,9 +31,10 @@ export function finding(
     readonly figures?: readonly Figure[];
     readonly remedy?: string | undefined;
     readonly needs?: readonly string[] | undefined;
+    readonly root?: Root;
   } = {},
 ): WiringFinding {
-  const { margin, figures = [], remedy, needs } = more;
+  const { margin, figures = [], remedy, needs, root } = more;
   return {
     id: `${rule}:${about[0] ?? ''}`,
     rule,
@@ -46,5 +47,6 @@ export function finding(
     ...(margin !== undefined && Number.isFinite(margin) ? { margin } : {}),
     ...(remedy === undefined ? {} : { remedy }),
     ...(needs && needs.length > 0 ? { needs: [...new Set(needs)] } : {}),
+    ...(root ? { root } : {}),
   };
 }

@@ -40,7 +40,9 @@ const DOES_NOT_WORK = 2;
 const leadsTo = ({ rule }: WiringFinding): number =>
   Object.hasOwn(LEADS_TO, rule) ? LEADS_TO[rule]! : DOES_NOT_WORK;
 
-const rootRank = ({ root }: WiringFinding): number => (root ? ROOTS.indexOf(root.harm) : ROOTS.length);
+/** What goes by way of contacts may be said of another root as well, and is looked at after those that are joined for good. */
+const rootRank = ({ root }: WiringFinding): number =>
+  root ? ROOTS.indexOf(root.harm) + (root.throughContacts ? ROOTS.length : 0) : 2 * ROOTS.length;
 
 /** Equals keep the order they have. */
 export const byConsequence = (a: WiringFinding, b: WiringFinding): number =>

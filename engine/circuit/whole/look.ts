@@ -85,6 +85,7 @@ export class WiringLook {
       read: checker.drawing,
       findings: () => [...checker.findings(), ...this.#supply!.findings()],
       joining: (ends) => checker.joining(ends),
+      wiresOfWay: (ends) => checker.wiresOfWay(ends),
       without: (left) => {
         const wires = Object.fromEntries(Object.entries(refit.wiring.wires).filter(([id]) => !left.has(id)));
         this.#take({ ...refit, wiring: { ...refit.wiring, wires } });

@@ -8,18 +8,22 @@ import { sayAbout } from './say-about.ts';
 
 /** As many mistakes of this kind are looked behind. */
 const MOST = 8;
+/** Wires of a way that are tried; a longer one is no single mistake. */
+const LONGEST = 24;
 
 export interface Judging {
   /** As it stands now: without the wires that have been left out. */
   readonly read: Parameters<typeof sayAbout>[0];
   readonly findings: () => readonly WiringFinding[];
   readonly joining: (ends: Root['ends']) => string | undefined;
+  readonly wiresOfWay: (ends: Root['ends']) => readonly string[];
   /** From here on everything is judged without these wires. */
   readonly without: (wires: ReadonlySet<string>) => void;
 }
 
 /** All findings in the order in which they matter. */
-export function rootsFirst({ read, findings, joining, without }: Judging): readonly WiringFinding[] {
+export function rootsFirst(judging: Judging): readonly WiringFinding[] {
+  const { read, findings, joining, without } = judging;
   let now = findings();
   const roots: WiringFinding[] = [];
   const left = new Set<string>();
@@ -30,7 +34,9 @@ export function rootsFirst({ read, findings, joining, without }: Judging): reado
     const before = now;
     // Wires beside each other join them together.
     while (left.size < 2 * MOST && now.some((each) => isSame(each, root))) {
-      const wire = joining(root.root!.ends);
+      const wire = root.root!.throughContacts
+        ? leastSaidWithout(judging, root, left)
+        : joining(root.root!.ends);
       if (wire === undefined || left.has(wire)) break;
       wires.set(wire, sayAbout(read, wire) ?? wire);
       left.add(wire);
@@ -46,6 +52,23 @@ export function rootsFirst({ read, findings, joining, without }: Judging): reado
     );
   }
   return [...roots, ...now].sort(byConsequence);
+}
+
+/** Of the wires of a way the one without which the least is wrong. */
+function leastSaidWithout(
+  { findings, wiresOfWay, without }: Judging,
+  root: WiringFinding,
+  left: ReadonlySet<string>,
+): string | undefined {
+  let best: string | undefined;
+  let least = Number.POSITIVE_INFINITY;
+  for (const wire of wiresOfWay(root.root!.ends).slice(0, LONGEST)) {
+    without(new Set([...left, wire]));
+    const wrong = findings().filter(({ verdict }) => verdict === 'fails' || verdict === 'unknown').length;
+    if (wrong < least) [best, least] = [wire, wrong];
+  }
+  without(left);
+  return best;
 }
 
 const isSame = ({ id, root }: WiringFinding, other: WiringFinding): boolean =>

@@ -465,6 +465,8 @@ export interface Root {
   readonly ends: readonly [string, string];
   /** What it does to what hangs on it: mains where they kill, current that only a fuse stops, volts of another supply. */
   readonly harm: 'mains' | 'short' | 'volts';
+  /** Only closed contacts complete the way: which wire it is shows by what is still said without it. */
+  readonly throughContacts?: true;
   /** Ids of wires that most likely join them; everything else is judged as if these were not there. Empty: none found. */
   readonly wires?: readonly string[];
   /** How many other findings there would be with those wires that are not there without them. */

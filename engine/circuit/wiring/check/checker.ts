@@ -11,7 +11,7 @@ import type { Around } from '../read-device.ts';
 import { RULES } from '../rules/index.ts';
 import type { ReadWiring, WiringFinding, WiringProblem } from '../types.ts';
 import type { Component } from './components.ts';
-import { joiningWire } from './joining.ts';
+import { joiningWire, wiresOfWay } from './joining.ts';
 import type { Rule, SubjectOf } from './rule.ts';
 import { WiringState } from './state.ts';
 import { type Gift, NOTHING, type Total, View } from './view.ts';
@@ -98,6 +98,11 @@ export class WiringChecker {
   /** The wire that most likely joins two terminals that must not be joined; undefined where no wire does. */
   joining([here, there]: readonly [string, string]): string | undefined {
     return joiningWire(this.state, here, there);
+  }
+
+  /** All wires of the shortest way between them, contacts closed. */
+  wiresOfWay([here, there]: readonly [string, string]): readonly string[] {
+    return wiresOfWay(this.state, here, there);
   }
 
   /** What could not be read. */

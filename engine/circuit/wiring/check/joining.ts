@@ -46,6 +46,10 @@ interface Count {
 const sum = (counts: readonly Count[], of: keyof Count): number =>
   counts.reduce((total, each) => total + each[of], 0);
 
+/** The wires of the shortest way between two terminals, contacts closed. */
+export const wiresOfWay = (state: WiringState, here: string, there: string): readonly string[] =>
+  (shortest(state, here, there) ?? []).flatMap(({ wire }) => wire ?? []);
+
 function shortest(state: WiringState, here: string, there: string): readonly Step[] | undefined {
   const before = new Map<string, Step | undefined>([[here, undefined]]);
   for (const [at] of before) {
