@@ -3,7 +3,7 @@ import { scopesOf } from '../assess/assess.ts';
 import { type Assessment, sayPath } from '../assess/index.ts';
 import { resolve, type Scope } from '../assess/resolve.ts';
 import { DRAG, forces, LEAD, MOTOR_FRICTION, RATIO, reflected, torque } from '../checks/motion.ts';
-import { fact, type Ref } from '../checks/refs.ts';
+import { fact, policy, type Ref } from '../checks/refs.ts';
 import { inertia } from '../checks/spindle-chain.ts';
 import { stopping } from '../checks/spindle-time.ts';
 import {
@@ -170,6 +170,7 @@ function axisOffers(assessment: Assessment, chain: Chain, scope: Scope): Readonl
           ),
         }
       : {}),
+    'brake-margin': one(policy('brake'), 'the policy by which the check of the axis judges its brake'),
     travel: one(fact('slide', 'travel'), 'the travel of the slide'),
   };
 }
@@ -201,5 +202,6 @@ function loadOf(
 function sayFrom(says: string, facts: readonly string[], basis: Basis | undefined): string {
   const named = facts.slice(0, NAMED).join(', ');
   const more = facts.length > NAMED ? ` and ${facts.length - NAMED} more` : '';
+  if (facts.length === 0) return says;
   return `${says}: ${named}${more}${basis ? `; weakest basis: ${basis}` : ''}`;
 }

@@ -1,11 +1,42 @@
-/** Whether a load that drops is held all the time. */
+/** Whether a load that drops is held all the time, and by a brake that is strong enough. */
+import { formatNumber, formatQuantity } from '../../quantity/index.ts';
 import type { Looked, StopFinding } from './findings.ts';
+import type { MotionUnit } from './model.ts';
 import { DROPS } from './motion.ts';
 import { canDrop, propCaution } from './prop.ts';
 import { length, SMALL_DROP, seconds } from './say-stopping.ts';
 
 const REMEDY =
   'Let the brake lose its current first, and take the drive’s power away only once it has closed. Nobody under it; block it before motor or brake is taken off.';
+
+const FIRST = 'After every stop the brake closes first.';
+
+/** Whether a brake that closes in time is strong enough, with the reserve that the check of the axis asks for. */
+function strengthOf({ numbers: { read, rows } }: MotionUnit): Omit<StopFinding, 'id' | 'title'> {
+  const [torque, weight, margin] = ['brake-torque', 'weight', 'brake-margin'].map((name) => read[name]);
+  if (torque === undefined || weight === undefined || margin === undefined) {
+    const waits = rows.filter(
+      ({ setting }) => ['brake-torque', 'weight'].includes(setting) && read[setting] === undefined,
+    );
+    return {
+      verdict: 'unknown',
+      sentence: `${FIRST} Whether it is strong enough is not known: ${waits.map(({ name, from }) => `${name}: ${from}`).join('; ')}.`,
+    };
+  }
+  const says = (value: number): string => formatQuantity(value, 'N·m', { digits: 3 });
+  const asked = `${says(margin * weight)} (${formatNumber(margin, 3)} times the load)`;
+  // The last bits of a product are no shortfall.
+  if (torque >= margin * weight * (1 - 1e-9))
+    return {
+      verdict: 'fits',
+      sentence: `${FIRST} It needs ${asked} with its reserve and has ${says(torque)}. It holds; it is not there to stop motion.`,
+    };
+  return {
+    verdict: 'fails',
+    sentence: `${FIRST} ${torque < weight ? 'It is too weak for its load' : 'It has too little in hand'}: it needs ${asked} with its reserve and has only ${says(torque)}.`,
+    remedy: 'A stronger brake, or less weight for it to hold. Nobody under it until then.',
+  };
+}
 
 export function* brakeFindings(looked: Looked): Generator<StopFinding> {
   const { base, stops } = looked;
@@ -54,11 +85,6 @@ export function* brakeFindings(looked: Looked): Generator<StopFinding> {
         verdict: 'unknown',
         sentence: `No stop of ${id} could be looked at, so nothing is known of when its brake closes.`,
       };
-    else
-      yield {
-        ...common,
-        verdict: 'fits',
-        sentence: 'After every stop the brake closes first. It holds; it is not there to stop motion.',
-      };
+    else yield { ...common, ...strengthOf(unit) };
   }
 }

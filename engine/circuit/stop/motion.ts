@@ -25,6 +25,11 @@ export const MOTION_SETTINGS: Readonly<Record<'axis' | 'spindle', SettingSpecs>>
     ...common,
     vertical,
     weight: mostly(amount('torque by which the load turns its own screw', 'N·m'), '0.01 N·m', '200 N·m'),
+    'brake-margin': mostly(
+      amount('brake torque that is asked for, over the load it holds', '1', '1.5'),
+      '1',
+      '4',
+    ),
     travel: mostly(amount('from one hard stop to the other', 'mm'), '10 mm', '6 m'),
     'limit-low': mostly(
       amount('from the lower hard stop to where the lower limit switch acts', 'mm'),

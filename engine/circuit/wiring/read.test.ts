@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import type { Wiring } from '../../refit/types.ts';
+import type { Part, Wiring } from '../../refit/types.ts';
 import { WIRING_KINDS } from './kinds/index.ts';
 import { NATURES, natureSettings } from './natures.ts';
 import { readWiring } from './read.ts';
+import { readDevice } from './read-device.ts';
 import { readSetting } from './setting.ts';
 import { wired } from './wired.fixture.ts';
 
@@ -43,6 +44,22 @@ describe('reading', () => {
         }
       }
     }
+  });
+
+  test('derived: a drive that is known to have safe torque off has its terminals, unless something else is typed', () => {
+    const marksOf = (option: string | undefined, typed: Readonly<Record<string, string>> = {}) => {
+      const { devices } = wired(['T1 drive'], []);
+      const facts =
+        option === undefined ? {} : { torqueOff: { value: option, basis: 'datasheet', source: '' } };
+      const part = { id: 'p', kind: 'drive', name: 'p', facts } as unknown as Part;
+      const around = { parts: { p: part }, places: {}, chains: [] };
+      const { terminals } = readDevice({ ...devices.T1!, part: 'p', settings: typed }, around);
+      return terminals.map(({ mark }) => mark).filter((mark) => mark.startsWith('STO'));
+    };
+    expect(marksOf('two')).toEqual(['STO1', 'STO2']);
+    expect(marksOf('one')).toEqual(['STO1']);
+    for (const option of ['none', 'unknown', undefined]) expect(marksOf(option)).toEqual([]);
+    expect(marksOf('two', { sto: '0' })).toEqual([]);
   });
 
   test('derived: every nature can be stated of a terminal', () => {

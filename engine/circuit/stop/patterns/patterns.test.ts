@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { StopCircuit } from '../../../refit/types.ts';
 import { analyseStop, type StopAnalysis } from '../analyse.ts';
 import { compileStop } from '../compile.ts';
+import type { Offers } from '../motion-numbers.ts';
 import { dangerousPairs } from '../pairs.ts';
 import { testSheetHtml, testSheetText } from '../test-paper.ts';
 import { testSheet } from '../test-sheet.ts';
@@ -139,20 +140,24 @@ test('derived: stop categories: coasting, braked, held by its brake first', () =
 });
 
 test('derived: an axis that drops: with its brake first it is held, without it or with a late brake that is said', () => {
-  const verdict = (change: (circuit: StopCircuit) => StopCircuit): string | undefined => {
+  const strong = { X: { weight: { value: 1, from: '' }, 'brake-torque': { value: 2, from: '' } } };
+  const verdict = (
+    change: (circuit: StopCircuit) => StopCircuit,
+    offers: Offers = {},
+  ): string | undefined => {
     const drawn = PATTERNS.find(({ id }) => id === 'vertical-axis')!.make(MOTIONS);
-    const found = analyseStop(change(drawn));
+    const found = analyseStop(change(drawn), offers);
     if (!found.ok) throw new Error(found.problem.message);
     const { verdict: is, sentence } = found.value.findings.find(({ id }) => id === 'stop.X.brake')!;
     return `${is}: ${sentence}`;
   };
-  expect(verdict((same) => same)).toMatch(/^fits/);
+  expect(verdict((same) => same, strong)).toMatch(/^fits/);
   const brake = (engage: string) => (circuit: StopCircuit) => ({
     ...circuit,
     elements: { ...circuit.elements, Y1: { ...circuit.elements.Y1!, settings: { engage } } },
   });
   // The power goes 520 ms after the button, its hold-up 100 ms later; on a power cut there are only those 100 ms.
-  expect(verdict(brake('60 ms'))).toMatch(/^fits/);
+  expect(verdict(brake('60 ms'), strong)).toMatch(/^fits/);
   expect(verdict(brake('120 ms'))).toMatch(/^fails: After “switch the power off”/);
   expect(
     verdict((circuit) => ({

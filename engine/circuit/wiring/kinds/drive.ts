@@ -1,4 +1,7 @@
+import { TORQUE_OFF_CHANNELS } from '../../../parts/torque-off.ts';
+import { own } from '../../../quantity/own.ts';
 import { type Draft, known, numberOf, textOf, type WiringKind, wiringKind } from '../kind.ts';
+import type { PartFacts } from '../part-facts.ts';
 import { amount, choice, count, mostly, type SettingSpecs, type Settings } from '../setting.ts';
 import type { MotorPhase, Nature } from '../types.ts';
 import { contact, RATING } from './contacts.ts';
@@ -52,6 +55,12 @@ const BASE: SettingSpecs = {
   ...HEATS,
 };
 
+/** Channels of safe torque off, as the drive itself is known to have them. */
+const torqueOffOf = (part: PartFacts): string | undefined => {
+  const channels = own(TORQUE_OFF_CHANNELS, part.choice('torqueOff') ?? '');
+  return channels === undefined ? undefined : String(channels);
+};
+
 const some = (value: number | undefined, unit: string) =>
   value === undefined ? undefined : `${value} ${unit}`;
 
@@ -78,6 +87,7 @@ export const drive: WiringKind = wiringKind({
       'encoder-volts': some(part.value('feedbackSupply'), 'V'),
       resolver: feedbacks.includes('resolver') && !hasEncoder ? 'yes' : undefined,
       tacho: feedbacks.includes('tacho') && !hasEncoder ? 'yes' : undefined,
+      sto: torqueOffOf(part),
       'encoder-rate': some(rate === undefined ? undefined : rate / 4, 'Hz'),
       feedback: feedbacks.includes('encoder-differential')
         ? 'differential'
@@ -111,6 +121,7 @@ export const inverter: WiringKind = wiringKind({
       motor: type === 'dc' ? 'brushed' : type === 'servo' ? 'brushless' : undefined,
       command: command === 'both-volts' ? 'volts' : command === 'volts' ? '0 to 10 V' : command && 'none',
       direction: command === 'volts' ? 'yes' : command && 'no',
+      sto: torqueOffOf(part),
     };
   },
 });
