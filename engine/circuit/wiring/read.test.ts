@@ -49,9 +49,9 @@ describe('reading', () => {
   test('derived: a drive that is known to have safe torque off has its terminals, unless something else is typed', () => {
     const marksOf = (option: string | undefined, typed: Readonly<Record<string, string>> = {}) => {
       const { devices } = wired(['T1 drive'], []);
-      const facts =
-        option === undefined ? {} : { torqueOff: { value: option, basis: 'datasheet', source: '' } };
-      const part = { id: 'p', kind: 'drive', name: 'p', facts } as unknown as Part;
+      const facts: Part['facts'] =
+        option === undefined ? {} : { torqueOff: { value: { kind: 'choice', option }, basis: 'datasheet' } };
+      const part: Part = { id: 'p', kind: 'drive', name: 'p', facts };
       const around = { parts: { p: part }, places: {}, chains: [] };
       const { terminals } = readDevice({ ...devices.T1!, part: 'p', settings: typed }, around);
       return terminals.map(({ mark }) => mark).filter((mark) => mark.startsWith('STO'));
