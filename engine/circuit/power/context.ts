@@ -24,6 +24,8 @@ export interface Guarded {
   readonly source: string;
   /** Its terminal. */
   readonly pole: string;
+  /** Ids of others that feed the same metal: what can come is the sum of all. */
+  readonly beside: readonly string[];
   /** Terminals (the side towards the source) of fuses and breakers passed on the way, nearest to the source first. */
   readonly passed: readonly string[];
   /** Residual current devices passed on every way there is. */

@@ -192,6 +192,29 @@ test('derived: by hand: an encoder gets what its wires leave, hot, and that may 
   expect(answer('10 m', '0.5 mm²').verdict).toBe('fits');
 });
 
+test('derived: supplies side by side give together what can come through a wire without a fuse', () => {
+  const answer = (...more: string[]) => {
+    const wiring = wired(
+      ['G1 supply volts=24_V current=5_A', 'G2 supply volts=24_V current=20_A', 'A1 control current=0.5_A'],
+      ['G1.plus A1.plus / W1', 'A1.minus G1.minus', 'G1.minus G2.minus', ...more],
+      { W1: { length: '2 m', section: '0.75 mm²' } },
+    );
+    const refit = {
+      ...newRefit({ id: 'r1', name: 'Two', machine: 'lathe' }),
+      wiring: { ...wiring, settings: LIES },
+    };
+    return found(judgeSupply(refit, readWiring(refit.wiring, refit)), 'unfused:w1');
+  };
+  const [alone, together] = [answer(), answer('G1.plus G2.plus')];
+  const can = ({ figures }: WiringFinding) =>
+    figures.find(({ name }) => name === 'current that can come')!.value;
+  expect(can(alone)).toBe(5);
+  expect(can(together)).toBe(25);
+  expect(alone.verdict).toBe('fits');
+  expect(together.verdict).toBe('fails');
+  expect(together.sentence).toMatch(/G1 and G2 can give together 25 A/);
+});
+
 describe('fuses', () => {
   test('derived: load ≤ fuse ≤ wire, each broken in turn', () => {
     const good = judged(LIES);

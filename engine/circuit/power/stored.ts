@@ -31,7 +31,10 @@ export const driveFarads = ({ wiring }: PowerContext, drive: string): number | u
 
 /** Devices whose power is fed from a source. */
 export function drivesOn({ wiring, guards, terminalsOf }: PowerContext, source: string): readonly string[] {
-  const fed = terminalsOf('power-feed').filter((id) => guards.terminals.get(id)?.source === source);
+  const fed = terminalsOf('power-feed').filter((id) => {
+    const guard = guards.terminals.get(id);
+    return guard !== undefined && (guard.source === source || guard.beside.includes(source));
+  });
   return [...new Set(fed.map((id) => wiring.terminals.get(id)!.device))].sort(byName);
 }
 

@@ -156,11 +156,11 @@ export function viewOf(cells: Cells, grid: Grid, now: () => Standing): PowerCont
       .filter((pole) => poles.includes(pole))
       .map((pole) => passedTo(id, pole))
       .sort((a, b) => a.passed.length - b.passed.length);
-    return { source: first!.id, ...found[0]! };
+    return { source: first!.id, beside: sources.slice(1).map((each) => each.id), ...found[0]! };
   });
 
   /** Fuses and the like on the way from a terminal to one that gives. */
-  function passedTo(id: string, pole: string): Omit<Guarded, 'source'> {
+  function passedTo(id: string, pole: string): Omit<Guarded, 'source' | 'beside'> {
     const passed: string[] = [];
     const residual: string[] = [];
     let at = id;

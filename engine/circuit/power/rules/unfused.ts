@@ -1,4 +1,5 @@
 /** Wires between a source and the first fuse. */
+import { andList } from '../../../quantity/words.ts';
 import type { WiringFinding } from '../../wiring/types.ts';
 import type { PowerContext } from '../context.ts';
 import { amps, figure, finding, metres } from '../say.ts';
@@ -35,9 +36,22 @@ function unfused(context: PowerContext, id: string): WiringFinding | undefined {
   const about = [id, source.device];
   const title = `Wire ${id} without a fuse`;
   const capacity = context.capacity(wire);
-  const limit = source.kind === 'mains' ? (source.amps ?? context.settings.socketAmps) : source.amps;
-  if (source.kind === 'mains' || source.limits) {
-    const what = source.kind === 'mains' ? 'the fuse before the machine lets' : `${source.device} can give`;
+  // The mains come first of all; of supplies side by side all give into a short circuit.
+  const beside =
+    source.kind === 'mains' ? [] : guard.beside.flatMap((each) => context.flow.source.get(each) ?? []);
+  const all = [source, ...beside];
+  const limit =
+    source.kind === 'mains'
+      ? (source.amps ?? context.settings.socketAmps)
+      : all.some((each) => each.amps === undefined)
+        ? undefined
+        : all.reduce((sum, each) => sum + each.amps!, 0);
+  const named = andList(all.map(({ device }) => device));
+  if (source.kind === 'mains' || all.every((each) => each.limits)) {
+    const what =
+      source.kind === 'mains'
+        ? 'the fuse before the machine lets'
+        : `${named} can give${all.length > 1 ? ' together' : ''}`;
     const why =
       source.kind === 'mains'
         ? OVERLOAD
@@ -48,12 +62,16 @@ function unfused(context: PowerContext, id: string): WiringFinding | undefined {
         about,
         title,
         'unknown',
-        `Wire ${id} has no fuse of its own; whether it carries what ${source.kind === 'mains' ? 'the fuse before the machine lets pass' : `${source.device} can give`} is not known.`,
+        `Wire ${id} has no fuse of its own; whether it carries what ${source.kind === 'mains' ? 'the fuse before the machine lets pass' : `${named} can give${all.length > 1 ? ' together' : ''}`} is not known.`,
         why,
         {
           needs: [
             ...(limit === undefined
-              ? [source.kind === 'mains' ? 'settings.socket-amps' : `${source.device}.current`]
+              ? [
+                  source.kind === 'mains'
+                    ? 'settings.socket-amps'
+                    : `${all.find((each) => each.amps === undefined)!.device}.current`,
+                ]
               : []),
             ...(capacity.worst === undefined ? capacity.needs : []),
           ],
@@ -93,16 +111,17 @@ function unfused(context: PowerContext, id: string): WiringFinding | undefined {
       },
     );
   }
+  const { device } = all.find((each) => !each.limits)!;
   const short = wire.length !== undefined && wire.length <= TAIL_METRES;
   return finding(
     'unfused',
     about,
     title,
     wire.length === undefined ? 'unknown' : short ? 'tight' : 'fails',
-    `Wire ${id} hangs on ${source.device} without a fuse, and ${source.device} does not limit its current${wire.length === undefined ? '' : ` over ${metres(wire.length)}`}. ${wire.length === undefined ? 'Up to 3 m, laid so that it cannot chafe, such a tail is allowed; longer, it burns in a short circuit.' : short ? 'Short and laid so that it cannot chafe, such a tail is allowed up to 3 m.' : 'In a short circuit it burns.'}`,
+    `Wire ${id} hangs on ${device} without a fuse, and ${device} does not limit its current${wire.length === undefined ? '' : ` over ${metres(wire.length)}`}. ${wire.length === undefined ? 'Up to 3 m, laid so that it cannot chafe, such a tail is allowed; longer, it burns in a short circuit.' : short ? 'Short and laid so that it cannot chafe, such a tail is allowed up to 3 m.' : 'In a short circuit it burns.'}`,
     SHORT_TAIL,
     {
-      remedy: `A fuse next to ${source.device}.`,
+      remedy: `A fuse next to ${device}.`,
       needs: wire.length === undefined ? [`${id}.length`] : undefined,
     },
   );
