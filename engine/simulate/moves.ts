@@ -136,7 +136,7 @@ export const MOVES: Readonly<Record<MoveKind, MoveSpec>> = {
       cruise: time('time at speed', '0.1 s'),
       ...PROFILE,
       room: {
-        name: 'way left to the end stop when the mains fail',
+        name: 'way left to the end stop',
         unit: 'm',
         domain: 'not negative',
         usual: 'unknown',

@@ -15,6 +15,7 @@ export function Charts({ now, kept, kind }: { now: Shown; kept: Kept | undefined
   const { system } = getPerson();
   const panels = useMemo(() => panelsOf(now, kept, system), [now, kept, system]);
   const { run } = now;
+  const until = Math.max(run.until, now.beside?.run.until ?? 0, kept?.run.until ?? 0);
   const said = run.events.filter(({ kind: each }) => each !== 'stick' && each !== 'slip').slice(0, 12);
   return (
     <div className="sheet">
@@ -22,7 +23,7 @@ export function Charts({ now, kept, kind }: { now: Shown; kept: Kept | undefined
         {width > 0 && kind === 'circle' && run.circle && (
           <CircleChart now={run.circle} kept={kept?.run.circle ?? undefined} width={Math.min(width, 460)} />
         )}
-        {width > 0 && <TimeChart panels={panels} events={run.events} width={width} until={run.until} />}
+        {width > 0 && <TimeChart panels={panels} events={run.events} width={width} until={until} />}
       </div>
       {said.length > 0 && (
         <details>

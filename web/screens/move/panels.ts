@@ -28,7 +28,7 @@ export function panelsOf(now: Shown, kept: Kept | undefined, system: 'mm' | 'in'
         ...(now.beside
           ? [
               {
-                name: `the same ${now.beside.name.replace(/,.*/, '')}`,
+                name: now.beside.name.replace(/,.*/, ''),
                 values: now.beside.run.actual,
                 time: now.beside.run.time,
                 look: 'beside',
