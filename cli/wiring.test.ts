@@ -41,7 +41,10 @@ test('derived: findings come worst first and decide the exit code; nothing wired
     expect(verdicts).toEqual([...verdicts].sort((a, b) => order.indexOf(a) - order.indexOf(b)));
     expect(code).toBe(verdicts.includes('fails') ? 1 : 3);
     const none = await run('wiring', fixture('unknown.json'));
-    expect(none.out).toContain('No device is here yet.');
+    expect(none.out).toContain('No device is here yet, so nothing can be said of the wiring.');
+    expect(none.out).toContain(' --propose\n');
+    expect(none.code).toBe(3);
+    expect((await run('wiring', fixture('unknown.json'), '--json')).code).toBe(3);
   });
 });
 
@@ -198,6 +201,25 @@ test('derived: a proposal names the command for each question; --keep leaves out
     expect(commands).toHaveLength(first.groups.length);
     expect(commands.flat().sort()).toEqual(first.open.map(({ id }: { id: string }) => id).sort());
     expect(out).toContain(`0 of ${first.groups.length} answered.`);
+    // Questions come before devices, devices before wires; what is taken for granted of the drives says why, and how not.
+    const order = ['Still open: ', 'What it has to be told', 'Devices that come with it', 'Wires: '];
+    const at = order.map((each) => out.indexOf(each));
+    expect(at).toEqual([...at].sort((a, b) => a - b));
+    expect(at[0]).toBeGreaterThan(0);
+    expect(out).toMatch(
+      /– T1 is fed with direct voltage .*: most drives[^–]*fettle wire \S+ T1\.feed=mains/s,
+    );
+    // Reasons stand once a group, and with each wire where all is asked for.
+    expect(out.match(/[Ss]ection usual for control circuits/g)).toHaveLength(1);
+    expect(out).toContain('mains voltage, phase to neutral of X0');
+    expect(out).not.toContain('reverse voltage');
+    const each = (await run('wiring', file, '--propose', '--all')).out;
+    expect(each.match(/section usual for control/g)!.length).toBeGreaterThan(3);
+    // What is found says which usual values it rests on, here and as JSON.
+    expect(out.replace(/\s+/g, ' ')).toContain(
+      'It rests on the usual current of its enable input, 10 mA, of T1;',
+    );
+    expect(first.findings.some((found: { restsOn?: string[] }) => found.restsOn?.length)).toBe(true);
     // One command answers all that is alike.
     const places = commands.find((each) => each.length > 1)!;
     expect(places).toEqual(['G1.mains-volts', 'G2.mains-volts']);

@@ -4,14 +4,16 @@ import { supplyDrawn } from '../../engine/advice/supply-drawn.ts';
 import { assess } from '../../engine/assess/index.ts';
 import { LISTS, type List, type ListId, listCsv, listDocument } from '../../engine/circuit/lists/index.ts';
 import {
+  assumedOf,
   type Looked,
   lookThrough,
   photosOf,
-  type Settled,
+  restingOf,
   settledOf,
   usualHere,
+  wireGroupsOf,
 } from '../../engine/circuit/whole/index.ts';
-import { type Proposal, proposeWiring } from '../../engine/circuit/wiring/index.ts';
+import { proposeWiring } from '../../engine/circuit/wiring/index.ts';
 import { askedOfWiring } from '../../engine/control/index.ts';
 import { nearest } from '../../engine/quantity/nearest.ts';
 import { countVerdicts } from '../../engine/quantity/verdict.ts';
@@ -24,7 +26,7 @@ import { wiringFindingJson } from '../json/figures.ts';
 import { listJson, wiringJson } from '../json/wiring.ts';
 import { writeOut } from '../output.ts';
 import { type Page, pageOn } from '../print/page.ts';
-import { printProposal } from '../print/proposal.ts';
+import { printProposal, type Shown } from '../print/proposal.ts';
 import { quoted } from '../print/text.ts';
 import { printList, printLooked } from '../print/wiring.ts';
 import { record } from '../record.ts';
@@ -40,12 +42,14 @@ export const wiring: Command = {
     'wiring FILE [--all] [--json]',
     'wiring FILE --list wires|cables|strips|labels|pins|ring-out [--csv OUT.csv] [--paper OUT.html] [--force] [--json]',
     'wiring FILE --draw FOLDER',
-    'wiring FILE --propose [--keep [--all]] [--json]',
+    'wiring FILE --propose [--all] [--keep] [--json]',
   ],
   about:
-    'Do levels and currents go together, is every wire thick enough and guarded, what is missing. The exit code is 0 when nothing fails and nothing is unknown, 1 when something fails, 3 when nothing fails but something is unknown, and 2 when the file cannot be read. --draw writes a diagram a circuit and the meaning of the symbols; files it did not draw itself are left alone. --propose lays wires between the devices that are there and shows them, with the command that answers each question; --keep records those that wait for no answer. It examines what is written; it makes no machine safe. The mains belong to a licensed electrician, and local rules come first.',
+    'Do levels and currents go together, is every wire thick enough and guarded, what is missing. The exit code is 0 when nothing fails and nothing is unknown, 1 when something fails, 3 when nothing fails but something is unknown or nothing is wired yet, and 2 when the file cannot be read. --draw writes a diagram a circuit and the meaning of the symbols; files it did not draw itself are left alone. --propose lays wires between the devices that are there and shows the questions first, each with the command that answers it, then devices and wires; --all shows each wire with its reason and each answer. --keep records the wires that wait for no answer, --keep --all those that wait too. It examines what is written; it makes no machine safe. The mains belong to a licensed electrician, and local rules come first.',
   options: {
-    all: { says: 'also what fits; with --keep also the wires that wait for an answer' },
+    all: {
+      says: 'also what fits; of a proposal each wire and answer; with --keep also the wires that wait for an answer',
+    },
     wires: { says: 'every wire at both ends; the same as --list wires' },
     list: { takes: 'a name', says: `one of ${NAMES.join(', ')}` },
     csv: { takes: 'OUT.csv', writes: true, says: 'write the list as CSV' },
@@ -86,14 +90,16 @@ export const wiring: Command = {
       return EXIT.fine;
     }
     if (has('propose')) return propose(call, file);
+    const isEmpty = looked.read.devices.size === 0;
     if (has('json')) io.out(`${JSON.stringify(wiringJson(looked, usualHere(file.refit)), null, 2)}\n`);
     else {
       const page = pageOn(io);
       page.prose(page.paint('bold', `Wiring of ${file.refit.name}`));
-      if (looked.read.devices.size === 0) printNothing(page, file.path);
+      if (isEmpty) printNothing(page, file.path);
       else printLooked(page, looked, usualHere(file.refit), has('all'), file.path);
     }
-    return exitOf(looked);
+    // Nobody can say of a machine without a wiring that nothing is wrong with it.
+    return isEmpty && exitOf(looked) === EXIT.fine ? EXIT.unknown : exitOf(looked);
   },
 };
 
@@ -140,8 +146,15 @@ function propose({ io, has }: Call, file: RefitFile): number {
   const proposal = proposeWiring(file.refit, askedOfWiring(file.refit));
   const settled = settledOf(proposal, file.refit);
   const open = settled.findings.filter(({ verdict }) => verdict !== 'fits');
-  if (has('json')) io.out(`${JSON.stringify(proposalJson(proposal, settled), null, 2)}\n`);
-  else printProposal(pageOn(io), proposal, settled, file.path, has('keep'));
+  const shown: Shown = {
+    proposal,
+    settled,
+    groups: wireGroupsOf(proposal, file.refit),
+    assumed: assumedOf(proposal, file.refit),
+    resting: restingOf(settled, file.refit),
+  };
+  if (has('json')) io.out(`${JSON.stringify(proposalJson(shown), null, 2)}\n`);
+  else printProposal(pageOn(io), shown, file.path, has('keep'), has('all'));
   if (has('keep')) record(io, file, has('all') ? settled.everything : settled.changes);
   const counts = countVerdicts(open);
   return counts.fails > 0
@@ -152,14 +165,18 @@ function propose({ io, has }: Call, file: RefitFile): number {
 }
 
 /** Findings and changes are those with what is taken as usual. */
-function proposalJson(proposal: Proposal, settled: Settled) {
+function proposalJson({ proposal, settled, assumed, resting }: Shown) {
   const { open, groups, answered, taken, findings, wiring, everything, changes } = settled;
   return {
     format: 'fettle-proposal',
     version: 1,
     ...proposal,
     wiring,
-    findings: findings.map(wiringFindingJson),
+    findings: findings.map((each) => {
+      const restsOn = resting.get(each.id);
+      return { ...wiringFindingJson(each), ...(restsOn ? { restsOn } : {}) };
+    }),
+    assumed,
     changes: everything,
     open: open.map(({ question, ...rest }) => ({ ...question, ...rest })),
     groups,
@@ -171,7 +188,7 @@ function proposalJson(proposal: Proposal, settled: Settled) {
 
 function printNothing(page: Page, path: string): void {
   page.prose(
-    'No device is here yet. On the screen they are added one by one; a proposal begins from the parts that are chosen.',
+    'No device is here yet, so nothing can be said of the wiring. First let it be proposed, from the parts that are chosen; nothing is recorded before you say so. On the screen devices can be added one by one as well.',
   );
   page.line(`    fettle wiring ${quoted(path)} --propose`);
 }

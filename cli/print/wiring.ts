@@ -84,7 +84,7 @@ export function printWiringFindings(
     const wires = about.filter((each) => read.wires.has(each)).slice(0, SHOWN);
     if (wires.length > 0)
       page.prose(`Where: ${wires.map((each) => sayAbout(read, each)).join('; ')}.`, INDENT);
-    if (needs && needs.length > 0) page.prose(`Waits for: ${sayNeeds(needs)}.`, INDENT);
+    if (needs && needs.length > 0) page.prose(`Waits for: ${sayNeeds(needs, read)}.`, INDENT);
   }
 }
 

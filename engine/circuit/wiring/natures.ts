@@ -364,8 +364,9 @@ export function stateNature(kind: string, own: Nature | undefined, settings: Set
 
 /** What a nature says in a setting's field: SI, or the word of a choice; undefined where it is not known. */
 export function fieldOf(nature: Nature, setting: string): Setting {
-  const at = NATURES[nature.kind]?.fields[setting];
-  if (!at) return undefined;
+  const fields = NATURES[nature.kind]?.fields ?? {};
+  if (!Object.hasOwn(fields, setting)) return undefined;
+  const at = fields[setting]!;
   const value = at[0]
     .split('.')
     .reduce<unknown>((inside, key) => (inside as Record<string, unknown> | undefined)?.[key], nature);

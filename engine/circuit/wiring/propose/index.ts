@@ -233,6 +233,16 @@ export function proposeWiring(refit: Refit, asked: readonly AskedAuxiliary[] = [
       ...filterOf(build, drive, left),
     });
   }
+  for (const { id } of axes) {
+    const drive = driveOf.get(id);
+    const marks = drive === undefined ? [] : mainsMarks(build, drive);
+    if (!drive || marks.length === 0) continue;
+    if (stop)
+      left.push(
+        `The mains of ${drive} are left out: the drive of ${id} takes the mains itself, and which contactors of the stop circuit they go through is not drawn. Wire them by hand.`,
+      );
+    else takers.push({ device: drive, marks, contactors: [], name: `the drive of ${id}` });
+  }
   proposeMains(build, takers, later);
   const earthed = Object.values(stop?.elements ?? {}).filter(
     ({ kind, settings }) => kind === 'supply' && settings.earthed !== 'no',

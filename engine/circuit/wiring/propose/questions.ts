@@ -1,4 +1,5 @@
 /** What has to be told: from what the rules could not judge, each with the place where the answer stands. */
+import { own } from '../../../quantity/own.ts';
 import type { Wiring } from '../../../refit/types.ts';
 import { WIRING_KINDS } from '../kinds/index.ts';
 import { fieldOf, NATURES } from '../natures.ts';
@@ -73,12 +74,12 @@ function questionOf(need: string, wiring: Wiring, read: ReadWiring): Question | 
   if (!terminal) return undefined;
   const device = read.devices.get(terminal.device)!;
   const of = `${device.id}${device.name ? ` (${device.name})` : ''}`;
-  const own = settingBehind(device, terminal, setting);
-  if (own !== undefined)
-    return ask(device.id, own, WIRING_KINDS[device.kind]!.settings[own]!, of, {
+  const behind = settingBehind(device, terminal, setting);
+  if (behind !== undefined)
+    return ask(device.id, behind, WIRING_KINDS[device.kind]!.settings[behind]!, of, {
       of: 'device',
       id: device.id,
-      setting: own,
+      setting: behind,
     });
   const fields = NATURES[terminal.nature.kind]?.fields ?? {};
   if (!Object.hasOwn(fields, setting)) return undefined;
@@ -99,7 +100,7 @@ const OTHER = 1.5;
  * The setting of a device from which a field of one of its terminals comes: found by trying each, so that an answer always
  * arrives where it was missing. Undefined where none does.
  */
-function settingBehind(device: Device, terminal: Terminal, field: string): string | undefined {
+export function settingBehind(device: Device, terminal: Terminal, field: string): string | undefined {
   const of = BEHIND.get(device) ?? new Map<string, string | undefined>();
   BEHIND.set(device, of);
   const key = `${terminal.mark} ${field}`;
@@ -121,7 +122,7 @@ function findBehind(
   const given = { ...settings };
   for (const [name, spec] of Object.entries(made.settings))
     if (spec.kind === 'quantity' && given[name] === undefined) given[name] = OTHER;
-  const asks = NATURES[nature.kind]?.fields[field]?.[1];
+  const asks = own(NATURES[nature.kind]?.fields ?? {}, field)?.[1];
   const unit = asks === undefined ? 'A' : asks.kind === 'quantity' ? asks.unit : undefined;
   const reaches = (name: string, value: number | string): boolean => {
     const draft = made.terminals({ ...given, [name]: value }, NO_FACTS).find((each) => each.mark === mark);
