@@ -170,6 +170,9 @@ export function metricLimits(thread: Thread, text: string): Result<Limits> {
   };
 }
 
+/** Factor on the tolerance of the pitch diameter by starts; the last one for all that have more. ISO 2903, from memory. */
+const BY_STARTS = [1, 1.12, 1.25, 1.4, 1.6] as const;
+
 /** Classes 7e, 8e outside and 7H, 8H inside. */
 export function trapezoidalLimits(thread: Thread, text: string): Result<Limits> {
   const found = /^([78])([eH])$/.exec(text);
@@ -178,8 +181,14 @@ export function trapezoidalLimits(thread: Thread, text: string): Result<Limits> 
   const grade = Number(found?.[1]);
   const inside = found?.[2] === 'H';
   const gap = inside ? 0 : TRAPEZOIDAL_GAP_E.find(([each]) => Math.abs(each - P) < 1e-9)?.[1];
-  const bolt = metricTolerance('d2', grade, P, d);
-  const nut = metricTolerance('D2', grade, P, d);
+  const wider = BY_STARTS[Math.min(thread.starts, BY_STARTS.length) - 1] ?? 1;
+  /** Of the pitch diameter, to whole micrometres. */
+  const ofPitch = (which: 'd2' | 'D2'): number | undefined => {
+    const single = metricTolerance(which, grade, P, d);
+    return single === undefined ? undefined : Math.round((wider * single) / UM) * UM;
+  };
+  const bolt = ofPitch('d2');
+  const nut = ofPitch('D2');
   const outside = metricTolerance('d', 4, P, d);
   const bore = metricTolerance('D1', 4, P, d);
   if (
@@ -198,9 +207,9 @@ export function trapezoidalLimits(thread: Thread, text: string): Result<Limits> 
   const basic = basicSizes(thread);
   const common = {
     className: text,
-    source: 'ISO 2903: the formulas of ISO 965-1, compared with a published chart of limits',
-    status: 'published' as const,
-    note: 'The standard leaves lead screws and nuts of machine tools out: their play is a matter of their own.',
+    source: `ISO 2903: the formulas of ISO 965-1, compared with a published chart of limits${wider === 1 ? '' : '; the factor for several starts from memory'}`,
+    status: wider === 1 ? ('published' as const) : ('from memory' as const),
+    note: `${wider === 1 ? '' : `With ${thread.starts} starts the tolerance of the pitch diameter is ${wider} times that of a single start, and the root goes with it. `}The standard leaves lead screws and nuts of machine tools out: their play is a matter of their own.`,
   };
   return {
     ok: true,

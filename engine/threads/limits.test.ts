@@ -275,6 +275,42 @@ for (const line of TRAPEZOIDAL.split('\n')) {
   });
 }
 
+describe('several starts of a trapezoidal thread', () => {
+  const width = (text: string, className: string, key: string): number => {
+    const row = limits(text, className).rows.find((each) => each.key === key)!;
+    return row.high! - row.low!;
+  };
+
+  // ISO 2903, from memory: no published table of the factors was at hand.
+  test.each([
+    ['Tr 40x7', 1],
+    ['Tr 40x14 (P7)', 1.12],
+    ['Tr 40x21 (P7)', 1.25],
+    ['Tr 40x28 (P7)', 1.4],
+    ['Tr 40x35 (P7)', 1.6],
+    ['Tr 40x42 (P7)', 1.6],
+  ])('derived: %s has %f times the tolerance of the pitch diameter, to a micrometre', (text, factor) => {
+    for (const [className, key] of [
+      ['7e', 'd2'],
+      ['8e', 'd2'],
+      ['7H', 'D2'],
+    ] as const)
+      expect(Math.abs(width(text, className, key) - factor * width('Tr 40x7', className, key))).toBeLessThan(
+        0.51e-6,
+      );
+    // Crest and bore stay what they are.
+    expect(width(text, '7e', 'd')).toBeCloseTo(width('Tr 40x7', '7e', 'd'), 9);
+    expect(width(text, '7H', 'D1')).toBeCloseTo(width('Tr 40x7', '7H', 'D1'), 9);
+  });
+
+  test('what is from memory says so, and says the factor in words', () => {
+    const two = limits('Tr 40x14 (P7)', '7e');
+    expect(two.status).toBe('from memory');
+    expect(two.note).toMatch(/With 2 starts .* 1\.12 times/);
+    expect(limits('Tr 40x7', '7e').note).not.toMatch(/starts/);
+  });
+});
+
 test('published: G 1/2 A, B and its nut (ISO 228-1 as a published thread data chart gives it)', () => {
   const a = limits('G 1/2', 'A');
   expect(value(a, 'd2', 'low', 1e-3)).toBeCloseTo(19.793 - 0.142, 3);
