@@ -217,11 +217,22 @@ class Trail {
       id: key,
       text:
         value?.state === 'known'
-          ? readable(value.value, sheet.symbols[symbol]!.unit, { half: 2 * spread(value.doubt), figures: 4 })
+          ? isYesOrNo(sheet.symbols[symbol]!)
+            ? value.value === 0
+              ? 'no'
+              : 'yes'
+            : readable(value.value, sheet.symbols[symbol]!.unit, {
+                half: 2 * spread(value.doubt),
+                figures: 4,
+              })
           : undefined,
     });
   }
 }
+
+/** A sheet says one for yes and zero for no; 'whether …' is its name. */
+const isYesOrNo = ({ name, unit }: { readonly name: string; readonly unit: string }): boolean =>
+  unit === '1' && /^whether /i.test(name);
 
 const spread = (doubt: ReadonlyMap<string, number>): number =>
   Math.sqrt([...doubt.values()].reduce((sum, part) => sum + part * part, 0));

@@ -2,6 +2,7 @@
 import { tapTorqueSimple } from '../handbook/tap-torque-simple.ts';
 import { parseQuantity, type Result } from '../quantity/index.ts';
 import { nearest } from '../quantity/nearest.ts';
+import { capital } from '../quantity/words.ts';
 import { evaluate, type Sheet } from '../sheet/index.ts';
 import { TAP_KINDS } from '../tables/tapping-materials.ts';
 import { largest } from './bisect.ts';
@@ -141,7 +142,9 @@ export function cutOf(
           `${word} is missing: ${shape.sheet.symbols[key]!.name}, such as ${word}=${example(word)}.`,
         );
       values[key] = readAs(usual[0], shape.sheet.symbols[key]!.unit)!;
-      notes.push(`${word} taken as ${usual[0]}: ${usual[1]}.`);
+      const { name: says, unit } = shape.sheet.symbols[key]!;
+      const as = unit === 'deg' || unit === '°' ? usual[0].replace(' deg', '°') : usual[0];
+      notes.push(`${capital(says)} (${word}) taken as ${as}: ${usual[1]}.`);
       continue;
     }
     if (text.length > LONGEST) return problem('too-long', `${word}: that is too long to be a value.`);
