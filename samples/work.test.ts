@@ -74,7 +74,7 @@ test('the mill’s work shows a different lesson each', () => {
     'thread-4': 'threading-taper',
     'thread-5': 'threading-straight',
     'tap-1': 'spindle-torque',
-    'tap-2': 'hole',
+    'tap-2': 'spindle-stop',
     'tap-3': 'rigid-tapping',
     'cut-2': 'thrust-z',
     'cut-3': 'thrust-y',

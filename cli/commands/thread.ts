@@ -17,7 +17,7 @@ import {
   type Thread,
   USUAL_GAIN,
 } from '../../engine/threads/index.ts';
-import { highestAllowed, workMachineOf } from '../../engine/work/index.ts';
+import { highestAllowed, spindleRefused, workMachineOf } from '../../engine/work/index.ts';
 import { shown } from '../arguments.ts';
 import type { Call, Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
@@ -87,7 +87,7 @@ export const thread: Command = {
     const questions = askBack(typedOf(call), has('anyway'), (word) => `--${word}`);
     const side: Side = has('inside') || found.side === 'internal' ? 'internal' : 'external';
     const length = quantity(call, 'length', 'mm') ?? USUAL_LENGTH * found.diameter;
-    const { machine, notes } = machineOf(call);
+    const { machine, notes, refused } = machineOf(call);
     const passes = passCount(text('passes'));
     const plan =
       machine &&
@@ -107,6 +107,7 @@ export const thread: Command = {
       side,
       length,
       ...(plan ? { plan } : {}),
+      ...(plan && refused ? { noPermission: refused } : {}),
       ...optional('tap', tapOf(call, found, length)),
       notes: [...found.notes, ...questions, ...notes],
     };
@@ -146,7 +147,7 @@ function passCount(typed: string | undefined): number | undefined {
   return count;
 }
 
-function machineOf(call: Call): { machine?: Machine; notes: readonly string[] } {
+function machineOf(call: Call): { machine?: Machine; notes: readonly string[]; refused?: string | null } {
   const { text } = call;
   const rapid = quantity(call, 'rapid', 'm/min');
   const acceleration = quantity(call, 'accel', 'm/s²');
@@ -169,11 +170,14 @@ function machineOf(call: Call): { machine?: Machine; notes: readonly string[] } 
     const failing = assessment.findings.filter(
       ({ chain: of, verdict }) => of === chain.id && verdict === 'fails',
     );
+    const { refused, ...own } = ofRefit(assessment, chain.id);
     return {
+      // Whoever types a speed of the spindle answers for it.
+      refused: more.spindle === undefined ? refused : null,
       machine: {
         rapid: rapid ?? dutyOf(refit, chain.id, 'rapid'),
         acceleration: acceleration ?? dutyOf(refit, chain.id, 'acceleration'),
-        ...ofRefit(assessment, chain.id),
+        ...own,
         ...more,
       },
       notes:
@@ -191,11 +195,14 @@ function machineOf(call: Call): { machine?: Machine; notes: readonly string[] } 
 }
 
 /** What the refit tells besides its duty: how the axis follows, and how fast the spindle may turn. */
-function ofRefit(assessment: Assessment, axis: string): Pick<Machine, 'gain' | 'spindle'> {
+function ofRefit(
+  assessment: Assessment,
+  axis: string,
+): Pick<Machine, 'gain' | 'spindle'> & { readonly refused: string | null } {
   const machine = workMachineOf(assessment);
   const gain = machine.axes.get(axis)?.gain.value ?? undefined;
-  const spindle = (machine.spindle && highestAllowed(machine.spindle)) ?? undefined;
-  return { ...optional('gain', gain), ...optional('spindle', spindle) };
+  const spindle = highestAllowed(machine) ?? undefined;
+  return { ...optional('gain', gain), ...optional('spindle', spindle), refused: spindleRefused(machine) };
 }
 
 function dutyOf(refit: Refit, axis: string, name: 'rapid' | 'acceleration'): number {

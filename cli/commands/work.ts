@@ -12,6 +12,7 @@ import {
   judgeDrawn,
   judgeOne,
   judgeWork,
+  type NotInStep,
   newWorkId,
   runInStep,
   WORK_FIELDS,
@@ -28,6 +29,7 @@ import { writeCsv } from '../csv.ts';
 import { EXIT } from '../exit.ts';
 import { openRefit, type RefitFile } from '../files.ts';
 import { chartJson, inStepCsv, inStepJson, workJson } from '../json/work.ts';
+import { entering } from '../print/enter.ts';
 import { pageOn } from '../print/page.ts';
 import { quoted } from '../print/text.ts';
 import { printChart, printInStep, printList, printOne, printRow } from '../print/work.ts';
@@ -258,10 +260,19 @@ function chart(call: Call, file: RefitFile): number {
 function inStep(call: Call, file: RefitFile): number {
   const { machine, one: each } = one(file, call.text('in-step')!);
   const answer = run(machine, each);
-  if (typeof answer === 'string') {
+  if ('says' in answer) {
+    const { says, needs } = answer;
     if (call.has('json'))
-      json(call, { format: 'fettle-in-step', version: 1, id: each.work.id, unknown: answer });
-    else pageOn(call.io).prose(answer);
+      json(call, { format: 'fettle-in-step', version: 1, id: each.work.id, unknown: says, needs });
+    else {
+      const page = pageOn(call.io);
+      page.prose(says);
+      for (const path of needs) {
+        const { command, write } = entering(file.path, path);
+        page.line(`    ${command}`);
+        page.prose(write, '    ');
+      }
+    }
     return EXIT.unknown;
   }
   const csv = call.text('csv');
@@ -271,12 +282,15 @@ function inStep(call: Call, file: RefitFile): number {
   return answer.of.run.faults.length > 0 ? EXIT.fails : EXIT.fine;
 }
 
-function run(machine: WorkMachine, each: JudgedWork): InStepAnswer | string {
+function run(machine: WorkMachine, each: JudgedWork): InStepAnswer | NotInStep {
   try {
     return runInStep(machine, each);
   } catch (fault) {
     if (fault instanceof ModelError)
-      return `It cannot be simulated. ${fault.problems.map(({ message }) => message).join(' ')}`;
+      return {
+        says: `It cannot be simulated. ${fault.problems.map(({ message }) => message).join(' ')}`,
+        needs: [],
+      };
     throw fault;
   }
 }

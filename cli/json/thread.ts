@@ -9,6 +9,7 @@ export const threadJson = ({
   side,
   length,
   plan,
+  noPermission,
   tap,
   notes,
 }: ThreadAnswer) => ({
@@ -19,6 +20,7 @@ export const threadJson = ({
   limits,
   drills,
   plan: plan && { side, length, ...plan },
+  ...(noPermission ? { noPermission } : {}),
   tap,
   notes,
 });

@@ -1,5 +1,6 @@
 /** A thread on a page. */
 import { formatQuantity } from '../../engine/quantity/index.ts';
+import { capital } from '../../engine/quantity/words.ts';
 import {
   type Dimension,
   type Drill,
@@ -21,6 +22,8 @@ export interface ThreadAnswer {
   readonly side: Side;
   readonly length: number;
   readonly plan?: Plan;
+  /** 'no permission: the chuck’s limit is unknown', where no speed of the plan is permitted. */
+  readonly noPermission?: string;
   readonly tap?: TapPlan;
   readonly notes: readonly string[];
 }
@@ -87,12 +90,14 @@ export function printThread(page: Page, answer: ThreadAnswer): void {
   if (tap) printTap(page, tap);
 }
 
-function printPlan(page: Page, { thread, side, length }: ThreadAnswer, plan: Plan): void {
+function printPlan(page: Page, { thread, side, length, noPermission }: ThreadAnswer, plan: Plan): void {
   page.heading(`Cutting it ${SIDES[side]} with a single point, ${mm(length, 1)} mm long`);
   page.prose(`! ${PLAN_CAUTION}`, INDENT, INDENT.repeat(2));
   const [first] = plan.limits;
   page.prose(
-    `At most ${rpm(plan.speed)}: ${first!.name} allows no more. The slide then moves at ${formatQuantity(plan.feed, 'mm/min', { digits: 3 })}.`,
+    noPermission
+      ? `${capital(noPermission)}. The plan is reckoned at ${rpm(plan.speed)}, where ${first!.name} gives way; it permits no speed. The slide would then move at ${formatQuantity(plan.feed, 'mm/min', { digits: 3 })}.`
+      : `At most ${rpm(plan.speed)}: ${first!.name} allows no more. The slide then moves at ${formatQuantity(plan.feed, 'mm/min', { digits: 3 })}.`,
     INDENT,
   );
   for (const { name, speed } of plan.limits.slice(1)) page.prose(`${name}: ${rpm(speed)}`, INDENT.repeat(2));

@@ -1,14 +1,21 @@
 /** Wanted work on a terminal. */
 import { marginText } from '../../engine/assess/index.ts';
 import { formatQuantity } from '../../engine/quantity/index.ts';
+import { capital } from '../../engine/quantity/words.ts';
 import {
+  FOLLOWING_DRAWS,
   type InStepAnswer,
+  inStepHeads,
+  inStepRows,
+  inStepWords,
   type JudgedWork,
   LINKS,
+  noPermission,
   sayChance,
   sayMargin,
   sayNeeds,
   sayRange,
+  sayShare,
   type WorkChart,
   type WorkFinding,
 } from '../../engine/work/index.ts';
@@ -41,13 +48,6 @@ export function printRow(page: Page, { work, verdict, summary }: JudgedWork): vo
   page.prose(summary, INDENT);
 }
 
-const sayShare = (chance: number): string =>
-  chance === 1
-    ? 'all'
-    : chance === 0
-      ? 'none'
-      : `${(100 * chance).toFixed(chance > 0.99 || chance < 0.01 ? 1 : 0)} %`;
-
 /** ', margin 8.68, likely 7.9 to 9.1'; the second half where it says more than the first. */
 function sayMarginAndRange(finding: WorkFinding): string {
   if (finding.margin === undefined || finding.margin === null) return '';
@@ -79,7 +79,7 @@ export function printOne(page: Page, { work, verdict, findings, detail, ways, dr
   if (draws) {
     page.line();
     page.prose(
-      `Drawn ${draws.lanes} times with every doubtful fact as it may be: nothing fails in ${sayShare(draws.chance)} of them. “Likely” is where a margin lies in 95 of 100 draws. How the axes follow is not drawn.`,
+      `Drawn ${draws.lanes} times with every doubtful fact as it may be: ${sayShare(draws.chance)}. “Likely” is where a margin lies in 95 of 100 draws. How an axis follows is drawn from ${FOLLOWING_DRAWS} axes moved in the simulation.`,
     );
   }
   if (ways.length > 0) {
@@ -106,6 +106,12 @@ function printDetail(page: Page, detail: NonNullable<JudgedWork['detail']>): voi
     return;
   }
   page.heading('Spindle speed that each link allows');
+  const refused = noPermission(detail.limits);
+  if (refused !== null)
+    page.prose(
+      `${capital(refused)}. What stands below is each link for itself; it permits no speed.`,
+      INDENT,
+    );
   for (const { name, speed } of detail.limits)
     page.prose(`${padStart(rpm(speed), 12)}  ${name}`, INDENT, `${INDENT}${' '.repeat(14)}`);
   if (detail.kind === 'thread' && detail.plan) {
@@ -148,43 +154,57 @@ export function printChart(page: Page, name: string, chart: WorkChart): void {
   page.prose(
     'Travel of one turn, the highest spindle speed, and the link that gives way first. Multiply pitch by starts for the travel.',
   );
-  if (chart.unknown.length > 0)
+  if (chart.noPermission !== null) {
     page.prose(
-      `Not known, and so no permission yet: ${chart.unknown.join('; ')}. The speeds below hold only as far as these allow.`,
+      `${capital(chart.noPermission)}. Until it is known there is no speed to hang on the wall. Not known: ${chart.unknown.join('; ')}.`,
     );
+    if (chart.known.length > 0)
+      page.prose(
+        `What is known limits it all the same: ${chart.known.map(({ name: each, speed }) => `${each} ${rpm(speed)}`).join('; ')}.`,
+      );
+  }
   page.line();
   page.line(`${padStart('mm a turn', 10)}  ${padStart('per inch', 8)}  ${padStart('at most', 12)}  limit`);
   for (const { lead, speed, by } of chart.rows)
     page.line(
-      `${padStart(mm(lead), 10)}  ${padStart((0.0254 / lead).toFixed(1), 8)}  ${padStart(speed !== null && speed < chart.slowest ? 'too slow' : rpm(speed), 12)}  ${by}`,
+      `${padStart(mm(lead), 10)}  ${padStart((0.0254 / lead).toFixed(1), 8)}  ${chart.noPermission ?? `${padStart(speed !== null && speed < chart.slowest ? 'too slow' : rpm(speed), 12)}  ${by}`}`,
     );
   if (chart.points.length > 0) page.heading('Wanted');
   for (const { name: each, lead, speed, verdict } of chart.points)
-    page.prose(`${sayVerdict(page, verdict)}  ${each}: ${mm(lead)} mm a turn at ${rpm(speed)}`, INDENT);
+    page.prose(
+      `${sayVerdict(page, verdict)}  ${each}: ${mm(lead)} mm a turn${speed === null ? `, ${chart.noPermission}` : ` at ${rpm(speed)}`}`,
+      INDENT,
+    );
 }
 
 export function printInStep(page: Page, { work }: JudgedWork, answer: InStepAnswer): void {
   page.prose(page.paint('bold', `${work.name || work.id} in time, spindle and axis in step`));
   for (const { level, says } of answer.sentences)
     page.prose(`${level === 'bad' ? '✕' : level === 'mind' ? '◐' : '●'} ${says}`, '', '  ');
-  const { time, angle, speed, place, ideal } = answer.of.run.trace;
   page.line();
-  page.line(['time s', 'turns', 'r/min', 'tool mm', 'error mm'].map((each) => padStart(each, 10)).join(''));
+  page.line(
+    inStepHeads(answer)
+      .map((each) => padStart(each, 16))
+      .join(''),
+  );
+  const all = inStepRows(answer);
   const rows = 16;
   for (let row = 0; row <= rows; row++) {
-    const at = Math.round((row * (time.length - 1)) / rows);
+    const { time, turns, speed, place, off } = all[Math.round((row * (all.length - 1)) / rows)]!;
     page.line(
       [
-        time[at]!.toFixed(3),
-        (angle[at]! / (2 * Math.PI)).toFixed(2),
-        ((speed[at]! * 30) / Math.PI).toFixed(0),
-        mm(place[at]!, 3),
-        mm(place[at]! - ideal[at]!, 3),
+        time.toFixed(3),
+        turns.toFixed(2),
+        ((speed * 30) / Math.PI).toFixed(0),
+        mm(place, 3),
+        off === null ? 'not in the cut' : (off * 1e6).toFixed(1),
       ]
-        .map((each) => padStart(each, 10))
+        .map((each) => padStart(each, 16))
         .join(''),
     );
   }
+  page.line();
+  for (const each of inStepWords(answer)) page.prose(each, '', '  ');
   page.line();
   for (const each of answer.assumed) page.prose(page.paint('dim', each), '', '  ');
 }

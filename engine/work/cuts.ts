@@ -86,10 +86,9 @@ export function judgeCut(machine: WorkMachine, work: Work): JudgedCut {
 
   const { spindle } = machine;
   let rangeName: string | null = null;
+  found.push(...speedFinding(work.id, machine, spindleLimits(machine), speed));
   if (!spindle) found.push(noSpindle(work.id, machine));
   else {
-    const limits = spindleLimits(spindle);
-    found.push(...speedFinding(work.id, machine, limits, speed));
     const range = rangeAt(spindle, speed);
     rangeName = range?.name ?? null;
     if (range) {

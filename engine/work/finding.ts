@@ -129,6 +129,14 @@ export function sayChance({ chance, verdict }: Pick<WorkFinding, 'chance' | 'ver
   return `With what is doubtful, the chance that it ${verdict === 'fails' ? 'fits all the same' : 'fits'} is ${percent}.`;
 }
 
+/** 'nothing fails in 83 % of them', of the draws. */
+export const sayShare = (chance: number): string =>
+  chance === 1
+    ? 'nothing fails in any of them'
+    : chance === 0
+      ? 'something fails in every one of them'
+      : `nothing fails in ${(100 * chance).toFixed(chance > 0.99 || chance < 0.01 ? 1 : 0)} % of them`;
+
 /** '0.94 to 1.5': where a margin lies. */
 export const sayRange = ([low, high]: readonly [low: number, high: number]): string =>
   marginText(low) === marginText(high)

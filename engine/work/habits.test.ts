@@ -70,7 +70,7 @@ test('derived: an axis trails longer by the time between looks', () => {
 test('a run in step says which policies it rests on, and which of them are the refit’s own', () => {
   const on = machine({ 'spindle-bandwidth': '5 1/s' });
   const answer = runInStep(on, tap(on));
-  if (typeof answer === 'string') throw new Error(answer);
+  if ('says' in answer) throw new Error(answer.says);
   const said = answer.assumed.join(' ');
   for (const id of [HABITS.delay, HABITS.bandwidth, HABITS.look])
     expect(said).toContain(`policy “${POLICY.get(id)!.name}”`);
@@ -100,7 +100,7 @@ test.each([
   expect(habit!.value).toBe(value);
   expect(habit!.says).toMatch(/you say .* beyond/);
   const answer = runInStep(on, tap(on));
-  if (typeof answer === 'string') throw new Error(answer);
+  if ('says' in answer) throw new Error(answer.says);
   expect(answer.of.run.trace.time.every(Number.isFinite)).toBe(true);
 });
 

@@ -1,4 +1,5 @@
 /** A judged thread or tap in time: spindle and axis of this machine put into the simulation, and what comes out in words. */
+import { sayPath } from '../assess/index.ts';
 import {
   type AxisInStep,
   type InStepModel,
@@ -28,6 +29,8 @@ export interface InStepThread {
   readonly kind: 'thread';
   readonly run: ThreadRun;
   readonly runIn: number;
+  /** m of thread that is run. */
+  readonly length: number;
   readonly lead: number;
 }
 export interface InStepTap {
@@ -45,25 +48,56 @@ export interface InStepAnswer {
   readonly assumed: readonly string[];
 }
 
-/** The run, or a sentence on why there is none. Throws ModelError only for numbers that cannot be. */
-export function runInStep(machine: WorkMachine, judged: JudgedWork): InStepAnswer | string {
-  const { detail } = judged;
-  if (!detail) return 'It cannot be simulated before its settings can be read.';
-  if (detail.kind === 'cut') return 'A cut does not run in step with the spindle; threads and taps do.';
-  if (detail.kind === 'milled')
-    return 'A milled thread does not run in step with the spindle: its climb goes with the circle.';
+/** Why there is no run, and the facts it waits for. */
+export interface NotInStep {
+  readonly says: string;
+  /** Paths of facts. */
+  readonly needs: readonly string[];
+}
+
+const not = (says: string, needs: readonly string[] = []): NotInStep => ({
+  says:
+    needs.length === 0
+      ? says
+      : `${says} Not known: ${needs.map((path) => `${sayPath(path)} (${path})`).join('; ')}.`,
+  needs,
+});
+
+/** The run, or why there is none. Throws ModelError only for numbers that cannot be. */
+export function runInStep(machine: WorkMachine, judged: JudgedWork): InStepAnswer | NotInStep {
+  const { detail, findings } = judged;
   const { spindle, habits } = machine;
-  if (!spindle) return 'The spindle is not known well enough to be simulated.';
-  if (!spindle.feedback) return 'Nothing is known that tells the control the angle of the spindle.';
-  if (detail.speed === null || !(detail.speed > 0)) return 'No spindle speed is known for it.';
+  const unread = findings.filter(({ link, verdict }) => link === 'settings' && verdict === 'fails');
+  if (!detail && unread.length > 0)
+    return not(
+      `It cannot be simulated before its settings can be read. ${unread.map(({ sentence }) => sentence).join(' ')}`,
+    );
+  if (detail?.kind === 'cut') return not('A cut does not run in step with the spindle; threads and taps do.');
+  if (detail?.kind === 'milled')
+    return not('A milled thread does not run in step with the spindle: its climb goes with the circle.');
+  if (!spindle)
+    return not('It cannot be simulated before the spindle is known well enough.', machine.spindleNeeds);
+  if (!detail) return not('It does not run in step with the spindle.');
+  const chain = spindle.chain;
+  if (!spindle.feedback)
+    return not(
+      'It cannot be simulated: nothing is known that tells the control the angle of the spindle.',
+      machine.feedbackFitted === 'no' ? [] : [`${chain}.spindle-feedback`],
+    );
+  if (detail.speed === null || !(detail.speed > 0))
+    return not('It cannot be simulated: no spindle speed is known for it.');
   const axis = axisFor(machine, detail.axis);
   const following = axis && axisIn(axis);
-  if (!axis || !following) return `How the ${detail.axis} axis follows is not known well enough.`;
+  if (!axis || !following)
+    return not(
+      `It cannot be simulated: how the ${detail.axis} axis follows is not known well enough.`,
+      axis ? [...new Set([...axis.rapid.needs, ...axis.acceleration.needs, ...axis.gain.needs])] : [],
+    );
   const range =
     detail.kind === 'tap'
       ? stoppingAt(spindle, detail.speed, habits.delay.value)?.range
       : rangeAt(spindle, detail.speed);
-  if (!range) return `No range of the spindle reaches ${rpm(detail.speed)}.`;
+  if (!range) return not(`No range of the spindle reaches ${rpm(detail.speed)}.`);
   const model: InStepModel = {
     spindle: {
       inertia: range.inertia,
@@ -131,6 +165,12 @@ function threadAnswer(model: InStepModel, detail: ThreadDetail, assumed: readonl
             says: `The lead is right only after ${mm(run.settledAt)}, but the thread begins at ${mm(runIn)}: its first ${say((run.settledAt - runIn) / thread.lead, '1')} turns are wrong.`,
           },
     );
+  const formula = detail.plan?.runIn;
+  if (run.settledAt !== null && formula !== undefined && formula > run.settledAt)
+    sentences.push({
+      level: 'good',
+      says: `The plan asks for more, ${mm(formula)}: its formula takes the axis at the worst of three speeds and counts on a plain lag, so it stands on the safe side. Both call the lead right once less than ${say(USUAL_LEAD_ERROR, '%')} of it is missing.`,
+    });
   sentences.push(
     {
       level: run.dip > 0.05 ? 'mind' : 'good',
@@ -138,12 +178,12 @@ function threadAnswer(model: InStepModel, detail: ThreadDetail, assumed: readonl
     },
     {
       level: run.worstPlace > 0.05 * thread.pitch ? 'mind' : 'good',
-      says: `Within the thread the tool is off its groove by ${say(run.worstPlace, 'µm')} at most.`,
+      says: `In the cut the tool is off its groove by ${say(run.worstPlace, 'µm')} at most.`,
     },
     { level: 'good', says: `After the thread it goes on for ${mm(run.runOut)} before it stands.` },
   );
   return {
-    of: { kind: 'thread', run, runIn, lead: thread.lead },
+    of: { kind: 'thread', run, runIn, length, lead: thread.lead },
     sentences,
     assumed: [
       ...assumed,

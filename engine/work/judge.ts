@@ -5,8 +5,7 @@ import { type CutDetail, judgeCut } from './cuts.ts';
 import { inOrder, LINKS, sayChance, told, type WorkFinding, worstOf } from './finding.ts';
 import type { WorkMachine } from './machine.ts';
 import type { MilledDetail } from './milled.ts';
-import { rpm } from './say.ts';
-import { judgeTap, type TapDetail, TURNING_BACK } from './taps.ts';
+import { judgeTap, type TapDetail } from './taps.ts';
 import { judgeThread, type ThreadDetail } from './threads.ts';
 import type { WayRound } from './ways-round.ts';
 
@@ -73,9 +72,6 @@ export function summaryOf(
     return `Each link fits by itself, but that all of them do has a chance of only ${(100 * chance).toFixed(0)} %.`;
   if (detail?.kind === 'cut' && detail.links[0])
     return `It can be done; the ${detail.links[0].name} gives way first.`;
-  const first = detail?.kind === 'tap' ? detail.limits[0] : undefined;
-  if (detail?.kind === 'tap' && detail.speed !== null && first?.id === TURNING_BACK)
-    return `At ${rpm(detail.speed)} every known link keeps up; the ${first.name} gives way first, at ${rpm(first.speed!)}.`;
   const speed = findings.find(({ check }) => check === 'speed');
   return speed ? speed.sentence : worst.sentence;
 }

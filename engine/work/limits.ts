@@ -1,5 +1,5 @@
 /** How fast the spindle may turn for a thread, link by link. */
-import { capital } from '../quantity/words.ts';
+import { andList, capital } from '../quantity/words.ts';
 import { type Stopping, stopFrom, torqueAt } from '../simulate/instep/index.ts';
 import { AXIS_SHARE } from '../threads/index.ts';
 import type { WorkAxis, WorkMachine } from './machine.ts';
@@ -52,9 +52,37 @@ const UNKNOWN: Readonly<Record<string, string>> = {
   feedback: 'The highest speed of the spindle’s encoder',
 };
 
-/** Limits of the spindle itself, whatever it cuts. */
-export function spindleLimits(spindle: SpindleModel): readonly LinkLimit[] {
-  const limits = spindle.limits.map(({ by, speed }): LinkLimit => {
+/** What a limit is called where only that is said that it is unknown. */
+const SHORT: Readonly<Record<string, string>> = {
+  chuck: 'the chuck’s limit',
+  jaws: 'the limit of the jaws',
+  bearing: 'the bearings’ limit',
+  pulley: 'the limit of the wheel on the spindle',
+  motor: 'the motor’s limit',
+  drive: 'the drive’s limit',
+  feedback: 'the encoder’s limit',
+  pulses: 'how fast the axis can be pulsed',
+  'axis-speed': 'the fastest speed of the axis',
+  'axis-acceleration': 'how soon the axis has its speed',
+};
+
+/** 'no permission: the chuck’s limit is unknown'; null where every link is known. */
+export function noPermission(limits: readonly LinkLimit[]): string | null {
+  const unknown = limits.filter(({ speed }) => speed === null).map(({ id }) => id);
+  // The jaws belong to the chuck: while nobody knows the chuck there is one thing to find out.
+  const told = unknown.filter((id) => id !== 'jaws' || !unknown.includes('chuck'));
+  if (told.length === 0) return null;
+  const names = told.map((id) => SHORT[id] ?? id);
+  return `no permission: ${andList(names)} ${names.length === 1 ? 'is' : 'are'} unknown`;
+}
+
+/** Limits of the spindle itself, whatever it cuts; those that are known stand also where the spindle is not known whole. */
+export function spindleLimits({
+  spindle,
+  spindleLimits: of,
+  spindleChain,
+}: Pick<WorkMachine, 'spindle' | 'spindleLimits' | 'spindleChain'>): readonly LinkLimit[] {
+  const limits = of.map(({ by, speed }): LinkLimit => {
     const name = NAMES[by] ?? by;
     return {
       id: by,
@@ -64,10 +92,11 @@ export function spindleLimits(spindle: SpindleModel): readonly LinkLimit[] {
         speed === null
           ? `${UNKNOWN[by] ?? `The limit by the ${name}`} is not known, and what is not known is no permission.`
           : `${capital(name)}: ${rpm(speed)}.`,
-      needs: speed === null ? (WHERE[by] ?? []).map((each) => `${spindle.chain}.${each}`) : [],
+      needs: speed === null ? (WHERE[by] ?? []).map((each) => `${spindleChain ?? 'S'}.${each}`) : [],
       isHard: true,
     };
   });
+  if (!spindle) return limits;
   const highest = Math.max(...spindle.ranges.map((each) => each.highest));
   const fastest = spindle.ranges.find((each) => each.highest === highest);
   // The drive's own limit and its fastest range are mostly the same thing.
@@ -86,7 +115,11 @@ export function spindleLimits(spindle: SpindleModel): readonly LinkLimit[] {
 }
 
 /** Limits that a lead puts on the spindle: the axis that has to keep up, and the signals between. */
-export function leadLimits({ spindle }: WorkMachine, axis: WorkAxis, lead: number): readonly LinkLimit[] {
+export function leadLimits(
+  { spindle, spindleLimits: of }: WorkMachine,
+  axis: WorkAxis,
+  lead: number,
+): readonly LinkLimit[] {
   const limits: LinkLimit[] = [];
   const rapid = axis.rapid.value;
   limits.push({
@@ -114,7 +147,7 @@ export function leadLimits({ spindle }: WorkMachine, axis: WorkAxis, lead: numbe
       isHard: false,
     });
   const feedback = spindle?.feedback;
-  if (feedback && feedback.highestFrequency !== null && !spindle.limits.some(({ by }) => by === 'feedback')) {
+  if (feedback && feedback.highestFrequency !== null && !of.some(({ by }) => by === 'feedback')) {
     const ratio = feedback.turns.encoder / feedback.turns.spindle;
     limits.push({
       id: 'feedback',
@@ -154,8 +187,11 @@ export const slowestOf = ({ ranges: all }: SpindleModel): number =>
   Math.min(...all.map(({ lowest }) => lowest));
 
 /** rad/s that every known limit of the spindle allows. */
-export const highestAllowed = (spindle: SpindleModel): number | null =>
-  sorted(spindleLimits(spindle))[0]?.speed ?? null;
+export const highestAllowed = (machine: WorkMachine): number | null =>
+  sorted(spindleLimits(machine))[0]?.speed ?? null;
+
+/** Why no speed of the spindle itself is permitted; null where all its limits are known, or where it has none. */
+export const spindleRefused = (machine: WorkMachine): string | null => noPermission(spindleLimits(machine));
 
 /** Ranges it may stand in. */
 const ranges = ({ ranges: all, kept }: SpindleModel): readonly SpindleRange[] =>

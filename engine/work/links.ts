@@ -178,6 +178,9 @@ export function feedbackFindings(
   return found;
 }
 
+/** rad/s below which a limit lets nothing turn. */
+const STANDS = 0.01;
+
 /** Whether a speed lies within what every link allows; names the first that gives way. */
 export function speedFinding(
   work: string,
@@ -201,7 +204,10 @@ export function speedFinding(
         tight: 1,
         says: {
           fits: `At {asked} every known link keeps up; the ${lowest.name} gives way first, at {there}.`,
-          fails: `{asked} is too fast: the ${lowest.name} allows only {there}.`,
+          fails:
+            lowest.speed! < STANDS
+              ? `{asked} is too fast: the ${lowest.name} allows no speed at all.`
+              : `{asked} is too fast: the ${lowest.name} allows only {there}.`,
         },
         because: known.map(({ name, speed: each }) => `${name}: ${rpm(each!)}`),
         basis: machine.spindle?.basis,

@@ -13,7 +13,7 @@ import { type InTime, inTimeOf } from './following.ts';
 import { type Habits, habitsOf, withFacts } from './habits.ts';
 import { from, type Known, NONE } from './known.ts';
 import { spindleAt, spindleSetting } from './spindle-model.ts';
-import type { SpindleModel } from './types.ts';
+import type { SpeedLimit, SpindleModel } from './types.ts';
 
 export interface WorkAxis {
   readonly id: string;
@@ -49,6 +49,8 @@ export interface WorkMachine {
   readonly refit: Refit;
   readonly axes: ReadonlyMap<string, WorkAxis>;
   readonly spindle: SpindleModel | null;
+  /** What keeps the spindle from turning faster: known also where the spindle itself is not. */
+  readonly spindleLimits: readonly SpeedLimit[];
   /** Facts without which there is no spindle model. */
   readonly spindleNeeds: readonly string[];
   /** Id of the spindle's chain, if there is one. */
@@ -189,13 +191,14 @@ function chuckOf(refit: Refit, chain: Chain | undefined, scope: Scope | null): C
 
 interface SpindleKnown {
   readonly model: SpindleModel | null;
+  readonly limits: readonly SpeedLimit[];
   readonly needs: readonly string[];
 }
 
 function machineAt(
   refit: Refit,
   scopeFor: ScopeFor,
-  { model: spindle, needs }: SpindleKnown,
+  { model: spindle, limits, needs }: SpindleKnown,
   habitsAt: (spindle: Scope | null) => Habits,
   inTime: (chain: Chain, scope: Scope, habits: Habits) => InTime,
   draw: { readonly cutting: number } | null,
@@ -213,6 +216,7 @@ function machineAt(
       refit.chains.filter(({ kind }) => kind === 'axis').map((each) => [each.id, axis(each)] as const),
     ),
     spindle,
+    spindleLimits: limits,
     spindleNeeds: spindle ? [] : needs.length > 0 ? needs : [id ?? 'S'],
     spindleChain: id,
     feedbackFitted: fittedAt(refit, id, 'spindle-feedback'),
@@ -228,16 +232,17 @@ function machineAt(
   };
 }
 
-/** `spindle`: the model of the spindle, or null with the facts it waits for. */
+/** `spindle`: the model of the spindle, or null with the facts it waits for and the limits that are known all the same. */
 export const workMachine = (
   assessment: Assessment,
   spindle: SpindleModel | null,
   spindleNeeds: readonly string[] = [],
+  limits: readonly SpeedLimit[] = spindle?.limits ?? [],
 ): WorkMachine =>
   machineAt(
     assessment.refit,
     scopesOf(assessment),
-    { model: spindle, needs: spindleNeeds },
+    { model: spindle, limits, needs: spindleNeeds },
     (spindleScope) => habitsOf(assessment.refit, spindleScope),
     (chain, scope, { look }) =>
       inTimeOf(
@@ -251,8 +256,8 @@ export const workMachine = (
 
 /** The machine of an assessed refit, with the spindle it has. */
 export function workMachineOf(assessment: Assessment): WorkMachine {
-  const { model, needs } = spindleSetting(assessment);
-  return workMachine(assessment, model, needs);
+  const { model, needs, limits } = spindleSetting(assessment);
+  return workMachine(assessment, model, needs, limits);
 }
 
 /** The same machine with its facts, and how its axes follow, as one draw has them. */

@@ -95,7 +95,7 @@ export function judgeMilled(
 
   const { spindle } = machine;
   if (!spindle) found.push(noSpindle(work.id, machine));
-  const limits = spindle ? spindleLimits(spindle) : [];
+  const limits = spindleLimits(machine);
   const speed = chosenSpeed(spindle, limits, typedSpeed, (2 * USUAL_SPEED) / cutter);
   const round = (n: number) =>
     helix({
@@ -115,10 +115,8 @@ export function judgeMilled(
     });
   const made = speed === null ? null : round(speed);
   if (speed !== null && made) {
-    if (spindle) {
-      found.push(...speedFinding(work.id, machine, limits, speed));
-      found.push(...torqueFinding(work.id, machine, made.Mc, speed, rows, material.value.name));
-    }
+    found.push(...speedFinding(work.id, machine, limits, speed));
+    if (spindle) found.push(...torqueFinding(work.id, machine, made.Mc, speed, rows, material.value.name));
     found.push(...circleFindings(machine, work, axis?.id ?? 'Z', made));
     found.push(...roundFinding(work.id, machine, thread, side, made, axis?.id ?? 'Z'));
     if (axis) found.push(...climbFindings(work.id, axis, made.v_z, length + thread.lead));

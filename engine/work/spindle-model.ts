@@ -25,6 +25,8 @@ export interface SpindleSetting {
   readonly chain: string | null;
   /** Null while something is missing without which nothing turns. */
   readonly model: SpindleModel | null;
+  /** What keeps it from turning faster, also where there is no model. */
+  readonly limits: readonly SpeedLimit[];
   /** Paths of the facts that would have to be known. */
   readonly needs: readonly string[];
   /** Why there is no model, in a sentence; empty where there is one. */
@@ -179,7 +181,7 @@ function limitsOf(read: Reader, feedback: SpindleFeedbackModel | null): SpeedLim
     if (!read.applies(ref)) return;
     const value = read.value(ref);
     if (value !== undefined && value > NEVER) return;
-    limits.push({ by, speed: value === undefined ? null : value * scale });
+    limits.push({ by, speed: value === undefined || Number.isNaN(scale) ? null : value * scale });
   };
   for (const [by, ref] of LIMITS) add(by, ref);
   const fastest = read.value(speeds.bind.i_fast!);
@@ -237,6 +239,7 @@ export function spindleAt(refit: Refit, scopeFor: ScopeFor, chainId?: string): S
     return {
       chain: null,
       model: null,
+      limits: [],
       needs: [],
       says:
         chainId === undefined
@@ -250,12 +253,16 @@ export function spindleAt(refit: Refit, scopeFor: ScopeFor, chainId?: string): S
     if (!read.applies(RATIOS[range - 1]!)) return [];
     return rangeOf(read, motor, range - 1) ?? [];
   });
+  const feedback =
+    findPlace(refit, chain.id, 'spindle-feedback')?.chosen === 'none' ? null : feedbackOf(read);
+  const limits = limitsOf(read, feedback);
   if (read.needs.size > 0 || read.reasons.size > 0 || ranges.length === 0) {
     const needs = [...read.needs];
     const [reason] = read.reasons;
     return {
       chain: chain.id,
       model: null,
+      limits,
       needs,
       says:
         needs.length > 0
@@ -263,9 +270,6 @@ export function spindleAt(refit: Refit, scopeFor: ScopeFor, chainId?: string): S
           : `The spindle cannot be worked out: ${(reason ?? 'it has no range').replace(/\.?$/, '.')}`,
     };
   }
-  const feedback =
-    findPlace(refit, chain.id, 'spindle-feedback')?.chosen === 'none' ? null : feedbackOf(read);
-  const limits = limitsOf(read, feedback);
   return {
     chain: chain.id,
     model: {
@@ -275,6 +279,7 @@ export function spindleAt(refit: Refit, scopeFor: ScopeFor, chainId?: string): S
       feedback,
       basis: read.basis ?? 'guess',
     },
+    limits,
     needs: [],
     says: '',
   };

@@ -88,19 +88,38 @@ export function reversalFindings(
     because,
     basis,
   } as const;
+  const { room, highest } = reversal;
+  const places =
+    typeof hole !== 'number'
+      ? 'the holder leaves'
+      : float === null
+        ? 'the hole leaves'
+        : 'hole and holder leave';
+  const upTo =
+    highest === null
+      ? ''
+      : highest > 1
+        ? `; up to ${rpm(highest)} it is enough`
+        : '; no speed makes it enough';
   const on = `After the order to turn back the spindle runs on for ${sayTurns(reversal.angle)} (${say(reversal.time, 's')}): the tap`;
   found.push(
     Number.isFinite(reversal.overrun)
       ? ratio(work, {
           ...stop,
           asked: reversal.overrun,
-          there: depth,
+          there: room ?? depth,
           unit: 'mm',
           tight: 1,
-          says: {
-            fits: `${on} goes {asked} deeper, in a thread that is {there} deep.`,
-            fails: `${on} would go {asked} deeper, more than the {there} that the thread is deep.`,
-          },
+          says:
+            room === null
+              ? {
+                  fits: `${on} goes {asked} deeper, in a thread that is {there} deep.`,
+                  fails: `${on} would go {asked} deeper, more than the {there} that the thread is deep.`,
+                }
+              : {
+                  fits: `${on} goes {asked} deeper; ${places} {there} for that.`,
+                  fails: `${on} would go {asked} deeper, but ${places} only {there} for that${upTo}.`,
+                },
         })
       : told(work, {
           ...stop,
@@ -122,7 +141,7 @@ export function reversalFindings(
           tight: 1,
           says: {
             fits: 'Thread, chamfer, overrun and chips take {asked} of the {there} drilled.',
-            fails: `Thread, chamfer, overrun and chips need {asked}, but the hole is only {there}: the tap meets the bottom and breaks. ${reversal.highest && reversal.highest > 1 ? `Up to ${rpm(reversal.highest)} it would fit.` : 'No speed makes it fit.'}`,
+            fails: `Thread, chamfer, overrun and chips need {asked}, but the hole is only {there}: the tap meets the bottom and breaks. ${highest !== null && highest > 1 ? `Up to ${rpm(highest)} it would fit.` : 'No speed makes it fit.'}`,
           },
           because: [
             `The tap runs on ${mm(reversal.overrun)} (${sayTurns(reversal.angle)}, ${say(reversal.time, 's')}).`,

@@ -19,6 +19,8 @@ export interface Reversal {
   /** m: depth to drill, and float that a holder would need. */
   readonly hole: number;
   readonly float: number;
+  /** m of overrun that hole and holder leave room for; null where neither limits it. */
+  readonly room: number | null;
   /** rad/s that hole and float allow at most; null where neither limits. */
   readonly highest: number | null;
 }
@@ -41,10 +43,11 @@ const outOfStep = (axis: WorkAxis | undefined, lead: number, speed: number): num
 export function reversalAt(
   spindle: SpindleModel,
   axis: WorkAxis | undefined,
-  { thread, depth, chamfer, slip, habits }: Wanted,
+  wanted: Wanted,
   speed: number,
   highest: number | null,
 ): Reversal | null {
+  const { thread, depth, chamfer, slip, habits } = wanted;
   const best = stoppingAt(spindle, speed, habits.delay.value);
   if (!best) return null;
   const overrun = (best.stop.angle * thread.lead) / TURN;
@@ -57,8 +60,18 @@ export function reversalAt(
     step,
     hole: depth + chamfer * thread.pitch + overrun + step + habits.chips.value,
     float: overrun + 2 * step + slip * (depth + overrun),
+    room: roomFor(wanted, step),
     highest,
   };
+}
+
+/** m of overrun after which the tap meets the bottom or the holder is at its end, whichever comes first. */
+function roomFor({ thread, depth, chamfer, hole, float, slip, habits }: Wanted, step: number): number | null {
+  const rooms = [
+    ...(typeof hole === 'number' ? [hole - depth - chamfer * thread.pitch - step - habits.chips.value] : []),
+    ...(float === null ? [] : [(float - 2 * step - slip * depth) / (1 + slip)]),
+  ];
+  return rooms.length === 0 ? null : Math.max(0, Math.min(...rooms));
 }
 
 /** rad/s up to which hole and float take the overrun; null where nothing limits it. */

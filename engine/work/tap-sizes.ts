@@ -41,14 +41,14 @@ export function tapSizes(
 ): readonly TapSize[] {
   const rows: TapSize[] = [];
   const { delay, worn } = machine.habits;
-  const top = sorted(spindleLimits(spindle))[0]?.speed ?? 0;
+  const top = sorted(spindleLimits(machine))[0]?.speed ?? 0;
   for (const { d, coarse } of METRIC_SIZES) {
     if (coarse === undefined || !COMMON.includes(d)) continue;
     const read = parseThread(`M${d}`);
     if (!read.ok) continue;
     const thread = read.value;
     const links = sorted([
-      ...spindleLimits(spindle),
+      ...spindleLimits(machine),
       ...(axis ? leadLimits(machine, axis, thread.lead) : []),
     ])[0]?.speed;
     const byOverrun = largest(top, (speed) => {

@@ -21,9 +21,6 @@ const CHAMFER: Readonly<Record<string, number>> = {
   bottoming: 2,
 };
 
-/** Id of the limit that hole and float put on the speed. */
-export const TURNING_BACK = 'turning-back';
-
 export interface TapDetail {
   readonly kind: 'tap';
   readonly thread: Thread;
@@ -48,13 +45,13 @@ export interface JudgedTap {
 const CAUTION =
   'Try a new hole in the air first, the tap well above the work, and watch that it turns back. A tap that meets the bottom bursts: guard closed, eyes covered.';
 
-/** What hole and float allow, where they give way before every other link. */
+/** What hole and float allow, where they give way before every other link: a link as any other. */
 const turningBack = (highest: number | null, lowest: number | null): readonly LinkLimit[] =>
   highest === null || lowest === null || highest >= lowest * (1 - 1e-9)
     ? []
     : [
         {
-          id: TURNING_BACK,
+          id: 'turning-back',
           name: 'stopping distance at the bottom',
           speed: highest,
           says: 'Up to this speed hole and holder take what the spindle runs on.',
@@ -111,10 +108,12 @@ export function judgeTap(machine: WorkMachine, work: Work): JudgedTap {
   const { spindle } = machine;
   if (!spindle) {
     found.push(noSpindle(work.id, machine));
+    const known = spindleLimits(machine);
+    if (typeof typedSpeed === 'number') found.push(...speedFinding(work.id, machine, known, typedSpeed));
     return ending(null);
   }
   if (holder === 'rigid') found.push(...feedbackFindings(work.id, machine, thread.lead, false));
-  const limits = [...spindleLimits(spindle), ...(axis ? leadLimits(machine, axis, thread.lead) : [])];
+  const links = [...spindleLimits(machine), ...(axis ? leadLimits(machine, axis, thread.lead) : [])];
   const wanted: Wanted = {
     thread,
     depth,
@@ -127,11 +126,11 @@ export function judgeTap(machine: WorkMachine, work: Work): JudgedTap {
     chamfer: CHAMFER[kind] ?? 3,
     habits: machine.habits,
   };
-  const lowest = sorted(limits)[0]?.speed ?? null;
-  // A draw comes with its speed: what it might have been is not asked.
-  const highest = lowest === null || machine.isDraw ? null : highestFor(spindle, axis, wanted, lowest);
-  const speed = chosenSpeed(spindle, limits, typedSpeed, highest);
-  const atBottom = turningBack(highest, lowest);
+  const lowest = sorted(links)[0]?.speed ?? null;
+  // In a draw one belt range is kept; what the hole allows is asked of all of them, as on the machine as it stands.
+  const highest = lowest === null ? null : highestFor({ ...spindle, kept: undefined }, axis, wanted, lowest);
+  const speed = chosenSpeed(spindle, links, typedSpeed, highest);
+  const limits = [...links, ...turningBack(highest, lowest)];
   let reversal: Reversal | null = null;
   let torque: number | null = null;
   if (speed !== null && speed > 0 && typedSpeed !== 'zero') {
@@ -149,7 +148,7 @@ export function judgeTap(machine: WorkMachine, work: Work): JudgedTap {
     depth,
     hole: wanted.hole,
     speed,
-    limits: sorted([...limits, ...atBottom]),
+    limits: sorted(limits),
     torque,
     reversal,
     sizes: machine.isDraw ? [] : tapSizes(machine, spindle, axis, work),

@@ -82,7 +82,7 @@ export function judgeThread(machine: WorkMachine, work: Work): JudgedThread {
   else add(...feedbackFindings(work.id, machine, thread.lead, true));
 
   const limits = [
-    ...(machine.spindle ? spindleLimits(machine.spindle) : []),
+    ...spindleLimits(machine),
     ...(axis ? leadLimits(machine, axis, thread.lead) : []),
     ...(axis && room !== undefined ? accelerationLimit(axis, thread, room) : []),
   ];

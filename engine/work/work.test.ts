@@ -107,6 +107,28 @@ describe('threads', () => {
     expect(at(1.01)).toBe('fails');
   });
 
+  test('derived: what hole and holder leave for the overrun is one answer on every line of a tap', () => {
+    const settings = { thread: 'M8', depth: '16 mm', hole: '26 mm', float: '5 mm', holder: 'floating' };
+    const first = (() => {
+      const { detail } = judge('tap', { ...settings, speed: '250 r/min' });
+      if (detail?.kind !== 'tap') throw new Error('no tap');
+      return detail.limits[0]!;
+    })();
+    for (const [share, verdict] of [
+      [0.999, 'fits'],
+      [1.01, 'fails'],
+    ] as const) {
+      const found = judge('tap', { ...settings, speed: `${(first.speed! / RPM) * share} r/min` });
+      const speed = finding(found, 'speed')!;
+      expect(speed.verdict).toBe(verdict);
+      expect(speed.sentence).toContain(first.name);
+      expect(speed.there!.value / first.speed!).toBeCloseTo(1, 6);
+      expect(finding(found, 'spindle-stop')!.verdict).toBe(verdict);
+      const both = [finding(found, 'hole')!, finding(found, 'float')!].map((each) => each.verdict);
+      expect(both.includes('fails')).toBe(verdict === 'fails');
+    }
+  });
+
   test('a taper thread the control cannot do has ways round with limits', () => {
     const found = judge('thread', { thread: 'R 1/2', speed: '300 r/min' });
     expect(finding(found, 'threading-taper')?.verdict).toBe('fails');

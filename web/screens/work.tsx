@@ -32,8 +32,11 @@ export default function WorkPage({ session, view }: Props) {
   const isThere = shown !== undefined;
   // biome-ignore lint/correctness/useExhaustiveDependencies: only when another one is picked, not whenever it is judged anew
   useEffect(() => {
-    if (isThere && matchMedia('(max-width: 999px)').matches)
+    if (!isThere) return;
+    // Where it stands below the list it is brought into view; whoever hears the page is taken to it either way.
+    if (matchMedia('(max-width: 999px)').matches)
       document.getElementById('work-detail')?.scrollIntoView({ block: 'start' });
+    document.getElementById('work-detail-name')?.focus({ preventScroll: true });
   }, [picked, isThere]);
   const record = (old: Work | null, next: Work | null): void => {
     const id = (next ?? old)!.id;

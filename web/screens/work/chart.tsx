@@ -1,6 +1,7 @@
 /** The chart for the wall: travel of one turn against spindle speed, the region this machine can cut, the wanted threads. */
 import { scaleLog } from 'd3-scale';
 import { useRef } from 'react';
+import { capital } from '../../../engine/quantity/words.ts';
 import type { WorkChart } from '../../../engine/work/index.ts';
 import { Scroll } from '../../parts/scroll.tsx';
 import { WORD } from '../../parts/verdict.tsx';
@@ -37,15 +38,24 @@ export function WorkChartPicture({ chart, name }: Props) {
         </button>
       </div>
       <p className="print-only">{name}</p>
-      <p>
-        Travel of one turn (pitch times starts) along {chart.axis} against spindle speed. In the shaded region
-        this machine can cut; the bend shows where another link takes over.
-      </p>
-      {chart.unknown.length > 0 && (
-        <p className="caution">
-          <strong>No permission yet.</strong> Not known: {chart.unknown.join('; ')}. The region holds only as
-          far as these allow.
+      {chart.noPermission === null ? (
+        <p>
+          Travel of one turn (pitch times starts) along {chart.axis} against spindle speed. In the shaded
+          region this machine can cut; the bend shows where another link takes over.
         </p>
+      ) : (
+        <div className="caution">
+          <p>
+            <strong>{capital(chart.noPermission)}.</strong> Until it is known there is no speed to hang on the
+            wall. Not known: {chart.unknown.join('; ')}.
+          </p>
+          {chart.known.length > 0 && (
+            <p className="small no-print">
+              What is known limits it all the same:{' '}
+              {chart.known.map(({ name: each, speed }) => `${each} ${rpm(speed)}`).join('; ')}.
+            </p>
+          )}
+        </div>
       )}
       <div ref={ref} style={{ minHeight: HEIGHT }}>
         {width > 0 && <Drawn chart={chart} width={width} />}
@@ -54,7 +64,8 @@ export function WorkChartPicture({ chart, name }: Props) {
         <ol className="wall-points small">
           {chart.points.map(({ id, name: each, lead, speed, verdict }) => (
             <li key={id}>
-              {each}: {(lead * 1e3).toFixed(2)} mm a turn at {rpm(speed)}, {WORD[verdict]}
+              {each}: {(lead * 1e3).toFixed(2)} mm a turn{' '}
+              {speed === null ? `(${chart.noPermission})` : `at ${rpm(speed)}`}, {WORD[verdict]}
             </li>
           ))}
         </ol>
@@ -82,10 +93,16 @@ export function WorkChartPicture({ chart, name }: Props) {
                 <tr key={lead}>
                   <td className="number">{(lead * 1e3).toFixed(2)}</td>
                   <td className="number">{(0.0254 / lead).toFixed(1)}</td>
-                  <td className="number">
-                    {speed !== null && speed < chart.slowest ? 'below the slowest' : rpm(speed)}
-                  </td>
-                  <td>{by}</td>
+                  {chart.noPermission === null ? (
+                    <>
+                      <td className="number">
+                        {speed !== null && speed < chart.slowest ? 'below the slowest' : rpm(speed)}
+                      </td>
+                      <td>{by}</td>
+                    </>
+                  ) : (
+                    <td colSpan={2}>{chart.noPermission}</td>
+                  )}
                 </tr>
               ))}
             </tbody>
@@ -117,14 +134,16 @@ function Drawn({ chart, width }: { readonly chart: WorkChart; readonly width: nu
       height={HEIGHT}
       viewBox={`0 0 ${width} ${HEIGHT}`}
       role="img"
-      aria-label="Highest spindle speed by travel of one turn; the table below has the numbers."
+      aria-label={
+        chart.noPermission ?? 'Highest spindle speed by travel of one turn; the table below has the numbers.'
+      }
     >
       {edge.length > 1 && (
         <path className="region" d={`M${within.join('L')}L${right} ${floor}L${left} ${floor}Z`} />
       )}
       <WallGrid x={x} y={y} speeds={TICKS_N} frame={[left, right, top, bottom]} />
       {edge.length > 1 && <path className="edge" d={`M${edge.join('L')}`} />}
-      {chart.slowest > 0 && (
+      {chart.slowest > 0 && chart.noPermission === null && (
         <>
           <line className="edge" x1={left} x2={right} y1={floor} y2={floor} strokeDasharray="6 4" />
           <text x={left + 6} y={floor + 15}>
@@ -151,7 +170,13 @@ function Drawn({ chart, width }: { readonly chart: WorkChart; readonly width: nu
           </text>
         );
       })}
+      {chart.noPermission !== null && (
+        <text className="name" x={(left + right) / 2} y={(top + bottom) / 2} textAnchor="middle">
+          {chart.noPermission}
+        </text>
+      )}
       {chart.points.map(({ id, lead, speed, verdict }, at) => {
+        if (speed === null) return null;
         const [px, py] = [x(lead * 1e3), y(turns(speed))];
         return (
           <g key={id} className={`point ${verdict}`}>

@@ -11,6 +11,7 @@ import {
   sayChance,
   sayNeeds,
   sayRange,
+  sayShare,
   WORK_KINDS,
   type WorkFinding,
 } from '../../../engine/work/index.ts';
@@ -38,7 +39,9 @@ export function WorkDetail({ work, judged, state, record, session }: Props) {
   return (
     <div className="stack">
       <div className="row spread">
-        <h2>{work.name || work.id}</h2>
+        <h2 id="work-detail-name" tabIndex={-1}>
+          {work.name || work.id}
+        </h2>
         <VerdictWord verdict={verdict} />
       </div>
       <p>{summary}</p>
@@ -47,9 +50,9 @@ export function WorkDetail({ work, judged, state, record, session }: Props) {
         <h3>Link by link</h3>
         {draws && (
           <p className="small soft">
-            Drawn {draws.lanes} times with every doubtful fact as it may be: nothing fails in{' '}
-            {sayShare(draws.chance)} of them. The thin line on a rule is where its margin lies in 95 of 100
-            draws. How an axis follows is drawn from {FOLLOWING_DRAWS} axes moved in the simulation.
+            Drawn {draws.lanes} times with every doubtful fact as it may be: {sayShare(draws.chance)}. The
+            thin line on a rule is where its margin lies in 95 of 100 draws. How an axis follows is drawn from{' '}
+            {FOLLOWING_DRAWS} axes moved in the simulation.
           </p>
         )}
         <ul className="work-findings">
@@ -196,13 +199,6 @@ function One({ finding, home }: { readonly finding: WorkFinding; readonly home: 
     </details>
   );
 }
-
-const sayShare = (chance: number): string =>
-  chance === 1
-    ? 'all'
-    : chance === 0
-      ? 'none'
-      : `${(100 * chance).toFixed(chance > 0.99 || chance < 0.01 ? 1 : 0)} %`;
 
 /** Where a fact is filled in: on the page of its chain, or of the machine. */
 function hrefOf(home: string, path: string): string {

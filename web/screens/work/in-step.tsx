@@ -1,6 +1,6 @@
 /** A thread or a tap in time: spindle and axis in step, the error against where the tool is, and what it means. */
 import { scaleLinear } from 'd3-scale';
-import type { InStepAnswer } from '../../../engine/work/index.ts';
+import { type InStepAnswer, inStepHeads, inStepRows, inStepWords } from '../../../engine/work/index.ts';
 import { Scroll } from '../../parts/scroll.tsx';
 import { Mark } from '../../parts/verdict.tsx';
 import { baseAtZero, Levels, pathThrough } from '../../pictures/axes.tsx';
@@ -33,9 +33,9 @@ export function InStep({ id, kind, state }: Props) {
         )}
       </div>
       <p role="status" className="small soft">
-        {running === id ? 'Running …' : typeof answer === 'string' ? answer : ''}
+        {running === id ? 'Running …' : answer && 'says' in answer ? answer.says : ''}
       </p>
-      {answer !== undefined && typeof answer !== 'string' && <Shown answer={answer} />}
+      {answer !== undefined && !('says' in answer) && <Shown answer={answer} />}
     </div>
   );
 }
@@ -213,8 +213,11 @@ function Graph({ name, xs, ys, width, marks, clip = false, floating = false, lea
 const ROWS = 24;
 
 function Table({ answer }: { readonly answer: InStepAnswer }) {
-  const { time, angle, speed, place, ideal } = answer.of.run.trace;
-  const rows = Array.from({ length: ROWS + 1 }, (_, row) => Math.round((row * (time.length - 1)) / ROWS));
+  const all = inStepRows(answer);
+  const rows = Array.from(
+    { length: ROWS + 1 },
+    (_, row) => all[Math.round((row * (all.length - 1)) / ROWS)]!,
+  );
   return (
     <details>
       <summary>The same as a table</summary>
@@ -222,7 +225,7 @@ function Table({ answer }: { readonly answer: InStepAnswer }) {
         <table>
           <thead>
             <tr>
-              {['time, s', 'turns', 'r/min', 'tool at, mm', 'error, mm'].map((each) => (
+              {inStepHeads(answer).map((each) => (
                 <th key={each} scope="col" className="number">
                   {each}
                 </th>
@@ -230,18 +233,23 @@ function Table({ answer }: { readonly answer: InStepAnswer }) {
             </tr>
           </thead>
           <tbody>
-            {rows.map((at) => (
-              <tr key={at}>
-                <td className="number">{time[at]!.toFixed(3)}</td>
-                <td className="number">{(angle[at]! / (2 * Math.PI)).toFixed(2)}</td>
-                <td className="number">{((speed[at]! * 30) / Math.PI).toFixed(0)}</td>
-                <td className="number">{(place[at]! * 1e3).toFixed(3)}</td>
-                <td className="number">{((place[at]! - ideal[at]!) * 1e3).toFixed(4)}</td>
+            {rows.map(({ time, turns, speed, place, off }) => (
+              <tr key={time}>
+                <td className="number">{time.toFixed(3)}</td>
+                <td className="number">{turns.toFixed(2)}</td>
+                <td className="number">{((speed * 30) / Math.PI).toFixed(0)}</td>
+                <td className="number">{(place * 1e3).toFixed(3)}</td>
+                <td className="number">{off === null ? 'not in the cut' : (off * 1e6).toFixed(1)}</td>
               </tr>
             ))}
           </tbody>
         </table>
       </Scroll>
+      {inStepWords(answer).map((each) => (
+        <p key={each} className="small">
+          {each}
+        </p>
+      ))}
     </details>
   );
 }

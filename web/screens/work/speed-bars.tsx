@@ -1,5 +1,6 @@
 /** How fast each link lets the spindle turn: bars on one scale, with the speed that is wanted. */
-import type { LinkLimit } from '../../../engine/work/index.ts';
+import { capital } from '../../../engine/quantity/words.ts';
+import { type LinkLimit, noPermission } from '../../../engine/work/index.ts';
 import { rpm } from './say.ts';
 
 interface Props {
@@ -15,8 +16,14 @@ export function SpeedBars({ limits, speed }: Props) {
   const lowest = Math.min(...known, Number.POSITIVE_INFINITY);
   const most = BEYOND * Math.max(speed ?? 0, Number.isFinite(lowest) ? lowest : 0);
   const share = (each: number): string => `${Math.min(100, (100 * each) / most).toFixed(1)}%`;
+  const refused = noPermission(limits);
   return (
     <ul className="speed-bars" aria-label="Spindle speed that each link allows">
+      {refused !== null && (
+        <li className="legend bad">
+          <span>{capital(refused)}. Each bar is one link for itself; it permits no speed.</span>
+        </li>
+      )}
       {limits.map((limit) => {
         const isLowest = limit.speed === lowest;
         const isPassed = limit.speed !== null && speed !== null && speed > limit.speed * (1 + 1e-9);

@@ -1,7 +1,7 @@
 /** The judged work of a refit and runs in time, worked out beside the page. */
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Refit } from '../../../engine/refit/types.ts';
-import type { InStepAnswer, JudgedWork, WorkChart } from '../../../engine/work/index.ts';
+import type { InStepAnswer, JudgedWork, NotInStep, WorkChart } from '../../../engine/work/index.ts';
 import type { WorkReply } from './work-worker.ts';
 
 export interface WorkView {
@@ -15,7 +15,7 @@ export interface WorkView {
   /** Share done of drawing the chances; undefined while nothing is drawn. */
   readonly drawing: number | undefined;
   /** Runs of the refit as it stands, by id. */
-  readonly runs: Readonly<Record<string, InStepAnswer | string>>;
+  readonly runs: Readonly<Record<string, InStepAnswer | NotInStep>>;
   readonly running: string | undefined;
   readonly run: (id: string) => void;
   readonly stop: () => void;

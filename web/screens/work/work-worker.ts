@@ -7,6 +7,7 @@ import {
   type InStepAnswer,
   type JudgedWork,
   judgeOne,
+  type NotInStep,
   runInStep,
   seekDrawn,
   type WorkChart,
@@ -23,7 +24,7 @@ export type WorkReply =
   | { readonly n: number; readonly one: JudgedWork; readonly done: number; readonly all: number }
   | { readonly n: number; readonly drawn: number }
   | { readonly n: number; readonly judged: readonly JudgedWork[]; readonly chart: WorkChart | null }
-  | { readonly n: number; readonly run: string; readonly answer: InStepAnswer | string };
+  | { readonly n: number; readonly run: string; readonly answer: InStepAnswer | NotInStep };
 
 let assessed: Assessment | undefined;
 let machine: WorkMachine | undefined;
@@ -77,13 +78,14 @@ async function draw(n: number, assessment: Assessment, on: WorkMachine): Promise
   }
 }
 
-function runOne(id: string): InStepAnswer | string {
+function runOne(id: string): InStepAnswer | NotInStep {
   const one = judged.find(({ work }) => work.id === id);
-  if (!machine || !one) return 'It is not judged yet.';
+  if (!machine || !one) return { says: 'It is not judged yet.', needs: [] };
   try {
     return runInStep(machine, one);
   } catch (fault) {
-    if (fault instanceof ModelError) return fault.problems.map(({ message }) => message).join(' ');
+    if (fault instanceof ModelError)
+      return { says: fault.problems.map(({ message }) => message).join(' '), needs: [] };
     throw fault;
   }
 }
