@@ -64,7 +64,7 @@ test('the planted faults are found, shown, and gone once mended', async () => {
   await page.locator('.stop-log li', { hasText: 'press S1: nothing changes' }).waitFor();
   await motion(page, 'X').getByText('is driven').waitFor();
   await press(page, 'Take the fault out');
-  await group(page, 'Still stops, and nobody is told');
+  await group(page, 'Nobody is told, and the next fault ends stopping');
   expect(await fault(page, 'K1 welded').innerText()).toMatch(
     /nobody is told; the next fault ends stopping[\s\S]*mirror contact of K1/,
   );
@@ -119,4 +119,41 @@ test('a phone: everything opened, nothing cut, nothing for axe; a wrong setting 
   await page.getByRole('alert').filter({ hasText: 'Not taken over.' }).waitFor();
   expect(await violations(page)).toEqual([]);
   expect(await cut(page)).toEqual([]);
+}, 120_000);
+
+test('the travel is drawn to scale and its ends larger; what fails looks it, and no label lies on another, wide or narrow', async () => {
+  for (const width of [1280, 390]) {
+    const page = await on.open(HOME, { viewport: { width, height: 900 } });
+    const axis = page.locator('[data-axis="X"]');
+    const whole = axis.locator('.stop-travel svg').first();
+    await whole.waitFor();
+    const at = async (id: string) =>
+      Number(await whole.locator(`[data-mark="${id}"] line`).getAttribute('x1'));
+    const [low, home, high] = [await at('hard-low'), await at('home'), await at('hard-high')];
+    expect((home - low) / (high - low)).toBeCloseTo(30 / 210, 2);
+    expect(await axis.locator('.stop-lens').count()).toBe(2);
+    expect(await axis.locator('.place.fails[data-mark="limit-low"]').count()).toBeGreaterThan(0);
+    expect(await axis.getByRole('img', { name: 'fails' }).count()).toBe(2);
+    expect(await axis.locator('.stop-places tr', { hasText: 'lower limit switch' }).innerText()).toMatch(
+      /fails.*no place would do/s,
+    );
+    expect(
+      await page.locator('[data-axis="Z"] .stop-places tr', { hasText: 'home switch' }).innerText(),
+    ).toMatch(/8\.3 mm left over to the next limit switch/);
+    const over = await page.locator('.stop-travel text').evaluateAll((texts) => {
+      const boxes = texts.map((text) => [text.closest('svg'), text.getBoundingClientRect()] as const);
+      return boxes.flatMap(([svg, a], i) =>
+        boxes
+          .slice(i + 1)
+          .filter(
+            ([other, b]) =>
+              other === svg &&
+              Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1 &&
+              Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 2,
+          )
+          .map(() => `${texts[i]!.textContent}`),
+      );
+    });
+    expect(over).toEqual([]);
+  }
 }, 120_000);

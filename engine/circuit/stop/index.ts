@@ -77,8 +77,10 @@ export { exampleOf, type Typed, typeNumber, type Waited, waitedFor } from './typ
 export { contactsOf, isJoined, type Way } from './way.ts';
 export {
   ESTIMATE_TITLE,
+  markVerdict,
   sayEstimate,
   sayGuard,
+  sayMargin,
   sayPair,
   sayPlace,
   sayReserve,

@@ -35,7 +35,8 @@ const STYLE = `
 *{box-sizing:border-box}
 body{font:9.5pt/1.3 system-ui,sans-serif;margin:0 auto;max-width:186mm;padding:4mm;color:#000;background:#fff}
 h1{font-size:14pt;margin:0 0 2mm}
-dl{display:grid;grid-template-columns:repeat(auto-fit,minmax(40mm,1fr));gap:2mm;margin:0 0 2mm}
+dl{display:grid;grid-template-columns:repeat(auto-fit,minmax(36mm,1fr));gap:1.5mm;margin:0 0 2mm}
+dl div:first-child{grid-column:1/-1;min-height:0}
 dl div{border:.3mm solid #444;border-radius:1mm;padding:1mm 1.5mm;min-height:11mm}
 dt{font-size:7.5pt}
 dd{margin:0;font-weight:700}

@@ -1,5 +1,6 @@
 /** What was looked through, in the words that screen, command line and test sheet share. */
 import { formatNumber, formatQuantity } from '../../quantity/index.ts';
+import type { Verdict } from '../../quantity/verdict.ts';
 import { andList } from '../../quantity/words.ts';
 import { ANY_STOP, type AxisDistances, type Mark } from './distances.ts';
 import type { Estimate } from './estimate.ts';
@@ -37,13 +38,43 @@ export function sayRunOn({ runOn, drops, time, travel, after, needs }: AxisDista
   return `From the highest speed it runs on ${length(runOn)} in ${seconds(time!)}, ${after === ANY_STOP ? 'the longest of all its stops' : afterWhat(after)}.${far}`;
 }
 
-/** '3.2 mm left over', '1.1 mm too little', '' where it is not known. */
-export const sayReserve = ({ reserve }: Mark): string =>
-  reserve === undefined
-    ? ''
-    : reserve < 0
-      ? `${length(-reserve)} too little`
-      : `${length(reserve)} left over`;
+/** What a reserve is left over before, and what the lack of it means. */
+const RESERVE: Readonly<Record<string, readonly [left: string, short: string]>> = {
+  limit: ['between the end of its run-on and the hard stop', 'its run-on ends in the hard stop'],
+  soft: ['before the limit switch acts', 'the limit switch acts first'],
+  home: [
+    'to the next limit switch, running past home at the speed of looking for it',
+    'running past home at the speed of looking for it reaches a limit switch',
+  ],
+};
+
+/** '3.2 mm left over before the limit switch acts', '1.1 mm too little: …', '' where it is not known. */
+export function sayReserve({ id, reserve }: Mark): string {
+  if (reserve === undefined) return '';
+  const [left, short] = RESERVE[id.split('-')[0]!] ?? ['', ''];
+  return reserve < 0 ? `${length(-reserve)} too little: ${short}` : `${length(reserve)} left over ${left}`;
+}
+
+/** Whether a place will do; undefined of a hard stop, of which nothing is asked. */
+export function markVerdict(
+  { runOn }: Pick<AxisDistances, 'runOn'>,
+  { id, at, reserve }: Mark,
+): Verdict | undefined {
+  if (id.startsWith('hard')) return undefined;
+  // What never stands ends at its hard stop, wherever its limit switch is.
+  if (id.startsWith('limit') && runOn === Number.POSITIVE_INFINITY) return 'fails';
+  if (at === undefined || reserve === undefined) return 'unknown';
+  return reserve < 0 ? 'fails' : 'fits';
+}
+
+/** Why a place has its verdict. */
+export function sayMargin(axis: Pick<AxisDistances, 'runOn'>, mark: Mark): string {
+  const verdict = markVerdict(axis, mark);
+  if (verdict === 'fails' && mark.reserve === undefined) return 'no place would do: it ends at the hard stop';
+  if (verdict === 'unknown')
+    return mark.at === undefined ? 'place not known' : 'not known how much is left over';
+  return sayReserve(mark);
+}
 
 /** 'at 4 mm', 'must stand at 12 mm or further in'. */
 export function sayPlace({ id, at, needed }: Mark): string {

@@ -2,13 +2,15 @@
 import {
   type AxisDistances,
   type Model,
+  markVerdict,
   type NumberRow,
   sayGuard,
+  sayMargin,
   sayPlace,
-  sayReserve,
   sayRunOn,
 } from '../../../engine/circuit/stop/index.ts';
 import { Scroll } from '../../parts/scroll.tsx';
+import { VerdictWord } from '../../parts/verdict.tsx';
 import type { Looked } from './look-worker.ts';
 import { Travel } from './travel.tsx';
 
@@ -38,35 +40,42 @@ function Axis({ axis, name, rows }: { axis: AxisDistances; name: string; rows: r
     <div className="sheet" data-axis={axis.motion}>
       <h3>{name}</h3>
       <p>{sayRunOn(axis)}</p>
-      <Travel axis={axis} name={name} />
-      {placed.length > 1 && (
-        <Scroll label={`Places along ${name}`}>
-          <table className="stop-places">
-            <thead>
-              <tr>
-                <th scope="col">Place</th>
-                <th scope="col">From the lower hard stop</th>
-                <th scope="col">Reserve</th>
-              </tr>
-            </thead>
-            <tbody>
-              {placed.map((mark) => (
-                <tr key={mark.id}>
-                  <th scope="row">{mark.name}</th>
-                  <td>{sayPlace(mark)}</td>
-                  <td>
-                    {mark.reserve !== undefined && mark.reserve < 0 ? (
-                      <span className="verdict fails">{sayReserve(mark)}</span>
-                    ) : (
-                      sayReserve(mark) || '–'
-                    )}
-                  </td>
+      <div className={`stop-axis${axis.travel !== undefined && placed.length > 2 ? ' drawn' : ''}`}>
+        <Travel axis={axis} name={name} />
+        {placed.length > 1 && (
+          <Scroll label={`Places along ${name}`}>
+            <table className="stop-places">
+              <thead>
+                <tr>
+                  <th scope="col">Place</th>
+                  <th scope="col">From the lower hard stop</th>
+                  <th scope="col">Will it do?</th>
                 </tr>
-              ))}
-            </tbody>
-          </table>
-        </Scroll>
-      )}
+              </thead>
+              <tbody>
+                {placed.map((mark) => {
+                  const verdict = markVerdict(axis, mark);
+                  return (
+                    <tr key={mark.id}>
+                      <th scope="row">{mark.name}</th>
+                      <td>{sayPlace(mark)}</td>
+                      <td>
+                        {verdict ? (
+                          <>
+                            <VerdictWord verdict={verdict} /> {sayMargin(axis, mark)}
+                          </>
+                        ) : (
+                          '–'
+                        )}
+                      </td>
+                    </tr>
+                  );
+                })}
+              </tbody>
+            </table>
+          </Scroll>
+        )}
+      </div>
       <Numbers rows={rows} name={name} />
     </div>
   );

@@ -1,11 +1,31 @@
-/** The travel of an axis with its switches on it: both ends drawn large, since what matters lies there. */
-import { type AxisDistances, type Mark, sayLength, sayReserve } from '../../../engine/circuit/stop/index.ts';
-import { Scroll } from '../../parts/scroll.tsx';
+/** The travel of an axis with its switches on it, to scale; each end once more and larger, since what matters lies there. */
+import { type AxisDistances, type Mark, markVerdict, sayLength } from '../../../engine/circuit/stop/index.ts';
+import type { Verdict } from '../../../engine/quantity/verdict.ts';
+import { Mark as Shape, WORD } from '../../parts/verdict.tsx';
+import { useWidth } from '../../pictures/use-width.ts';
+import {
+  barLength,
+  endZones,
+  hangLabels,
+  type LabelAsked,
+  type Placed,
+  placedMarks,
+  type Stretch,
+} from './travel-layout.ts';
 
-const WIDTH = 900;
-const EDGE = 30;
-const WAY = 96;
-const HEIGHT = 196;
+const EDGE = 14;
+const WAY = 40;
+/** Height of a line of a label; the first label hangs this far below the way. */
+const LINE = 18;
+const ROOM = 6;
+const BELOW = 34;
+const SHAPE = 16;
+/** Width of a letter at the size of the labels. */
+const LETTER = 7.4;
+/** Least width of a drawing; a phone is wider. */
+const NARROWEST = 240;
+/** Below this width labels take two lines. */
+const NARROW = 560;
 
 /** Short names for the picture; the table has the full ones. */
 const LABELS: Readonly<Record<Mark['id'], string>> = {
@@ -18,118 +38,236 @@ const LABELS: Readonly<Record<Mark['id'], string>> = {
   'hard-high': 'hard stop',
 };
 
-interface Placed {
-  readonly mark: Mark;
-  readonly at: number;
-  readonly known: boolean;
-}
-
-/**
- * Not to scale: the ends would vanish in it. From each end inwards the marks stand in the order of their places, as far apart
- * as their labels need; the run-on is the stretch from the limit switch to the hard stop that it fills or overruns.
- */
-export function Travel({ axis: { marks, travel, runOn }, name }: { axis: AxisDistances; name: string }) {
-  if (travel === undefined) return null;
-  const placed = marks
-    .flatMap((mark): Placed[] => {
-      const at = mark.at ?? mark.needed;
-      return at === undefined || at < 0 || at > travel ? [] : [{ mark, at, known: mark.at !== undefined }];
-    })
-    .sort((a, b) => a.at - b.at);
-  if (placed.length < 3) return null;
-  const step = (WIDTH - 2 * EDGE) / (placed.length - 1);
-  const x = (n: number): number => EDGE + n * step;
+export function Travel({ axis, name }: { axis: AxisDistances; name: string }) {
+  const { travel } = axis;
+  const placed = placedMarks(axis);
+  if (travel === undefined || placed.length < 3) return null;
+  const { low, high } = endZones(axis);
+  const whole = { from: 0, to: travel };
+  const inZone = ({ mark, at }: Placed) =>
+    !mark.id.startsWith('hard') && [low, high].some((zone) => zone && at >= zone.from && at <= zone.to);
   return (
-    <Scroll label={`Travel of ${name}, a picture`}>
-      <svg className="stop-travel" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img">
-        <title>{`Travel of ${name}, in order, not to scale; the table below says the same`}</title>
-        <line x1={EDGE} x2={WIDTH - EDGE} y1={WAY} y2={WAY} className="way" />
-        {placed.map(({ mark }, n) => (
-          <RunOn key={mark.id} mark={mark} from={x(n)} placed={placed} x={x} runOn={runOn} />
-        ))}
-        {placed.map(({ mark, known }, n) => (
-          <Tick
-            key={mark.id}
-            mark={mark}
-            known={known}
-            x={x(n)}
-            first={n === 0}
-            last={n === placed.length - 1}
-          />
-        ))}
-      </svg>
-      <p className="small soft">In order from the lower end, not to scale.</p>
-    </Scroll>
+    <div className="stop-travel">
+      <Drawing
+        axis={axis}
+        title={`Travel of ${name}, to scale`}
+        stretch={whole}
+        placed={placed}
+        labelled={placed.filter((each) => !inZone(each))}
+        zones={[low, high].filter((zone) => zone !== undefined)}
+      />
+      <p className="small soft">
+        To scale.
+        {axis.runOn !== undefined &&
+          ' The band is how far it runs on from a limit switch, red where that is past the hard stop.'}
+        {(low || high) && ' The ends are drawn once more, larger.'}
+      </p>
+      {(low || high) && (
+        <div className="stop-lenses">
+          {low && <Lens axis={axis} name={name} end="Lower end" stretch={low} placed={placed} />}
+          {high && <Lens axis={axis} name={name} end="Upper end" stretch={high} placed={placed} />}
+        </div>
+      )}
+    </div>
   );
 }
 
-function Tick({
-  mark,
-  known,
-  x,
-  first,
-  last,
-}: {
-  mark: Mark;
-  known: boolean;
-  x: number;
-  first: boolean;
-  last: boolean;
-}) {
-  const hard = mark.id.startsWith('hard');
-  const short = mark.reserve !== undefined && mark.reserve < 0;
-  const anchor = first ? 'start' : last ? 'end' : 'middle';
-  const edge = first ? x - EDGE + 4 : last ? x + EDGE - 4 : x;
-  const element = / (S\w+)$/.exec(mark.name)?.[1];
-  const half = hard ? 34 : mark.id.startsWith('limit') ? 24 : 16;
-  const place = sayLength(mark.at ?? mark.needed!);
+interface LensProps {
+  readonly axis: AxisDistances;
+  readonly name: string;
+  readonly end: string;
+  readonly stretch: Stretch;
+  readonly placed: readonly Placed[];
+}
+
+/** One end by itself, with a scale of its own. */
+function Lens({ axis, name, end, stretch, placed }: LensProps) {
+  const own = placed.filter(({ at }) => at >= stretch.from && at <= stretch.to);
   return (
-    <g className={`mark ${hard ? 'mark-hard' : short ? 'mark-short' : known ? 'mark-fine' : 'mark-wanted'}`}>
+    <figure className="stop-lens">
+      <Drawing
+        axis={axis}
+        title={`${end} of the travel of ${name}, drawn larger`}
+        stretch={stretch}
+        placed={own}
+        labelled={own}
+        zones={[]}
+        bar={barLength(stretch)}
+      />
+      <figcaption className="small soft">
+        {end}, at a scale of its own: the bar is {sayLength(barLength(stretch))} long.
+      </figcaption>
+    </figure>
+  );
+}
+
+interface DrawingProps {
+  readonly axis: AxisDistances;
+  readonly title: string;
+  readonly stretch: Stretch;
+  readonly placed: readonly Placed[];
+  readonly labelled: readonly Placed[];
+  readonly zones: readonly Stretch[];
+  /** Metres. */
+  readonly bar?: number;
+}
+
+function Drawing({ axis, title, stretch, placed, labelled, zones, bar }: DrawingProps) {
+  const [ref, measured] = useWidth<HTMLDivElement>();
+  const width = Math.max(measured, NARROWEST);
+  const travel = axis.travel!;
+  const x = (at: number): number =>
+    EDGE + ((at - stretch.from) / (stretch.to - stretch.from)) * (width - 2 * EDGE);
+  const within = (at: number): number => x(Math.min(Math.max(at, stretch.from), stretch.to));
+  const texts = labelled.map((each) => sayLabel(axis, each, width < NARROW));
+  const asked = texts.map(
+    ({ lines, judged }, n): LabelAsked => ({
+      x: x(labelled[n]!.at),
+      width: Math.max(...lines.map(({ length }) => length)) * LETTER + (judged ? SHAPE + 12 : 12),
+    }),
+  );
+  const places = hangLabels(asked, width);
+  const rows = Math.max(0, ...places.map(({ row }) => row)) + 1;
+  const row = ROOM + LINE * (width < NARROW ? 2 : 1);
+  const height = WAY + BELOW + rows * row;
+  return (
+    <div ref={ref}>
+      {measured > 0 && (
+        <svg viewBox={`0 0 ${width} ${height}`} width={width} height={height} role="img">
+          <title>{`${title}; the table says the same`}</title>
+          {zones.map((zone) => (
+            <rect
+              key={zone.from}
+              className="zone"
+              x={within(zone.from) - 4}
+              width={within(zone.to) - within(zone.from) + 8}
+              y={WAY - 26}
+              height={52}
+              rx={4}
+            />
+          ))}
+          <line x1={within(0)} x2={within(travel)} y1={WAY} y2={WAY} className="way" />
+          {placed.map(({ mark }) => (
+            <RunOn key={mark.id} mark={mark} axis={axis} within={within} />
+          ))}
+          {placed.map((each) => (
+            <Tick key={each.mark.id} axis={axis} each={each} x={x(each.at)} />
+          ))}
+          {labelled.map((each, n) => (
+            <Label
+              key={each.mark.id}
+              className={classOf(axis, each)}
+              x={asked[n]!.x}
+              y={WAY + BELOW + places[n]!.row * row}
+              anchor={places[n]!.anchor}
+              {...texts[n]!}
+            />
+          ))}
+          {bar !== undefined && (
+            <path
+              className="scale-bar"
+              d={`M${EDGE} 6v8M${EDGE} 10h${x(stretch.from + bar) - EDGE}M${x(stretch.from + bar)} 6v8`}
+            />
+          )}
+        </svg>
+      )}
+    </div>
+  );
+}
+
+const classOf = (axis: AxisDistances, { mark, known }: Placed): string =>
+  `place ${markVerdict(axis, mark) ?? 'hard'}${known ? '' : ' wanted'}`;
+
+function Tick({ axis, each, x }: { axis: AxisDistances; each: Placed; x: number }) {
+  const { id } = each.mark;
+  const half = id.startsWith('hard') ? 22 : id.startsWith('limit') ? 16 : 11;
+  return (
+    <g className={classOf(axis, each)} data-mark={id}>
       <line x1={x} x2={x} y1={WAY - half} y2={WAY + half} />
-      <text x={edge} y={26} textAnchor={anchor}>
-        {LABELS[mark.id]}
-      </text>
-      <text x={edge} y={48} textAnchor={anchor} className="soft">
-        {element ?? ''}
-      </text>
-      <text x={edge} y={156} textAnchor={anchor}>
-        {known ? place : `${place} would do`}
-      </text>
-      <text x={edge} y={180} textAnchor={anchor} className={short ? 'short' : 'soft'}>
-        {sayReserve(mark)}
-      </text>
     </g>
   );
 }
 
-/** From a limit switch towards its hard stop; over the stop where the run-on is longer than the way there is. */
+/** 'limit S11', '4 mm', in one line or two. */
+function sayLabel(axis: AxisDistances, { mark, at, known }: Placed, isNarrow: boolean) {
+  const element = / (S\w+)$/.exec(mark.name)?.[1];
+  const name = [LABELS[mark.id], element].filter((each) => each !== undefined).join(' ');
+  const lines = [name, `${sayLength(at)}${known ? '' : ' would do'}`];
+  return { judged: markVerdict(axis, mark), lines: isNarrow ? lines : [lines.join(' ')] };
+}
+
+interface LabelProps {
+  readonly className: string;
+  readonly x: number;
+  /** Top of the label. */
+  readonly y: number;
+  readonly anchor: 'start' | 'end';
+  readonly judged: Verdict | undefined;
+  readonly lines: readonly string[];
+}
+
+/** Shape and words on the same side of the line they hang on. */
+function Label({ className, x, y, anchor, judged, lines }: LabelProps) {
+  const away = anchor === 'start' ? 1 : -1;
+  const beside = x + away * 5;
+  return (
+    <g className={className}>
+      <line className="hang" x1={x} x2={x} y1={WAY + 12} y2={y + lines.length * LINE} />
+      {judged && (
+        <svg
+          x={anchor === 'start' ? beside : beside - SHAPE}
+          y={y}
+          width={SHAPE}
+          height={SHAPE}
+          viewBox="0 0 18 18"
+          role="img"
+          aria-label={WORD[judged]}
+        >
+          <Shape verdict={judged} />
+        </svg>
+      )}
+      {lines.map((line, n) => (
+        <text
+          key={line}
+          x={beside + away * (judged ? SHAPE + 3 : 0)}
+          y={y + 13 + n * LINE}
+          textAnchor={anchor}
+        >
+          {line}
+        </text>
+      ))}
+    </g>
+  );
+}
+
+/** From a limit switch towards its hard stop, as long as it runs on; what goes beyond the hard stop stands out. */
 function RunOn({
-  mark,
-  from,
-  placed,
-  x,
-  runOn,
+  mark: { id, at },
+  axis: { runOn, travel },
+  within,
 }: {
   mark: Mark;
-  from: number;
-  placed: readonly Placed[];
-  x: (n: number) => number;
-  runOn: number | undefined;
+  axis: AxisDistances;
+  within: (at: number) => number;
 }) {
-  if (!mark.id.startsWith('limit') || runOn === undefined || mark.at === undefined) return null;
-  const low = mark.id === 'limit-low';
-  const end = low ? x(0) : x(placed.length - 1);
-  const way = low ? mark.at : placed.at(-1)!.at - mark.at;
-  const share = way > 0 ? Math.min(runOn / way, 1) : 1;
-  const over = runOn > way ? EDGE - 6 : 0;
-  const to = from + (end - from) * share + (low ? -over : over);
-  return (
+  if (!id.startsWith('limit') || runOn === undefined || at === undefined) return null;
+  const high = id === 'limit-high';
+  const stop = high ? travel! : 0;
+  const end = high ? at + runOn : at - runOn;
+  const isOver = high ? end > stop : end < stop;
+  const bar = (from: number, to: number, className: string) => (
     <rect
-      x={Math.min(from, to)}
-      width={Math.abs(to - from)}
-      y={WAY - 9}
-      height={18}
-      className={over > 0 ? 'run-on over' : 'run-on'}
+      className={className}
+      x={Math.min(within(from), within(to))}
+      width={Math.abs(within(to) - within(from))}
+      y={WAY - 7}
+      height={14}
     />
+  );
+  return (
+    <>
+      {bar(at, isOver ? stop : end, 'run-on')}
+      {isOver && bar(stop, end, 'run-on over')}
+    </>
   );
 }
