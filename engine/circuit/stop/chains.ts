@@ -44,9 +44,14 @@ export interface Chains {
 export function chainsOf(model: Model): Chains {
   const finder = new Finder(model);
   const motions = model.motions.map(({ drive }, motion) => {
-    const { power, enable, sto } = model.drives[drive]!;
+    const { powers, enable, sto } = model.drives[drive]!;
     const feeds = [
-      finder.feed(power, 'power'),
+      ...powers.map((each, n) =>
+        finder.feed(
+          each,
+          powers.length === 1 ? 'power' : `power, phases ${['1 and 2', '2 and 3', '3 and 1'][n]}`,
+        ),
+      ),
       ...(enable < 0 ? [] : [finder.feed(enable, 'enable')]),
       ...sto.map((each, n) =>
         finder.feed(each, sto.length === 1 ? 'safe torque off' : `safe torque off ${n + 1}`),

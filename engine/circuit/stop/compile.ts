@@ -5,7 +5,7 @@ import { own } from '../../quantity/own.ts';
 import { ok, type Problem, type Result, refuse } from '../../quantity/types.ts';
 import type { StopCircuit, StopElement } from '../../refit/types.ts';
 import { Build } from './build.ts';
-import { addElement, type Gathered } from './elements.ts';
+import { addElement, type Gathered, sourcesIn } from './elements.ts';
 import { ENDS, isKind, KINDS, kindSpec } from './kinds.ts';
 import type { LimitSwitch, Model, MotionUnit, Mover } from './model.ts';
 import { DROPS } from './motion.ts';
@@ -27,11 +27,17 @@ export function compileStop(circuit: StopCircuit, offers: Offers = {}): Result<M
   };
   const { build } = gathered;
   const elements = Object.values(circuit.elements);
-  const supplies = elements.filter(({ kind }) => kind === 'supply').length;
+  const supplies = elements
+    .filter(({ kind }) => kind === 'supply')
+    .map(({ settings }) => readSettings(kindSpec('supply').settings, settings, ''))
+    .reduce((sum, read) => sum + sourcesIn(read.ok ? read.value : {}), 0);
   const units = elements.filter(({ kind }) => kind === 'safety-relay').length;
   if (2 * supplies + 2 * units > MOST_BITS)
     return refuse(
-      problem('stop.elements', `There can be at most ${MOST_BITS / 2} supplies and safety relays together.`),
+      problem(
+        'stop.elements',
+        `There can be at most ${MOST_BITS / 2} supplies and safety relays together; one with three phases counts six times.`,
+      ),
     );
   let bit = 2 * supplies;
   for (const element of elements) {

@@ -16,6 +16,23 @@ export interface Gathered {
   readonly locks: { lock: number; door: number }[];
 }
 
+/** Between which terminals a supply gives, by what it gives: see `GIVES`. */
+const POLES: readonly (readonly (readonly [plus: string, minus: string])[])[] = [
+  [['plus', 'minus']],
+  [['L1', 'N']],
+  [
+    ['L1', 'L2'],
+    ['L2', 'L3'],
+    ['L1', 'L3'],
+    ['L1', 'N'],
+    ['L2', 'N'],
+    ['L3', 'N'],
+  ],
+];
+
+/** Sources that a supply is in the model. */
+export const sourcesIn = ({ gives = 0 }: Read): number => POLES[gives]!.length;
+
 export function addElement(
   into: Gathered,
   { id, settings }: StopElement,
@@ -36,15 +53,17 @@ export function addElement(
     });
   switch (kind) {
     case 'supply':
-      into.sources.push({
-        element: id,
-        plus: build.node(id, 'plus'),
-        minus: build.node(id, 'minus'),
-        earthed: read.earthed === 0,
-      });
+      for (const [plus, minus] of POLES[read.gives!]!)
+        into.sources.push({
+          element: id,
+          plus: build.node(id, plus),
+          minus: build.node(id, minus),
+          earthed: read.earthed === 0 && (minus === 'minus' || minus === 'N'),
+        });
       return;
     case 'fuse':
-      build.contact(id, '1', '2', -1, 1, { fuse: true });
+      for (let n = 0; n < read.poles!; n++)
+        build.contact(id, `${2 * n + 1}`, `${2 * n + 2}`, -1, 1, { fuse: true });
       return;
     case 'button':
     case 'mushroom':

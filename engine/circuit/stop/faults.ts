@@ -31,12 +31,14 @@ export function singleFaults(model: Model): readonly NamedFault[] {
 }
 
 function* supplyFaults(model: Model): Generator<NamedFault> {
-  for (const [source, { element }] of model.sources.entries())
+  for (const element of new Set(model.sources.map((each) => each.element)))
     yield {
       id: `${element} lost`,
       group: 'supply',
       element,
       says: `Supply ${element} fails`,
-      faults: [{ kind: 'supply-lost', source }],
+      faults: model.sources.flatMap((each, source) =>
+        each.element === element ? [{ kind: 'supply-lost' as const, source }] : [],
+      ),
     };
 }

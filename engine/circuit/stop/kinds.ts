@@ -28,6 +28,8 @@ const mttfd = amount('years to a dangerous failure (MTTFd)', '1');
 const whichAxis = text('on the axis', '', 40);
 /** Where a limit switch stands; 'either' where one switch is run onto from both ends. */
 export const ENDS = ['either', 'lower', 'upper'] as const;
+/** What a supply gives; the mains part of a machine is a supply too. */
+export const GIVES = ['direct current', 'one phase of the mains', 'three phases of the mains'] as const;
 const direct = choice('contacts opened directly by the push', ['yes', 'no']);
 const switchSettings = (nc: string) => ({
   nc: count('contacts that open', nc, 4),
@@ -36,6 +38,7 @@ const switchSettings = (nc: string) => ({
   b10d,
 });
 const driveSettings = {
+  phases: choice('phases by which its power comes (one: two wires)', ['one', 'three']),
   enable: choice('has an enable input that is used', ['yes', 'no']),
   sto: count('channels of safe torque off', '0', 2),
   'on-disable': choice('when the enable goes it', ['lets go', 'brakes, then lets go']),
@@ -50,9 +53,16 @@ export const KINDS = {
   supply: {
     name: 'supply',
     says: 'Where current comes from and goes back to: a 24 V supply, or the mains for the power part.',
-    settings: { earthed: choice('its minus is joined to the frame at one point', ['yes', 'no']) },
+    settings: {
+      gives: choice('it gives', GIVES),
+      earthed: choice('its minus, or neutral, is joined to the frame at one point', ['yes', 'no']),
+    },
   },
-  fuse: { name: 'fuse', says: 'Melts when plus meets minus.', settings: {} },
+  fuse: {
+    name: 'fuse',
+    says: 'Melts when plus meets minus, or one phase another.',
+    settings: { poles: count('poles', '1', 4, 1) },
+  },
   button: {
     name: 'push button',
     says: 'Springs back when let go.',
@@ -102,7 +112,7 @@ export const KINDS = {
     name: 'contactor',
     says: 'A heavy switch pulled in by a coil. A mirror contact cannot be closed while a main contact is stuck.',
     settings: {
-      main: count('main contacts', '3', 4, 1),
+      main: count('main contacts', '3', 8, 1),
       no: count('auxiliary contacts that close', '1', 4),
       nc: count('auxiliary contacts that open', '1', 4),
       linked: choice('those that open are mirror contacts', ['yes', 'no']),

@@ -63,6 +63,7 @@ export interface Wire {
   readonly cable: string;
 }
 
+/** Of a supply with three phases one between each two of them, and one from each to neutral. */
 export interface Source {
   readonly element: string;
   readonly plus: number;
@@ -98,7 +99,8 @@ export interface ControlUnit {
 
 export interface DriveUnit {
   readonly element: string;
-  readonly power: number;
+  /** Inputs that read its power: one, or between each two of three phases; any of them lets it turn its motor. */
+  readonly powers: readonly number[];
   /** −1 where it is not used. */
   readonly enable: number;
   readonly sto: readonly number[];

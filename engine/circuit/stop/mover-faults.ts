@@ -10,10 +10,10 @@ export function* moverFaults({ movers, controls, drives, motions }: Model): Gene
   const enables = new Set(controls.map(({ enable }) => enable));
   const brakes = new Set(motions.map(({ brake }) => brake));
   const inputs = new Set([
-    ...drives.flatMap(({ enable, sto, power }) => [enable, power, ...sto]),
+    ...drives.flatMap(({ enable, sto, powers }) => [enable, ...powers, ...sto]),
     ...controls.map(({ stop }) => stop),
   ]);
-  const powers = new Set(drives.map(({ power }) => power));
+  const powers = new Set(drives.flatMap((each) => each.powers));
   for (const [mover, { id, element, kind, does, dropOut }] of movers.entries()) {
     const stuck = (at: 0 | 1): readonly Fault[] => [{ kind: 'stuck', mover, at }];
     const named = (words: string, group: FaultGroup, says: string, at: 0 | 1): NamedFault => ({

@@ -237,7 +237,8 @@ export class Simulation {
       const drive = model.drives[at]!;
       // A drive closes its brake the moment its power goes, while it can still hold.
       if (drive.output >= 0)
-        this.#wanted[drive.output] = reads(drive.power) && torque(drive, on) && driven(drive, on) ? 1 : 0;
+        this.#wanted[drive.output] =
+          drive.powers.some(reads) && torque(drive, on) && driven(drive, on) ? 1 : 0;
     }
   }
 }
@@ -247,9 +248,13 @@ export const pulls = (a: number, b: number, pluses: number): boolean =>
   (a & (b >> 1) & pluses) !== 0 || (b & (a >> 1) & pluses) !== 0;
 
 type On = (mover: number) => boolean;
-type Inputs = { readonly power: number; readonly sto: readonly number[]; readonly enable: number };
+type Inputs = {
+  readonly powers: readonly number[];
+  readonly sto: readonly number[];
+  readonly enable: number;
+};
 
 /** Whether a drive can turn its motor at all. */
-export const torque = ({ power, sto }: Inputs, on: On): boolean => on(power) && sto.every(on);
+export const torque = ({ powers, sto }: Inputs, on: On): boolean => powers.some(on) && sto.every(on);
 /** Whether a drive that can turn its motor is told to. */
 export const driven = ({ enable }: Inputs, on: On): boolean => enable < 0 || on(enable);

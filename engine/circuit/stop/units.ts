@@ -50,15 +50,21 @@ export function addDrive({ build, drives }: Gathered, id: string, read: Read): v
       pickUp: dropOut,
       dropOut,
     });
-  const power = build.mover({
-    id: `${id} power`,
-    element: id,
-    kind: 'input',
-    a: build.node(id, 'L'),
-    b: build.node(id, 'N'),
-    pickUp: 0,
-    dropOut: read['hold-up']!,
-  });
+  const three = ['L1', 'L2', 'L3'] as const;
+  // On two of three phases it goes on turning for a while.
+  const pairs =
+    read.phases === 1 ? three.map((each, n) => [each, three[(n + 1) % 3]!] as const) : [['L', 'N'] as const];
+  const powers = pairs.map(([a, b]) =>
+    build.mover({
+      id: pairs.length === 1 ? `${id} power` : `${id} power ${a}–${b}`,
+      element: id,
+      kind: 'input',
+      a: build.node(id, a),
+      b: build.node(id, b),
+      pickUp: 0,
+      dropOut: read['hold-up']!,
+    }),
+  );
   const enable = read.enable === 0 ? input('enable', 'EN', 'COM', read.reaction!) : -1;
   const sto = Array.from({ length: read.sto! }, (_, n) =>
     input(`STO${n + 1}`, `STO${n + 1}`, 'COM', read['sto-reaction']!),
@@ -76,7 +82,7 @@ export function addDrive({ build, drives }: Gathered, id: string, read: Read): v
     });
     build.contact(id, '33', '34', output, 1);
   }
-  drives.push({ element: id, power, enable, sto, brakes: read['on-disable'] === 1, output });
+  drives.push({ element: id, powers, enable, sto, brakes: read['on-disable'] === 1, output });
 }
 
 export function addControl({ build, controls }: Gathered, id: string, read: Read): void {

@@ -2,6 +2,7 @@
 import { own } from '../../../quantity/own.ts';
 import type { StopCircuit, StopMotion } from '../../../refit/types.ts';
 import { type Drawing, type Drawn, draw } from '../draw.ts';
+import { fedFromMains, type Phases } from './mains-feed.ts';
 
 /** Something to be stopped, before it has a drive in the circuit. */
 export interface MotionWanted {
@@ -10,6 +11,8 @@ export interface MotionWanted {
   readonly name: string;
   /** Whether it drops when nothing holds it, as the rest of the refit knows it; what is typed in `settings` comes first. */
   readonly drops?: boolean;
+  /** Phases of the mains that its drive takes; absent where it is fed with the direct current of the others, or nobody knows. */
+  readonly mains?: Phases;
   readonly settings?: Readonly<Record<string, string>>;
 }
 
@@ -62,10 +65,17 @@ export interface DriveWiring {
 export function drivesFor(
   motions: readonly MotionWanted[],
   { power, enable, settings = {}, brake }: DriveWiring,
-): { elements: readonly Drawn[]; runs: readonly string[]; motions: readonly StopMotion[] } {
+): {
+  elements: readonly Drawn[];
+  runs: readonly string[];
+  motions: readonly StopMotion[];
+  /** Drives that take mains. */
+  mains: readonly (readonly [drive: string, phases: Phases])[];
+} {
   const elements: Drawn[] = [];
   const runs: string[] = [];
   const made: StopMotion[] = [];
+  const mains: [string, Phases][] = [];
   for (const [n, motion] of motions.entries()) {
     const id = `T${n + 1}`;
     elements.push([
@@ -79,6 +89,7 @@ export function drivesFor(
       elements.push([`Y${n + 1} brake`, `Brake of ${motion.name}`]);
       runs.push(...brake(id, `Y${n + 1}`));
     }
+    if (motion.mains) mains.push([id, motion.mains]);
     made.push({
       id: motion.id,
       kind: motion.kind,
@@ -88,7 +99,7 @@ export function drivesFor(
       settings: motion.settings ?? {},
     });
   }
-  return { elements, runs, motions: made };
+  return { elements, runs, motions: made, mains };
 }
 
 export const lay = (
@@ -104,13 +115,16 @@ export const lay = (
   },
   drives: ReturnType<typeof drivesFor>,
 ): StopCircuit =>
-  draw({
-    ...drawing,
-    pattern,
-    elements: [...COMMON, ['A1 control', 'Control', control], ...drawing.elements, ...drives.elements],
-    runs: [...COMMON_RUNS, ...drawing.runs, ...drives.runs],
-    motions: drives.motions,
-  });
+  drives.mains.reduce(
+    (circuit, [drive, phases]) => fedFromMains(circuit, drive, phases),
+    draw({
+      ...drawing,
+      pattern,
+      elements: [...COMMON, ['A1 control', 'Control', control], ...drawing.elements, ...drives.elements],
+      runs: [...COMMON_RUNS, ...drawing.runs, ...drives.runs],
+      motions: drives.motions,
+    }),
+  );
 
 /** Terminals joined two by two, from the first past those between to the last: 'U1.Ra K1.51', 'K1.52 S2.13'. */
 export function inPairs(from: string, through: readonly string[], to: string): readonly string[] {
