@@ -4,6 +4,7 @@ import { useCallback, useMemo, useState } from 'react';
 import { Link, Route, Switch, useLocation } from 'wouter';
 import type { WiringFinding } from '../../engine/circuit/wiring/index.ts';
 import { countVerdicts } from '../../engine/quantity/verdict.ts';
+import { CautionOnce } from '../parts/caution-once.tsx';
 import type { Session, View } from '../state/session.ts';
 import { AddDevice, Cables, WholeSettings } from './wiring/add.tsx';
 import { DevicePanel } from './wiring/device-panel.tsx';
@@ -14,6 +15,7 @@ import { Join } from './wiring/join.tsx';
 import { Lists } from './wiring/lists.tsx';
 import { WiringPrint } from './wiring/print.tsx';
 import { Propose } from './wiring/propose.tsx';
+import { StepShown } from './wiring/step.tsx';
 import { useWiring } from './wiring/use-wiring.ts';
 import { UsualValues } from './wiring/usual-values.tsx';
 import './wiring/wiring.css';
@@ -26,7 +28,7 @@ interface Props {
 export default function WiringPage({ session, view }: Props) {
   const { refit } = view;
   const wiring = useWiring(refit);
-  const { looked, busy, problem } = wiring;
+  const { looked, busy, problem, step, stopped } = wiring;
   const [place, go] = useLocation();
   const home = `/refit/${session.id}/wiring`;
   const drawing = place === `${home}/diagrams`;
@@ -86,9 +88,23 @@ export default function WiringPage({ session, view }: Props) {
     />
   );
   const status = (
-    <p role="status" className={problem ? 'bad' : 'small soft'}>
-      {problem || (busy ? 'Looking the wiring through …' : '')}
-    </p>
+    <div className={problem ? 'row bad' : 'row small soft'} role="status">
+      {problem}
+      {!problem && busy && (step ? <StepShown step={step} /> : 'Looking the wiring through …')}
+      {!problem && busy && looked && (
+        <button type="button" className="plain" onClick={wiring.stopLooking}>
+          Stop looking
+        </button>
+      )}
+      {stopped && (
+        <>
+          Stopped: what devices and wires say of each other stands below; the supply was not judged again.
+          <button type="button" className="plain" onClick={wiring.lookAgain}>
+            Look all of it through
+          </button>
+        </>
+      )}
+    </div>
   );
   const printing = place.startsWith(`${home}/print/`);
   return (
@@ -96,13 +112,21 @@ export default function WiringPage({ session, view }: Props) {
       {!printing && (
         <>
           <h1>Is it wired right?</h1>
-          {looked && <p>{answerOf(looked.findings)}</p>}
-          <div className="caution">
-            <strong>Before a wire is touched:</strong> main switch off and locked, wait until drives and
-            supplies have discharged, measure that it is dead. The fixed mains installation belongs to a
-            licensed electrician, and local rules come first. This looks through what is written here; it
-            makes no machine safe and certifies nothing.
-          </div>
+          {looked && place === home && <p>{answerOf(looked.findings)}</p>}
+          <CautionOnce
+            id="wiring"
+            always={
+              <>
+                <strong>Before a wire is touched:</strong> main switch off and locked
+              </>
+            }
+          >
+            <p>
+              Then wait until drives and supplies have discharged, and measure that it is dead. The fixed
+              mains installation belongs to a licensed electrician, and local rules come first. This looks
+              through what is written here; it makes no machine safe and certifies nothing.
+            </p>
+          </CautionOnce>
           <nav className="row" aria-label="Parts of the wiring">
             {tab('', 'Findings and terminals')}
             {tab('diagrams', 'Diagrams')}

@@ -85,7 +85,7 @@ export function FindingCard({ finding, rests, read, show }: CardProps) {
           <strong>What would make it right:</strong> {remedy}
         </p>
       )}
-      {needs && needs.length > 0 && <p className="small">Waits for: {sayNeeds(needs)}.</p>}
+      {needs && needs.length > 0 && <p className="small">Waits for: {sayNeeds(needs, read)}.</p>}
       {figures.length > 0 && <p className="small">{figures.map(sayFigure).join('; ')}.</p>}
       <p className="small soft">{source}</p>
       {show && read && (

@@ -1,14 +1,16 @@
 /** A proposal for the whole wiring: what it asks, what it would put in, and what would still be wrong with it. */
 import { useEffect, useState } from 'react';
-import type { Settled } from '../../../engine/circuit/whole/index.ts';
-import type { WiringFinding } from '../../../engine/circuit/wiring/index.ts';
-import { byVerdict } from '../../../engine/quantity/verdict.ts';
+import type { Resting, Settled } from '../../../engine/circuit/whole/index.ts';
+import type { ReadWiring, WiringFinding } from '../../../engine/circuit/wiring/index.ts';
+import { byVerdict, countVerdicts, WORST_FIRST } from '../../../engine/quantity/verdict.ts';
 import { capital } from '../../../engine/quantity/words.ts';
 import type { Change, Refit, WiringWire } from '../../../engine/refit/types.ts';
 import type { Session } from '../../state/session.ts';
+import { AssumedConnections } from './assumed.tsx';
 import { FindingCard } from './findings.tsx';
 import { Pager, usePages } from './pager.tsx';
 import { Questions } from './questions.tsx';
+import { StepShown } from './step.tsx';
 import type { WiringView } from './use-wiring.ts';
 import type { Proposed } from './wiring-protocol.ts';
 
@@ -18,7 +20,7 @@ interface Props {
   readonly wiring: WiringView;
 }
 
-export function Propose({ session, refit, wiring: { ask, stamp } }: Props) {
+export function Propose({ session, refit, wiring: { ask, stamp, asked } }: Props) {
   const [wanted, setWanted] = useState(false);
   const [proposed, setProposed] = useState<Proposed>();
   const [said, setSaid] = useState('');
@@ -59,7 +61,16 @@ export function Propose({ session, refit, wiring: { ask, stamp } }: Props) {
           </button>
         </p>
       )}
-      <p role="status">{said}</p>
+      {said !== '' && wanted && asked ? (
+        <div className="row" role="status">
+          <StepShown step={asked} />
+          <button type="button" onClick={close}>
+            Leave it
+          </button>
+        </div>
+      ) : (
+        <p role="status">{said}</p>
+      )}
       {proposed && (
         <ProposedWiring
           proposed={proposed}
@@ -86,14 +97,17 @@ interface ProposedProps {
   readonly drop: () => void;
 }
 
-function ProposedWiring({ proposed: { proposal, settled }, session, keep, drop }: ProposedProps) {
+function ProposedWiring({ proposed, session, keep, drop }: ProposedProps) {
+  const { proposal, settled, assumed, resting, read } = proposed;
   const { changes, left, reasons } = proposal;
   const bad = settled.findings.filter(({ verdict }) => verdict !== 'fits').sort(byVerdict);
   const wires = wiresOf(settled.changes).length;
   const devices = devicesOf(settled.changes).length;
   return (
     <div className="stack" data-proposal>
+      <p>{sayHead(settled, left.length, bad)}</p>
       <Questions session={session} settled={settled} />
+      <AssumedConnections assumed={assumed} session={session} wiring={settled.wiring} />
       {left.length > 0 && (
         <>
           <h3>What is left out</h3>
@@ -106,7 +120,7 @@ function ProposedWiring({ proposed: { proposal, settled }, session, keep, drop }
       )}
       <Laid changes={changes} settled={settled} />
       <Reasons changes={changes} reasons={reasons} />
-      <Bad findings={bad} />
+      <Bad findings={bad} resting={resting} read={read} />
       <div className="row">
         <button
           type="button"
@@ -129,6 +143,22 @@ function ProposedWiring({ proposed: { proposal, settled }, session, keep, drop }
       </div>
     </div>
   );
+}
+
+/** How much there is of it, and what stays open. */
+function sayHead(settled: Settled, left: number, bad: readonly WiringFinding[]): string {
+  const { everything, waiting, groups } = settled;
+  const wires = wiresOf(everything).length;
+  const counts = countVerdicts(bad);
+  const said = WORST_FIRST.flatMap((verdict) =>
+    verdict === 'fits' || counts[verdict] === 0 ? [] : [`${counts[verdict]} ${verdict}`],
+  );
+  const open = [
+    `${groups.length} ${groups.length === 1 ? 'question' : 'questions'}`,
+    ...(left > 0 ? [`${left} left out`] : []),
+    ...(said.length > 0 ? [`answers that would not be fine with it: ${said.join(', ')}`] : []),
+  ];
+  return `${wires} wires and ${devicesOf(everything).length} devices; ${wires - waiting} of the wires can be recorded now. Still open: ${open.join('; ')}.`;
 }
 
 const wiresOf = (changes: readonly Change[]): readonly WiringWire[] =>
@@ -209,7 +239,13 @@ function Reasons({
   );
 }
 
-function Bad({ findings }: { findings: readonly WiringFinding[] }) {
+interface BadProps {
+  readonly findings: readonly WiringFinding[];
+  readonly resting: Resting;
+  readonly read: ReadWiring;
+}
+
+function Bad({ findings, resting, read }: BadProps) {
   const pages = usePages(findings, 8, String(findings.length));
   if (findings.length === 0) return null;
   return (
@@ -217,7 +253,7 @@ function Bad({ findings }: { findings: readonly WiringFinding[] }) {
       <summary>What would not be fine with it: {findings.length}</summary>
       <ul className="wiring-findings">
         {pages.shown.map((finding) => (
-          <FindingCard key={finding.id} finding={finding} />
+          <FindingCard key={finding.id} finding={finding} rests={resting.get(finding.id)} read={read} />
         ))}
       </ul>
       <Pager pages={pages} of="answers" />

@@ -3,7 +3,7 @@ import { useCallback, useEffect, useRef, useState } from 'react';
 import type { ListId } from '../../../engine/circuit/lists/index.ts';
 import type { Looked } from '../../../engine/circuit/whole/index.ts';
 import type { Refit } from '../../../engine/refit/types.ts';
-import type { Drawn, WiringAsk, WiringReply } from './wiring-protocol.ts';
+import type { Drawn, Step, WiringAsk, WiringReply } from './wiring-protocol.ts';
 
 type Without<T> = T extends unknown ? Omit<T, 'n'> : never;
 type Question = Without<WiringAsk>;
@@ -18,6 +18,16 @@ export interface Drawing {
 export interface WiringView {
   readonly looked: Looked | undefined;
   readonly busy: boolean;
+  /** What is being done for the look, while it goes on. */
+  readonly step: Step | undefined;
+  /** What is being done for what was asked last beside it. */
+  readonly asked: Step | undefined;
+  /** Ends the look where it is; what is looked through already stays. */
+  readonly stopLooking: () => void;
+  /** Whether it was ended so. */
+  readonly stopped: boolean;
+  /** Looks through all of it again. */
+  readonly lookAgain: () => void;
   /** Another number for each state of the wiring that was looked through. */
   readonly stamp: number;
   readonly problem: string;
@@ -49,6 +59,9 @@ export function useWiring(refit: Refit): WiringView {
   const [busy, setBusy] = useState(true);
   const [stamp, setStamp] = useState(0);
   const [problem, setProblem] = useState('');
+  const [step, setStep] = useState<Step>();
+  const [asked, setAsked] = useState<Step>();
+  const [stopped, setStopped] = useState(false);
   const [drawn, setDrawn] = useState<Drawn>();
   const [progress, setProgress] = useState<Drawing['progress']>();
   const lookNumber = useRef(0);
@@ -58,16 +71,21 @@ export function useWiring(refit: Refit): WiringView {
     const made = new Worker(new URL('./wiring-worker.ts', import.meta.url), { type: 'module' });
     worker.current = made;
     made.onmessage = ({ data }: MessageEvent<WiringReply>) => {
-      const asked = waiting.current.get(data.n);
-      if (asked) {
+      const answered = waiting.current.get(data.n);
+      if ('step' in data) {
+        if (answered) setAsked(data.step);
+        else if (data.n === lookNumber.current) setStep(data.step);
+      } else if (answered) {
         waiting.current.delete(data.n);
-        if ('problem' in data) asked.failed(new Error(data.problem));
-        else asked.done(data);
+        setAsked(undefined);
+        if ('problem' in data) answered.failed(new Error(data.problem));
+        else answered.done(data);
       } else if ('looked' in data && data.n === lookNumber.current) {
         setLooked(data.looked);
         setProblem('');
         setStamp(data.n);
         setBusy(!data.whole);
+        if (data.whole) setStep(undefined);
       } else if ('all' in data && data.n === drawNumber.current)
         setProgress({ done: data.done, all: data.all });
       else if ('drawn' in data && data.n === drawNumber.current) {
@@ -76,6 +94,7 @@ export function useWiring(refit: Refit): WiringView {
       } else if ('problem' in data) {
         setProblem(data.problem);
         setBusy(false);
+        setStep(undefined);
         setProgress(undefined);
       }
     };
@@ -95,10 +114,20 @@ export function useWiring(refit: Refit): WiringView {
     return n;
   }, []);
 
-  useEffect(() => {
+  const lookAgain = useCallback(() => {
     setBusy(true);
+    setStopped(false);
     lookNumber.current = send({ do: 'look', refit });
   }, [refit, send]);
+  useEffect(lookAgain, [lookAgain]);
+  const stopLooking = useCallback(() => {
+    send({ do: 'stop-looking' });
+    // What comes of it all the same is not waited for.
+    lookNumber.current = 0;
+    setBusy(false);
+    setStep(undefined);
+    setStopped(true);
+  }, [send]);
 
   const draw = useCallback(() => {
     setProgress({ done: 0, all: 0 });
@@ -121,6 +150,11 @@ export function useWiring(refit: Refit): WiringView {
   return {
     looked,
     busy,
+    step,
+    asked,
+    stopLooking,
+    stopped,
+    lookAgain,
     stamp,
     problem,
     drawing: { drawn, progress, draw, cancel },
