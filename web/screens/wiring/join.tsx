@@ -39,6 +39,7 @@ export function Join({ session, refit, read, wiring, from, to, setFrom, setTo }:
           key={`${from} ${to}`}
           session={session}
           refit={refit}
+          read={read}
           wiring={wiring}
           from={from}
           to={to}
@@ -183,11 +184,12 @@ function Fits({
 function WouldBe({
   session,
   refit,
+  read,
   wiring: { ask, stamp },
   from,
   to,
   done,
-}: Pick<Props, 'session' | 'refit' | 'wiring'> & { from: string; to: string; done: () => void }) {
+}: Pick<Props, 'session' | 'refit' | 'read' | 'wiring'> & { from: string; to: string; done: () => void }) {
   const [tried, setTried] = useState<readonly WiringFinding[]>();
   const [problem, setProblem] = useState('');
   // biome-ignore lint/correctness/useExhaustiveDependencies: after an edit something else would happen
@@ -214,7 +216,7 @@ function WouldBe({
       {tried && (
         <ul className="wiring-findings">
           {[...tried].sort(byVerdict).map((finding) => (
-            <FindingCard key={finding.id} finding={finding} />
+            <FindingCard key={finding.id} finding={finding} read={read} />
           ))}
         </ul>
       )}
