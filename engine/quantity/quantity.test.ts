@@ -178,6 +178,13 @@ describe('derived: what is expected decides', () => {
     expect(again.value / value).toBeCloseTo(1, 12);
   });
 
+  test('what is counted needs no unit: lines, with a word on counts, and teeth', () => {
+    expect(read('1024', 'lines').value).toBe(1024);
+    expect(read('1024', 'lines').notes.join()).toMatch(/read as lines; if it is counts/);
+    expect(read('42', 'teeth')).toMatchObject({ value: 42, notes: [] });
+    expect(parseQuantity('42', 'mm').ok).toBe(false);
+  });
+
   test('counts taken for lines say so', () => {
     expect(read('4000 counts', 'lines').notes.join()).toMatch(/4000 counts read as 1000 lines.*×4/);
   });

@@ -50,10 +50,23 @@ export function readSide(text: string): Result<Side> {
 
 export const isPercent = (side: Side): boolean => side.units?.[0]?.unit.symbol === '%';
 
-/** The unit the side is meant in; a missing unit is only right for a plain number. */
+/** Of what is counted a plain number says enough: lines of an encoder, teeth of a wheel. */
+const COUNTED = new Set(['lines', 'teeth']);
+
+/** The unit the side is meant in; a missing unit is only right for a plain number and for what is counted. */
 export function chooseFor(side: Side, wanted: Unit | undefined, text: string): Result<Chosen> {
   if (side.units) return chooseUnit(side.units, wanted, side.number);
   if (!wanted || wanted.symbol === '1') return chooseUnit([PLAIN_UNIT], undefined, side.number);
+  if (COUNTED.has(wanted.symbol))
+    return ok({
+      unit: wanted,
+      factor: 1,
+      shown: wanted,
+      // Where the maker counts each line four times, a bare number could be either.
+      ...(wanted.symbol === 'lines'
+        ? { note: `${text} read as lines; if it is counts, write counts behind it` }
+        : {}),
+    });
   const suggestion = `${text} ${wanted.symbol}`;
   return refuse({
     code: 'unit-missing',
