@@ -43,7 +43,11 @@ export class Sides {
       if (own !== undefined) this.#own.set(name, own);
     }
     for (const { from, to } of Object.values(circuit.wires)) this.#drawn.join(from, to);
-    for (const { minus, earthed } of model.sources) if (earthed) this.#drawn.join(model.nodes[minus]!, FRAME);
+    // Neutral is earthed at the transformer of the street, and in the wiring nowhere.
+    for (const { minus, earthed } of model.sources) {
+      const name = model.nodes[minus]!;
+      if (earthed && !name.endsWith('.N')) this.#drawn.join(name, FRAME);
+    }
     // A fuse opens nothing that is asked to stop; one that only one side has is no difference between conductors.
     for (const { fuse, element, a, b } of model.contacts)
       if (fuse && !read.devices.has(element)) this.#drawn.join(model.nodes[a]!, model.nodes[b]!);

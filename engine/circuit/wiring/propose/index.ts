@@ -20,7 +20,7 @@ import { proposeProbe } from './probe.ts';
 import { type AnswerPlace, type Question, questionsFrom } from './questions.ts';
 import { proposeDirections, proposeFeedback, proposeVolts } from './signals.ts';
 import { proposeContacts } from './spindle.ts';
-import { takeOver } from './stop.ts';
+import { isMains, takeOver } from './stop.ts';
 import { Control } from './ways-in.ts';
 
 export { PROPOSAL_SETTINGS } from './signals.ts';
@@ -76,7 +76,7 @@ export function proposeWiring(refit: Refit, asked: readonly AskedAuxiliary[] = [
   const supplyFacts = supplyPart ? partFacts(supplyPart) : undefined;
   const transformer = supplyFacts?.choice('type') === 'transformer';
   const supplies = Object.values(stop?.elements ?? {})
-    .filter(({ kind }) => kind === 'supply')
+    .filter((element) => element.kind === 'supply' && !isMains(element))
     .map(({ id }) => id);
   const [small = 'G1', power = 'G2'] = supplies;
   parts.set(power, { part: supplyPart?.id ?? null, ...(transformer ? { kind: 'bus' } : {}) });
@@ -245,7 +245,7 @@ export function proposeWiring(refit: Refit, asked: readonly AskedAuxiliary[] = [
   }
   proposeMains(build, takers, later);
   const earthed = Object.values(stop?.elements ?? {}).filter(
-    ({ kind, settings }) => kind === 'supply' && settings.earthed !== 'no',
+    (element) => element.kind === 'supply' && !isMains(element) && element.settings.earthed !== 'no',
   );
   proposeEarth(
     build,

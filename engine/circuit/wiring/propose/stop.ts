@@ -1,5 +1,5 @@
 /** The stop circuit taken over: the same elements, the same terminals, the same wires. */
-import type { StopCircuit } from '../../../refit/types.ts';
+import type { StopCircuit, StopElement } from '../../../refit/types.ts';
 import { WIRING_KINDS } from '../kinds/index.ts';
 import type { Build } from './build.ts';
 import { mainsMarks } from './mains.ts';
@@ -16,16 +16,23 @@ const WHERE: Readonly<Record<string, string>> = {
   brake: 'machine',
 };
 
+/** Settings that the wiring has from elsewhere: how a supply is earthed from its wires, phases from the plate of the drive. */
+const OTHERWISE = new Set(['earthed', 'phases']);
+
 /** The stop circuit calls what a drive is fed by L and N, whatever it is fed with. */
 const FED: Readonly<Record<string, readonly string[]>> = { L: ['DC+', 'L1'], N: ['DC-', 'L2'] };
 
 const feedMark = (has: (mark: string) => boolean, mark: string): string =>
   has(mark) ? mark : (FED[mark]?.find(has) ?? mark);
 
+/** Whether an element is the mains, which have an inlet of their own in the wiring. */
+export const isMains = (element: StopElement | undefined): boolean =>
+  element?.kind === 'supply' && (element.settings.gives ?? '').includes('mains');
+
 export interface TakenOver {
   /** Device of each element, by the element's id. */
   readonly device: (element: string) => string | undefined;
-  /** Spindle drives whose power the circuit draws from the d.c. of the axes: they get mains of their own. */
+  /** Spindle drives that take mains, whether the circuit draws them so or on the d.c. of the axes. */
   readonly mainsFed: readonly { readonly drive: string; readonly contactors: readonly string[] }[];
 }
 
@@ -41,10 +48,10 @@ export function takeOver(
   for (const element of Object.values(stop.elements)) {
     const given = parts.get(element.id);
     const kind = given?.kind ?? element.kind;
-    if (!Object.hasOwn(WIRING_KINDS, kind)) continue;
+    if (!Object.hasOwn(WIRING_KINDS, kind) || isMains(element)) continue;
     const known = WIRING_KINDS[kind]!.settings;
     const settings = Object.fromEntries(
-      Object.entries(element.settings).filter(([name]) => Object.hasOwn(known, name) && name !== 'earthed'),
+      Object.entries(element.settings).filter(([name]) => Object.hasOwn(known, name) && !OTHERWISE.has(name)),
     );
     ids.set(
       element.id,
@@ -74,7 +81,7 @@ export function takeOver(
   return { device, mainsFed };
 }
 
-/** Drives fed with mains that hang on the same contacts as the d.c. of the axes, and the contactors on their way. */
+/** Drives fed with mains, by poles of their own or on the contacts of the d.c. of the axes, and the contactors on their way. */
 function spindleFeeds(build: Build, stop: StopCircuit, device: (element: string) => string | undefined) {
   const made: { drive: string; contactors: string[]; wires: string[] }[] = [];
   for (const element of Object.values(stop.elements)) {
@@ -83,7 +90,8 @@ function spindleFeeds(build: Build, stop: StopCircuit, device: (element: string)
     const wires: string[] = [];
     const contactors: string[] = [];
     const seen = new Set<string>();
-    let ends = [`${element.id}.L`, `${element.id}.N`];
+    let ends = ['L', 'N', 'L1', 'L2', 'L3'].map((mark) => `${element.id}.${mark}`);
+    let onMains = false;
     while (ends.length > 0) {
       const next: string[] = [];
       for (const end of ends)
@@ -94,13 +102,16 @@ function spindleFeeds(build: Build, stop: StopCircuit, device: (element: string)
           const [other = '', mark = ''] = far.split('.');
           const kind = stop.elements[other]?.kind;
           if (end.startsWith(`${element.id}.`)) wires.push(wire.id);
-          if (kind !== 'contactor' || !/^[1-9]$/.test(mark)) continue;
+          if (isMains(stop.elements[other])) onMains = true;
+          if (kind !== 'contactor' || !/^([1-9]|10)$/.test(mark)) continue;
           if (!contactors.includes(other)) contactors.unshift(other);
           next.push(`${other}.${Number(mark) % 2 === 0 ? Number(mark) - 1 : Number(mark) + 1}`);
         }
       ends = next;
     }
-    made.push({ drive: id, contactors: contactors.map((each) => device(each)!), wires });
+    // Poles of its own are laid with the mains, all of them.
+    const all = onMains ? [...seen] : wires;
+    made.push({ drive: id, contactors: contactors.map((each) => device(each)!), wires: all });
   }
   return made;
 }
