@@ -1,5 +1,7 @@
 /** What is said of devices, terminals, cables and wires on the command line: settings as PLACE=VALUE, and a terminal shown. */
 
+import { supplyDrawn } from '../engine/advice/supply-drawn.ts';
+import { assess } from '../engine/assess/index.ts';
 import {
   type FieldLine,
   setBack,
@@ -44,7 +46,7 @@ export function stated(refit: Refit, words: readonly string[], anyway: boolean):
     let of = now.wiring;
     let place = settingAt(name, of, readWiring(of, now));
     if (!place.ok) {
-      proposed ??= proposeWiring(now, askedOfWiring(now)).wiring;
+      proposed ??= proposeWiring(now, askedOfWiring(now), supplyDrawn(assess(now))).wiring;
       const later = settingAt(name, proposed, readWiring(proposed, now));
       if (later.ok) [place, of] = [later, proposed];
     }

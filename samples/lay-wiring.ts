@@ -5,6 +5,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { supplyDrawn } from '../engine/advice/supply-drawn.ts';
+import { assess } from '../engine/assess/index.ts';
 import { proposeWiring } from '../engine/circuit/wiring/index.ts';
 import { dress } from '../engine/circuit/wiring/propose/dress.ts';
 import { askedOfWiring } from '../engine/control/index.ts';
@@ -33,7 +35,7 @@ const DRESS = ['number', 'colour', 'section', 'ferrule'];
 
 const ANSWERS: Readonly<Record<string, Answers>> = {
   'carriage-works-lathe': {
-    whole: { limits: 'switches to the control', 'spindle-filter': 'no' },
+    whole: { limits: 'switches to the control', 'spindle-filter': 'no', 'cabinet-wire-length': '2 m' },
     loose: [],
     devices: {
       A1: { 'dc-volts': '24 V', 'dc-amps': '2 A', 'dc-coil-amps': '0.5 A' },
@@ -51,7 +53,7 @@ const ANSWERS: Readonly<Record<string, Answers>> = {
     cables: { length: '5 m' },
   },
   'boatyard-mill': {
-    whole: { limits: 'none', 'spindle-filter': 'yes' },
+    whole: { limits: 'none', 'spindle-filter': 'yes', 'cabinet-wire-length': '2 m' },
     // The filter came later than the inverter.
     loose: ['T4.L', 'T4.N'],
     devices: {
@@ -72,26 +74,27 @@ export function layWiring(refit: Refit): Refit {
     wiring: { ...refit.wiring, settings: { ...refit.wiring.settings, ...answers.whole } },
   };
   const asked = askedOfWiring(told);
+  const drawn = supplyDrawn(assess(told));
   let now = { ...told, wiring: answered(told.wiring, answers, refit.wiring) };
-  if (proposeWiring(now, asked).left.some((each) => each.includes('mains filter')))
+  if (proposeWiring(now, asked, drawn).left.some((each) => each.includes('mains filter')))
     now = { ...now, wiring: loosened(now.wiring, answers) };
   // What is answered may call for more.
   for (let round = 0; round < 4; round++) {
-    const { wiring, changes } = proposeWiring(now, asked);
+    const { wiring, changes } = proposeWiring(now, asked, drawn);
     if (changes.length === 0) break;
     now = { ...now, wiring: answered(wiring, answers, refit.wiring) };
   }
-  return { ...now, wiring: dressedAnew(now) };
+  return { ...now, wiring: dressedAnew(now, drawn) };
 }
 
 /** Numbers, colours and sections as a proposal would give them to all wires at once, with every load known. */
-function dressedAnew(refit: Refit): Wiring {
+function dressedAnew(refit: Refit, drawn: ReturnType<typeof supplyDrawn>): Wiring {
   const bare = mapped(refit.wiring.wires, (wire) => ({
     ...wire,
     settings: Object.fromEntries(Object.entries(wire.settings).filter(([name]) => !DRESS.includes(name))),
   }));
   const wiring = { ...refit.wiring, wires: bare };
-  const { settings } = dress({ ...refit, wiring }, new Set(Object.keys(bare)));
+  const { settings } = dress({ ...refit, wiring }, new Set(Object.keys(bare)), new Map(), drawn);
   return {
     ...wiring,
     wires: mapped(bare, (wire) => ({ ...wire, settings: { ...settings.get(wire.id), ...wire.settings } })),

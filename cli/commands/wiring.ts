@@ -143,7 +143,7 @@ function showList({ io, text, has }: Call, refit: Refit, { read }: Looked, id: L
 }
 
 function propose({ io, has }: Call, file: RefitFile): number {
-  const proposal = proposeWiring(file.refit, askedOfWiring(file.refit));
+  const proposal = proposeWiring(file.refit, askedOfWiring(file.refit), supplyDrawn(assess(file.refit)));
   const settled = settledOf(proposal, file.refit);
   const open = settled.findings.filter(({ verdict }) => verdict !== 'fits');
   const shown: Shown = {

@@ -1,7 +1,7 @@
 /** In which diagram a wire is drawn: with the mains, an axis, stopping, inputs and outputs, or the control voltage. */
 import type { Refit } from '../../refit/types.ts';
+import { deviceOf } from '../wiring/device-of.ts';
 import type { Net, ReadWiring, Wire } from '../wiring/types.ts';
-import { deviceOf } from './measure.ts';
 import type { CircuitTitle } from './types.ts';
 
 const POWER: CircuitTitle = { id: 'power', title: 'Mains and power' };

@@ -1,5 +1,5 @@
 /** From where a picture is fed: what gives, what leads in from elsewhere, and how far each device is from the mains. */
-import { deviceOf } from './measure.ts';
+import { deviceOf } from '../wiring/device-of.ts';
 import { terminalsIn, terminalsOf } from './terminals.ts';
 import type { DrawnWire, Piece, Plan, TerminalGroup } from './types.ts';
 

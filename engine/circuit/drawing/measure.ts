@@ -40,6 +40,5 @@ export function wrapped(text: string, most = LONGEST): readonly string[] {
 /** Longest mark of a terminal that is written out. */
 export const MARK_LETTERS = 16;
 
-/** Marks of terminals without their device: 'A1' of 'K1.A1'. */
+/** The mark of a terminal without its device: 'A1' of 'K1.A1'. */
 export const markOf = (terminal: string): string => terminal.slice(terminal.indexOf('.') + 1);
-export const deviceOf = (terminal: string): string => terminal.slice(0, terminal.indexOf('.'));

@@ -1,10 +1,10 @@
 /** From the network to what is drawn of it. */
 import { own } from '../../quantity/own.ts';
 import type { Refit } from '../../refit/types.ts';
+import { deviceOf } from '../wiring/device-of.ts';
 import type { Cable, ReadWiring, Wire } from '../wiring/types.ts';
 import { circuitsOf, sorter } from './circuits.ts';
 import { groupsOf } from './groups.ts';
-import { deviceOf } from './measure.ts';
 import { EARTH, railsOf } from './rails.ts';
 import type { DrawnWire, Plan, TerminalGroup } from './types.ts';
 

@@ -2,10 +2,12 @@
  * Cuts one circuit into clusters that are laid out each for itself. What is common to many (a plus, a minus, earth) is
  * not drawn as a web of lines: each terminal on it says where its wires go. Large boxes are drawn as several.
  */
+
+import { deviceOf } from '../wiring/device-of.ts';
 import { elsewhereOf } from './elsewhere.ts';
 import { depthsOf, entries, feedersOf, givers, NO_DEPTH, pushOn } from './feeding.ts';
 import { looseJoints } from './joints.ts';
-import { deviceOf, markOf, shorten } from './measure.ts';
+import { markOf, shorten } from './measure.ts';
 import { terminalsOf } from './terminals.ts';
 import type {
   Cluster,

@@ -47,6 +47,8 @@ export function madeNetwork(
       number: '',
       colour: '',
       ferrule: '',
+      isInside: false,
+      atMost: false,
       ...more,
     }),
   );

@@ -8,6 +8,7 @@
 import { conductorDrop } from '../../handbook/conductor-drop.ts';
 import { evaluate } from '../../sheet/index.ts';
 import { COPPER, ohmsPerMetre } from '../../tables/conductor-resistance.ts';
+import { lengthNeed } from '../wiring/inside-length.ts';
 import type { Cells } from './cells.ts';
 import type { PowerContext, Way } from './context.ts';
 
@@ -123,7 +124,7 @@ function lostIn({ wiring, currents }: PowerContext, id: string): Lost {
   const current = currents.get(id);
   if (!wire || !current) return { nano: 0, needs: [] };
   const needs = [
-    ...(wire.length === undefined ? [`${id}.length`] : []),
+    ...(wire.length === undefined ? [lengthNeed(wire)] : []),
     ...(wire.section === undefined ? [`${id}.section`] : []),
     ...current.needs,
   ];

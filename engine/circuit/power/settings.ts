@@ -1,6 +1,7 @@
 /** What the supply is asked about as a whole; it stands in the settings of the wiring, as typed. */
 import { LAYINGS, type Laying } from '../../tables/conductor-current.ts';
 import { LEAKAGE_SHARE, type ResidualType } from '../../tables/residual-types.ts';
+import { CABINET_WIRE, CABINET_WIRE_LENGTH } from '../wiring/inside-length.ts';
 import {
   amount,
   choice,
@@ -68,6 +69,7 @@ export const POWER_SETTINGS = {
   'laid-inside': choice('how wires lie in the cabinet', layings, 'B1'),
   'laid-outside': choice('how cables lie outside', layings, 'B2'),
   together: count('loaded circuits that lie together, at most', '', 200, 1),
+  [CABINET_WIRE]: CABINET_WIRE_LENGTH,
   'cabinet-height': mostly(amount('height of the cabinet', 'mm'), '100 mm', '2.5 m'),
   'cabinet-width': mostly(amount('width of the cabinet', 'mm'), '100 mm', '3 m'),
   'cabinet-depth': mostly(amount('depth of the cabinet', 'mm'), '80 mm', '1 m'),

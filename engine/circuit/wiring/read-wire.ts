@@ -1,5 +1,6 @@
 /** Wires and cables read. */
-import type { WiringCable, WiringWire } from '../../refit/types.ts';
+import type { Wiring, WiringCable, WiringWire } from '../../refit/types.ts';
+import { insideLength, isInside } from './inside-length.ts';
 import { known, numberOf, textOf } from './kind.ts';
 import { amount, choice, count, mostly, readSettings, type SettingSpecs, text } from './setting.ts';
 import type { Cable, Wire, WiringProblem } from './types.ts';
@@ -44,8 +45,17 @@ export function readCable(typed: WiringCable, wires: readonly string[], problems
   };
 }
 
-export function readWire(typed: WiringWire, cable: Cable | undefined, problems: WiringProblem[]): Wire {
+/** @param wiring what the wire is part of: where its ends are, and what is said of all wires */
+export function readWire(
+  typed: WiringWire,
+  cable: Cable | undefined,
+  wiring: Wiring,
+  problems: WiringProblem[],
+): Wire {
   const s = readSettings(WIRE_SETTINGS, typed.settings, `wiring.wires.${typed.id}.settings`, problems);
+  const own = numberOf(s, 'length') ?? cable?.length;
+  const inside = isInside(wiring, typed);
+  const most = inside && own === undefined ? insideLength(wiring) : undefined;
   return {
     id: typed.id,
     from: typed.from,
@@ -54,9 +64,8 @@ export function readWire(typed: WiringWire, cable: Cable | undefined, problems: 
     number: textOf(s, 'number'),
     colour: textOf(s, 'colour'),
     ferrule: textOf(s, 'ferrule'),
-    ...known({
-      section: numberOf(s, 'section') ?? cable?.section,
-      length: numberOf(s, 'length') ?? cable?.length,
-    }),
+    isInside: inside,
+    atMost: most !== undefined,
+    ...known({ section: numberOf(s, 'section') ?? cable?.section, length: own ?? most }),
   };
 }

@@ -19,7 +19,7 @@ export function readWiring(wiring: Wiring, around: Around | null = null): ReadWi
   return putTogether(wiring, {
     device: (id) => readDevice(wiring.devices[id]!, around),
     cable: (id, wires, problems) => readCable(wiring.cables[id]!, wires, problems),
-    wire: (id, cable, problems) => readWire(wiring.wires[id]!, cable, problems),
+    wire: (id, cable, problems) => readWire(wiring.wires[id]!, cable, wiring, problems),
   });
 }
 

@@ -378,8 +378,12 @@ export interface Wire {
   readonly colour: string;
   /** m². */
   readonly section?: number;
-  /** m; its own, or its cable's. */
+  /** m; its own, or its cable's, or what is said once for all wires in the cabinet. */
   readonly length?: number;
+  /** Lies in no cable, between two parts of the cabinet: how long such wires are is asked once for all of them. */
+  readonly isInside: boolean;
+  /** The length is no more than the most that such a wire has. */
+  readonly atMost: boolean;
   readonly ferrule: string;
 }
 

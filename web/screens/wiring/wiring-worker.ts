@@ -97,7 +97,7 @@ function sameWhereEqual(now: Refit): Refit {
 
 function propose(n: number, now: Refit): Proposed {
   step(n, 'Laying the wires', 1, 3);
-  const proposal = proposeWiring(now, askedOfWiring(now));
+  const proposal = proposeWiring(now, askedOfWiring(now), supplyDrawn(assess(now)));
   step(n, 'Putting in what is usual, and asking the rules', 2, 3);
   const settled = settledOf(proposal, now);
   step(n, 'Asking what rests on usual values', 3, 3);

@@ -1,6 +1,7 @@
 /** A drive with empty capacitors joined to a bus that is live: by a contactor that closes, or by a plug pushed in. */
 import { andList } from '../../../quantity/words.ts';
-import type { Contact, WiringFinding } from '../../wiring/types.ts';
+import { lengthNeed } from '../../wiring/inside-length.ts';
+import type { Contact, Wire, WiringFinding } from '../../wiring/types.ts';
 import { CONTACT_OHMS, wireOhms } from '../conductors.ts';
 import type { PowerContext } from '../context.ts';
 import type { Load } from '../loads.ts';
@@ -71,12 +72,12 @@ function judge(context: PowerContext, load: Load, pole: string, source: Source):
     const wire = wiring.wires.get(id);
     if (wire === undefined || wireOhms(wire) !== undefined) return [];
     return [
-      ...(wire.length === undefined ? [`${id}.length`] : []),
+      ...(wire.length === undefined ? [lengthNeed(wire)] : []),
       ...(wire.section === undefined ? [`${id}.section`] : []),
     ];
   });
   const ohms =
-    wires.reduce((sum, id) => sum + (wireOhms(wiring.wires.get(id)!) ?? 0), 0) +
+    wires.reduce((sum, id) => sum + leastOhms(wiring.wires.get(id)!), 0) +
     contacts.length * CONTACT_OHMS +
     (typeof own === 'number' ? own : 0);
   const asks = farads === undefined ? [`${load.device}.input-capacitance`] : [];
@@ -193,3 +194,6 @@ const parted = (
     },
   );
 };
+
+/** A wire that is only known to be no longer than the others may be as short as nothing. */
+const leastOhms = (wire: Wire): number => (wire.atMost ? 0 : (wireOhms(wire) ?? 0));

@@ -1,5 +1,6 @@
 /** Wires between a source and the first fuse. */
 import { andList } from '../../../quantity/words.ts';
+import { lengthNeed } from '../../wiring/inside-length.ts';
 import type { WiringFinding } from '../../wiring/types.ts';
 import type { PowerContext } from '../context.ts';
 import { amps, figure, finding, metres } from '../say.ts';
@@ -122,7 +123,7 @@ function unfused(context: PowerContext, id: string): WiringFinding | undefined {
     SHORT_TAIL,
     {
       remedy: `A fuse next to ${device}.`,
-      needs: wire.length === undefined ? [`${id}.length`] : undefined,
+      needs: wire.length === undefined ? [lengthNeed(wire)] : undefined,
     },
   );
 }

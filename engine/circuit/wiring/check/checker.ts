@@ -6,6 +6,7 @@
  */
 import { own } from '../../../quantity/own.ts';
 import type { Change, Wiring } from '../../../refit/types.ts';
+import { CABINET_WIRE } from '../inside-length.ts';
 import { putTogether } from '../read.ts';
 import type { Around } from '../read-device.ts';
 import { RULES } from '../rules/index.ts';
@@ -165,11 +166,13 @@ export class WiringChecker {
       } else if ((change.do === 'place' || change.do === 'chain') && partChanged)
         for (const set of this.state.devicesOfPart.values()) for (const id of set) devices.add(id);
     }
+    const old = this.wiring;
     this.wiring = wiring;
     this.around = around;
     for (const id of devices) this.state.setDevice(id, own(wiring.devices, id), around);
     for (const change of changes) if (change.do === 'cable') this.state.setCable(change.id, wiring);
-    for (const change of changes) if (change.do === 'wire') this.state.setWire(change.id, wiring);
+    const wires = new Set(changes.flatMap((change) => (change.do === 'wire' ? [change.id] : [])));
+    for (const id of [...wires, ...this.lyingOtherwise(old, devices)]) this.state.setWire(id, wiring);
     return this.settle();
   }
 
@@ -179,11 +182,23 @@ export class WiringChecker {
     const parts = around !== this.around;
     this.wiring = wiring;
     this.around = around;
-    for (const id of differing(old.devices, wiring.devices, parts))
-      this.state.setDevice(id, own(wiring.devices, id), around);
+    const devices = [...differing(old.devices, wiring.devices, parts)];
+    for (const id of devices) this.state.setDevice(id, own(wiring.devices, id), around);
     for (const id of differing(old.cables, wiring.cables)) this.state.setCable(id, wiring);
-    for (const id of differing(old.wires, wiring.wires)) this.state.setWire(id, wiring);
+    const wires = new Set(differing(old.wires, wiring.wires));
+    for (const id of [...wires, ...this.lyingOtherwise(old, devices)]) this.state.setWire(id, wiring);
     return this.settle();
+  }
+
+  /** Wires that may have another length though nobody touched them: their ends moved, or all wires in the cabinet did. */
+  private lyingOtherwise(old: Wiring, devices: Iterable<string>): readonly string[] {
+    const { wiring } = this;
+    if (own(old.settings, CABINET_WIRE) !== own(wiring.settings, CABINET_WIRE))
+      return Object.keys(wiring.wires);
+    const moved = [...devices].filter((id) => own(old.devices, id)?.where !== own(wiring.devices, id)?.where);
+    return moved
+      .flatMap((id) => [...(this.state.wiresOf.get(id) ?? [])])
+      .filter((id) => Object.hasOwn(wiring.wires, id));
   }
 
   private touch(atom: string): void {

@@ -1,5 +1,6 @@
 /** The wiring as the checker keeps it: what is read of each thing, and what hangs together. */
 import type { Wiring, WiringDevice } from '../../../refit/types.ts';
+import { deviceOf } from '../device-of.ts';
 import { drop, enter } from '../key-sets.ts';
 import { type Around, readDevice } from '../read-device.ts';
 import { readCable, readWire } from '../read-wire.ts';
@@ -24,6 +25,8 @@ export class WiringState {
   readonly problems = new Map<string, readonly WiringProblem[]>();
   /** Wires by the terminal they name, whether it is there or not. */
   readonly wiresAt = new Map<string, Set<string>>();
+  /** Wires by the device whose terminal they name, whether it is there or not. */
+  readonly wiresOf = new Map<string, Set<string>>();
   /** Wires by the two terminals they join, in the order of their names. */
   readonly between = new Map<string, Set<string>>();
   readonly routes = new Map<string, Set<string>>();
@@ -133,6 +136,7 @@ export class WiringState {
       this.disconnect(id);
       for (const end of new Set([before.from, before.to])) {
         drop(this.wiresAt, end, id);
+        drop(this.wiresOf, deviceOf(end), id);
         this.listener.touched(`w@${end}`);
       }
       drop(this.between, pairOf(before), id);
@@ -154,10 +158,11 @@ export class WiringState {
       this.setCable(typed.cable, wiring);
     }
     const cable = typed.cable === null ? undefined : this.cables.get(typed.cable);
-    this.wires.set(id, readWire(typed, cable, problems));
+    this.wires.set(id, readWire(typed, cable, wiring, problems));
     if (!before || before.from !== typed.from || before.to !== typed.to) {
       for (const end of new Set([typed.from, typed.to])) {
         enter(this.wiresAt, end, id);
+        enter(this.wiresOf, deviceOf(end), id);
         this.listener.touched(`w@${end}`);
       }
       enter(this.between, pairOf(typed), id);
@@ -193,7 +198,7 @@ export class WiringState {
     if (before?.length !== now?.length || before?.section !== now?.section)
       for (const wire of wires)
         if (this.wires.has(wire) && Object.hasOwn(wiring.wires, wire)) {
-          this.wires.set(wire, readWire(wiring.wires[wire]!, now, []));
+          this.wires.set(wire, readWire(wiring.wires[wire]!, now, wiring, []));
           this.listener.touched(`w:${wire}`);
         }
   }

@@ -2,6 +2,7 @@
 
 import { chosenPart } from '../../../refit/place.ts';
 import type { Refit, Wiring, WiringCable, WiringDevice, WiringWire } from '../../../refit/types.ts';
+import type { Drawn } from '../../power/given.ts';
 import { WIRING_KINDS } from '../kinds/index.ts';
 import { partFacts } from '../part-facts.ts';
 import { readDevice } from '../read-device.ts';
@@ -19,6 +20,8 @@ interface Want {
 
 export class Build {
   readonly refit: Refit;
+  /** What has been worked out of the drives. */
+  readonly drawn: Drawn;
   readonly devices: Map<string, WiringDevice>;
   readonly cables: Map<string, WiringCable>;
   readonly wires: Map<string, WiringWire>;
@@ -29,8 +32,9 @@ export class Build {
   readonly cableReasons = new Map<string, string>();
   private readonly read = new Map<string, readonly [WiringDevice, ReadonlyMap<string, Terminal>]>();
 
-  constructor(refit: Refit) {
+  constructor(refit: Refit, drawn: Drawn) {
     this.refit = refit;
+    this.drawn = drawn;
     this.devices = new Map(Object.entries(refit.wiring.devices));
     this.cables = new Map(Object.entries(refit.wiring.cables));
     this.wires = new Map(Object.entries(refit.wiring.wires));

@@ -1,5 +1,7 @@
 /** Number, colour, section and ferrule of wires, and why they have this section. */
+
 import type { Refit } from '../../../refit/types.ts';
+import type { Drawn } from '../../power/given.ts';
 import { readWiring } from '../read.ts';
 import type { ReadWiring } from '../types.ts';
 import { circuitsOf } from './colours.ts';
@@ -20,11 +22,13 @@ const EARTH = 'PE';
  * @param refit with the whole wiring
  * @param fresh ids of the wires to dress; what is typed of a wire is left to the caller to keep
  * @param cables why a cable has its section, by its id
+ * @param drawn what has been worked out of the drives
  */
 export function dress(
   refit: Refit,
   fresh: ReadonlySet<string>,
   cables: ReadonlyMap<string, string> = new Map(),
+  drawn: Drawn = {},
 ): Dressed {
   const settings = new Map<string, Readonly<Record<string, string>>>();
   const reasons = new Map<string, string>();
@@ -32,7 +36,7 @@ export function dress(
   const read = readWiring(refit.wiring, refit);
   const strands = strandsOf(read);
   const circuits = circuitsOf(read, strands);
-  const sections = new Sections(refit, read, strands, circuits);
+  const sections = new Sections(refit, read, strands, circuits, drawn);
   const numbers = numbersOf(read, strands, fresh);
   for (const id of fresh) {
     const wire = read.wires.get(id)!;

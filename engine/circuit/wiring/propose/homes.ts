@@ -1,6 +1,8 @@
 /** Home and limit switches, and what has to be asked before they can be laid. */
+import { own } from '../../../quantity/own.ts';
 import { chosenPart } from '../../../refit/place.ts';
 import type { Refit } from '../../../refit/types.ts';
+import { CABINET_WIRE } from '../inside-length.ts';
 import { partFacts } from '../part-facts.ts';
 import type { Build } from './build.ts';
 import type { Question } from './questions.ts';
@@ -103,6 +105,16 @@ export function wholeQuestions(refit: Refit): readonly Question[] {
             asks: 'Is there a mains filter to put before the spindle drive?',
             place: { of: 'wiring' as const, setting: 'spindle-filter' },
             options: YES_NO,
+          },
+        ]
+      : []),
+    ...(own(settings, CABINET_WIRE) === undefined
+      ? [
+          {
+            id: `wiring.${CABINET_WIRE}`,
+            asks: 'How long is any wire between two parts in the cabinet, at most?',
+            place: { of: 'wiring' as const, setting: CABINET_WIRE },
+            unit: 'm',
           },
         ]
       : []),

@@ -1,6 +1,8 @@
 /** A wiring proposed from the parts that are chosen: what is missing is added, what a person made stays. */
+
 import { chosenPart } from '../../../refit/place.ts';
 import type { Change, Refit, Wiring } from '../../../refit/types.ts';
+import type { Drawn } from '../../power/given.ts';
 import { checkWiring } from '../check/checker.ts';
 import { LOAD_SIDE } from '../kinds/mains-filter.ts';
 import { partFacts } from '../part-facts.ts';
@@ -41,10 +43,15 @@ export interface Proposal {
 }
 
 /**
- * `asked`: what the auxiliaries of the refit want wired; none where the caller does not know them.
+ * @param asked what the auxiliaries of the refit want wired; none where the caller does not know them
+ * @param drawn what has been worked out of the drives: wires are as thick as the rules will want them
  */
-export function proposeWiring(refit: Refit, asked: readonly AskedAuxiliary[] = []): Proposal {
-  const build = new Build(refit);
+export function proposeWiring(
+  refit: Refit,
+  asked: readonly AskedAuxiliary[] = [],
+  drawn: Drawn = {},
+): Proposal {
+  const build = new Build(refit, drawn);
   const left: string[] = [];
   const open: Question[] = [];
   const stop = refit.stop;

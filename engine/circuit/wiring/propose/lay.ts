@@ -126,7 +126,12 @@ function stripFor(build: Build, before: ReadWiring, end: string, wanted: number)
 /** Wires that are new get what they usually bear; what is typed stays. */
 function clothe(build: Build): void {
   const fresh = new Set([...build.wires.keys()].filter((id) => build.refit.wiring.wires[id] === undefined));
-  const { settings, reasons } = dress({ ...build.refit, wiring: build.wiring }, fresh, build.cableReasons);
+  const { settings, reasons } = dress(
+    { ...build.refit, wiring: build.wiring },
+    fresh,
+    build.cableReasons,
+    build.drawn,
+  );
   for (const id of fresh) {
     const typed = build.wires.get(id)!;
     build.wires.set(id, { ...typed, settings: { ...settings.get(id), ...typed.settings } });

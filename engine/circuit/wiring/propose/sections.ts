@@ -6,7 +6,7 @@ import { andList } from '../../../quantity/words.ts';
 import type { Refit } from '../../../refit/types.ts';
 import { CONDUCTOR_CURRENT } from '../../../tables/conductor-current.ts';
 import { capacityOf, type PowerContext } from '../../power/context.ts';
-
+import type { Drawn } from '../../power/given.ts';
 import { WIRING_KINDS } from '../kinds/index.ts';
 import type { ReadWiring, Wire } from '../types.ts';
 import { type Carries, type Circuits, isControl } from './colours.ts';
@@ -40,11 +40,11 @@ export class Sections {
   readonly #known = new Map<string, Sized>();
 
   /** @param refit with the wiring that is read */
-  constructor(refit: Refit, read: ReadWiring, strands: Strands, circuits: Circuits) {
+  constructor(refit: Refit, read: ReadWiring, strands: Strands, circuits: Circuits, drawn: Drawn) {
     this.#read = read;
     this.#strands = strands;
     this.#circuits = circuits;
-    this.#context = currentsOf(refit, read);
+    this.#context = currentsOf(refit, read, drawn);
     this.#designs = new Designs(read, strands, circuits, this.#context);
     this.#inlets = [...read.devices.values()].flatMap(({ id, kind }) => (kind === 'mains-inlet' ? [id] : []));
   }
