@@ -7,6 +7,7 @@ import {
   type StopAnalysis,
   type StopFinding,
 } from '../engine/circuit/stop/index.ts';
+import { readWiring } from '../engine/circuit/wiring/index.ts';
 import { nearest } from '../engine/quantity/nearest.ts';
 import { shown } from './arguments.ts';
 import { need, Refusal } from './refusal.ts';
@@ -25,7 +26,9 @@ export interface StopWhy {
 export function stopWhy(assessment: Assessment, id: string): StopWhy {
   const { refit } = assessment;
   if (refit.stop === null) throw new Refusal(`${NO_CIRCUIT} “fettle stop” offers some to lay out.`);
-  const looked = need(analyseStop(refit.stop, stopOffers(assessment, refit.stop)));
+  const looked = need(
+    analyseStop(refit.stop, stopOffers(assessment, refit.stop), readWiring(refit.wiring, refit)),
+  );
   const wanted = id.trim().toLowerCase();
   const finding = looked.findings.find((each) => each.id.toLowerCase() === wanted);
   if (finding) return { finding, looked };

@@ -94,3 +94,40 @@ test('derived: numbers of what moves are typed; a wrong one is refused in words,
     expect((await run('stop', file, 'X.travel=1 m')).err).toMatch(/--pattern/);
   });
 });
+
+test('derived: elements, wires and settings are changed by words; only tried, nothing is written; a slip is asked back', async () => {
+  await inFolder(async (folder) => {
+    const file = join(folder, 'works.json');
+    copyFileSync(WORKS, file);
+    const before = readFileSync(file, 'utf8');
+    const stop = () => JSON.parse(readFileSync(file, 'utf8')).stop;
+    const tried = await run('stop', file, 'K1.linked=yes', '--try');
+    expect(tried.out).toMatch(/Nothing is recorded[\s\S]*stop\.unnoticed/);
+    for (const words of [
+      ['K1.linked=perhaps'],
+      ['K77.linked=yes'],
+      ['K1.1'],
+      ['K1.1', 'K1.99'],
+      ['--add', 'K9'],
+      ['--remove', 'T1'],
+      ['--cut', '../../etc'],
+      ['--try'],
+    ]) {
+      const refused = await run('stop', file, ...words);
+      expect(refused.code, words.join(' ')).toBe(2);
+      expect(refused.err, words.join(' ')).not.toMatch(/undefined|NaN|at .*\.ts/);
+    }
+    expect(readFileSync(file, 'utf8')).toBe(before);
+    expect((await run('stop', file, 'K1.linked=yes')).out).toContain('Recorded: stop circuit: K1 changed.');
+    expect(stop().elements.K1.settings.linked).toBe('yes');
+    await run('stop', file, '--add', 'K9=relay', 'K9.nc=2');
+    await run('stop', file, 'F1.2', 'K9.A1', 'cable=W7');
+    expect(stop().elements.K9).toMatchObject({ kind: 'relay', settings: { nc: '2' } });
+    expect(Object.values(stop().wires)).toContainEqual(
+      expect.objectContaining({ from: 'F1.2', to: 'K9.A1', cable: 'W7' }),
+    );
+    await run('stop', file, '--remove', 'K9');
+    await run('stop', file, 'K1.linked=no');
+    expect(stop()).toEqual(JSON.parse(before).stop);
+  });
+}, 120_000);

@@ -1,5 +1,6 @@
 /** A looked-through stop circuit on a terminal. */
 import {
+  AS_WIRED,
   ESTIMATE_TITLE,
   FAULT_GROUPS,
   type FaultGroup,
@@ -40,9 +41,16 @@ export function printStopFindings(page: Page, { findings }: StopAnalysis): void 
   for (const finding of findings) printStopFinding(page, finding);
 }
 
-function printStopFinding(page: Page, { id, verdict, title, sentence, remedy, caution }: StopFinding): void {
-  page.prose(`${page.paint(COLOURS[verdict], verdict.padEnd(8))}${title} (${id})`, '', INDENT);
-  page.prose(sentence, INDENT);
+/** `was`: the verdict before a change, to be shown beside it. */
+export function printStopFinding(
+  page: Page,
+  { id, verdict, title, sentence, pieces, remedy, caution }: StopFinding,
+  was?: string,
+): void {
+  const before = was === undefined ? '' : `, was ${was}`;
+  page.prose(`${page.paint(COLOURS[verdict], verdict.padEnd(8))}${title} (${id}${before})`, '', INDENT);
+  if (pieces && id === AS_WIRED) for (const piece of pieces) page.prose(piece, INDENT, INDENT);
+  else page.prose(sentence, INDENT);
   if (caution) page.prose(`${page.paint('bold', 'First:')} ${caution}`, INDENT);
   if (remedy) page.prose(`What would do: ${remedy}`, INDENT);
 }

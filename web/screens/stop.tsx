@@ -54,7 +54,14 @@ export default function StopPage({ session, view }: Props) {
         </p>
       )}
       {stop !== null && made?.ok && offers !== undefined && (
-        <Opened circuit={stop} model={made.value} look={look} offers={offers} refit={view.refit} />
+        <Opened
+          circuit={stop}
+          model={made.value}
+          look={look}
+          offers={offers}
+          refit={view.refit}
+          at={session.id}
+        />
       )}
       {stop !== null && (
         <EditCircuit circuit={stop} record={record} model={made?.ok ? made.value : undefined} />
@@ -69,9 +76,11 @@ interface OpenedProps {
   readonly look: Look;
   readonly offers: Offers;
   readonly refit: Refit;
+  /** The refit's id in addresses. */
+  readonly at: string;
 }
 
-function Opened({ circuit, model, look, offers, refit }: OpenedProps) {
+function Opened({ circuit, model, look, offers, refit, at }: OpenedProps) {
   const { looked, problem, progress, pairs, seekPairs } = look;
   const machine = useMachine(model);
   return (
@@ -86,7 +95,7 @@ function Opened({ circuit, model, look, offers, refit }: OpenedProps) {
               : '')}
       </p>
       <Live model={model} circuit={circuit} machine={machine} />
-      {looked && <StopFindings looked={looked} />}
+      {looked && <StopFindings looked={looked} refit={at} />}
       {looked && (
         <>
           <FaultList

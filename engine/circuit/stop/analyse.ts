@@ -1,8 +1,10 @@
 /** A stop circuit looked through: does every stop stop, what does each single fault do, how far does everything run on. */
 import { ok, type Result } from '../../quantity/types.ts';
 import type { StopCircuit } from '../../refit/types.ts';
+import type { ReadWiring } from '../wiring/index.ts';
 import { type NextFault, nextFaults } from './accumulate.ts';
 import { CIRCUIT_SETTINGS } from './answers.ts';
+import { asWiredFinding } from './as-wired/index.ts';
 import { type Baseline, baselineOf } from './baseline.ts';
 import { sayJudgement, whatCatches } from './catch.ts';
 import { compileStop } from './compile.ts';
@@ -43,12 +45,12 @@ export interface StopAnalysis {
 
 /** What this way of looking cannot see. Always said. */
 export const NOT_EXAMINED: readonly string[] = [
-  'Whether the machine is wired as it is drawn here.',
+  'Whether the machine itself is wired as stop circuit and wiring are drawn.',
   'Faults inside bought units, beyond what their kind says; their makers answer for those.',
   'Two faults that come at the same moment, but for crushed cables and welded contacts that hold each other.',
   'Voltage drop, chatter, heat, and how long a contact lasts.',
   'Change-over contacts in the moment between their positions: a contact that closes and one that opens are taken to change at the same instant, with neither a gap nor an overlap.',
-  'The three phases of a supply one by one: power goes in by one side and comes back by another, so a contactor that loses one of three phases is not seen, and neither is a motor that runs on two.',
+  'A motor on two of three phases: it counts as one that can turn.',
   'Currents that flow through one coil into another, and coils that get too little voltage.',
   'Home switches and their wires: they stop nothing.',
   'Whether the categories and levels named here are what the law asks for where you are. This is no certificate.',
@@ -68,11 +70,12 @@ const PIECE = 10;
 
 /**
  * Everything but pairs of faults, in pieces: stop asking and it stops. A circuit that cannot be read is refused with its
- * place. `offers`: numbers of the motions from the rest of the refit.
+ * place. `offers`: numbers of the motions from the rest of the refit. `wiring`: what it is compared with; left out, it is not.
  */
 export function* lookThrough(
   circuit: StopCircuit,
   offers: Offers = {},
+  wiring?: ReadWiring,
 ): Generator<LookProgress, Result<StopAnalysis>, void> {
   const made = compileStop(circuit, offers);
   if (!made.ok) return made;
@@ -110,11 +113,14 @@ export function* lookThrough(
   return ok({
     ...part,
     estimate: estimateOf(circuit, answers.value, judged),
-    findings: findingsOf(part),
+    findings: findingsOf(part, wiring && asWiredFinding(circuit, model, wiring)),
     notExamined: NOT_EXAMINED,
   });
 }
 
 /** The same at one go. */
-export const analyseStop = (circuit: StopCircuit, offers: Offers = {}): Result<StopAnalysis> =>
-  atOnce(lookThrough(circuit, offers));
+export const analyseStop = (
+  circuit: StopCircuit,
+  offers: Offers = {},
+  wiring?: ReadWiring,
+): Result<StopAnalysis> => atOnce(lookThrough(circuit, offers, wiring));

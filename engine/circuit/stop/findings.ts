@@ -26,9 +26,10 @@ export interface StopFinding {
 
 export type Looked = Omit<StopAnalysis, 'findings' | 'estimate' | 'notExamined'>;
 
-/** What the others rest on stands first, where it fails. */
-export function findingsOf(looked: Looked): readonly StopFinding[] {
-  const found = foundOf(looked);
+/** What the others rest on stands first, where it fails; then that it is not wired so, where it is not. */
+export function findingsOf(looked: Looked, asWired?: StopFinding): readonly StopFinding[] {
+  const own = foundOf(looked);
+  const found = !asWired ? own : asWired.verdict === 'fits' ? [...own, asWired] : [asWired, ...own];
   return looked.base.model.motions.length === 0 ? found : groundedFindings(groundsOf(looked), found);
 }
 

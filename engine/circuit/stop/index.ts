@@ -1,4 +1,5 @@
 /** Stop circuits: what really happens when somebody asks a machine to stop, with every single fault. */
+
 export {
   type Act,
   act,
@@ -23,6 +24,7 @@ export {
 } from './analyse.ts';
 export { NO_CIRCUIT, type StopAnswer, sayStopAnswer, stopAnswer } from './answer.ts';
 export { CIRCUIT_SETTINGS } from './answers.ts';
+export { AS_WIRED, asWiredFinding, type Difference, differencesOf } from './as-wired/index.ts';
 export { type Baseline, baselineOf } from './baseline.ts';
 export { sayJudgement, whatCatches } from './catch.ts';
 export {
@@ -37,6 +39,15 @@ export {
 } from './chains.ts';
 export { compileStop, terminalsOf } from './compile.ts';
 export type { AxisDistances, Mark } from './distances.ts';
+export {
+  addElement,
+  cutWire,
+  EMPTY_CIRCUIT,
+  joinTerminals,
+  removeElement,
+  setPlace,
+  wholeCircuit,
+} from './edit.ts';
 export type { Estimate } from './estimate.ts';
 export { FAULT_GROUPS, type FaultGroup, groupOf } from './fault-groups.ts';
 export { type NamedFault, singleFaults } from './faults.ts';

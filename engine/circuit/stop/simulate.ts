@@ -61,7 +61,10 @@ export class Simulation {
       const short = this.#short(state);
       if (short < 0) return this.#mask;
       if (!this.#melt(state, short) || round > 40) {
-        state.tripped[short] = 1;
+        // All poles of a supply give up together.
+        const { sources } = this.network.model;
+        for (const [at, { element }] of sources.entries())
+          if (element === sources[short]!.element) state.tripped[at] = 1;
         this.#shorted.push(short);
       }
     }

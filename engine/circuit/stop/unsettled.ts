@@ -6,7 +6,7 @@ import { andList } from '../../quantity/words.ts';
 import type { Looked, StopFinding } from './findings.ts';
 
 /** Findings that rest on the drawing alone, and not on how it moves. */
-const DRAWN = new Set(['stop.emergency', 'stop.reach', 'stop.torque-off']);
+const DRAWN = new Set(['stop.as-wired', 'stop.emergency', 'stop.reach', 'stop.torque-off']);
 /** What trying faults comes to. */
 const TRIED = new Set(['stop.faults', 'stop.unnoticed']);
 

@@ -10,6 +10,7 @@ import {
   type StopAnalysis,
   sayPair,
 } from '../../../engine/circuit/stop/index.ts';
+import { readWiring } from '../../../engine/circuit/wiring/index.ts';
 import type { Refit } from '../../../engine/refit/types.ts';
 
 export type LookAsk = { readonly n: number; readonly refit: Refit } | { readonly pairs: boolean };
@@ -66,7 +67,7 @@ async function look(n: number, refit: Refit): Promise<void> {
   if (stop === null) return;
   const offers = stopOffers(assessed, stop);
   post({ n, offers });
-  const looking = lookThrough(stop, offers);
+  const looking = lookThrough(stop, offers, readWiring(refit.wiring, refit));
   for (let until = performance.now() + PIECE; ; ) {
     const step = looking.next();
     if (step.done) {

@@ -1,6 +1,8 @@
 /** The answer, the findings, the truth table, and what the circuit resembles. */
 import { useState } from 'react';
+import { Link } from 'wouter';
 import {
+  AS_WIRED,
   ESTIMATE_TITLE,
   NO_CIRCUIT,
   sayEstimate,
@@ -65,7 +67,7 @@ export function Answer({
   );
 }
 
-export function StopFindings({ looked }: { looked: Looked }) {
+export function StopFindings({ looked, refit }: { looked: Looked; refit: string }) {
   return (
     <section aria-labelledby="stop-findings">
       <h2 id="stop-findings">Does it really stop?</h2>
@@ -83,6 +85,12 @@ export function StopFindings({ looked }: { looked: Looked }) {
                 </ul>
               ) : (
                 <p>{sentence}</p>
+              )}
+              {id === AS_WIRED && (
+                <p className="small">
+                  <Link href={`/refit/${refit}/wiring`}>Look at the wiring</Link> of the same devices, or
+                  change the circuit below.
+                </p>
               )}
               {caution && (
                 <p className="caution small">
