@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { sample } from '../../../../samples/read.fixture.ts';
 import { applyEdit } from '../../../refit/edit.ts';
 import type { Change, Fact, Refit, Wiring } from '../../../refit/types.ts';
+import { compileStop, differencesOf } from '../../stop/index.ts';
 import { readWiring } from '../read.ts';
 import { proposeWiring } from './index.ts';
 import { strandsOf } from './strands.ts';
@@ -62,11 +63,11 @@ describe('a wiring proposed', () => {
     const refit = bare('carriage-works-lathe');
     const { wiring } = proposeWiring(refit);
     for (const { id, kind } of Object.values(refit.stop!.elements))
-      expect(wiring.devices[id]?.kind, id).toBe(id === 'G2' ? 'bus' : kind);
+      expect(wiring.devices[id]?.kind, id).toBe(id === 'G2' ? 'bus' : id === 'X0' ? 'mains-inlet' : kind);
     const read = readWiring(wiring, refit);
     for (const { id, from, to } of Object.values(refit.stop!.wires)) {
-      // The spindle drive gets mains, not the d.c. of the axes.
-      if (/T3\.[LN]$/.test(to)) continue;
+      // The mains of the spindle drive are laid with the other mains, through main switch and breaker.
+      if ([from, to].some((end) => /^(X0|T3)\.L\d$|^K\d\.([5-9]|10)$/.test(end))) continue;
       expect(wiring.wires[id], id).toBeDefined();
       // What the stop circuit calls L and N of a drive is the plus and minus of its bus.
       const fed = to.replace(/^(T\d)\.L$/, '$1.DC+').replace(/^(T\d)\.N$/, '$1.DC-');
@@ -74,6 +75,8 @@ describe('a wiring proposed', () => {
       expect(read.netOf.get(from), from).toBeDefined();
     }
     expect(readWiring(wiring, refit).devices.get('T3')!.part).toBe('s-spindle-drive');
+    const made = compileStop(refit.stop!);
+    expect(made.ok && differencesOf(refit.stop!, made.value, read)).toEqual([]);
   });
 
   test('derived: what a person made stays, and only what is missing is added', () => {
