@@ -164,7 +164,7 @@ describe('wires', () => {
     const unsaid = judged(LIES, { [wireAt('F3.2', 'S1.11')]: { length: null } });
     expect(found(unsaid, 'voltage-drop:K1.A1')).toMatchObject({
       verdict: 'unknown',
-      needs: [`${wireAt('F3.2', 'S1.11')}.length`],
+      needs: ['settings.cabinet-wire-length'],
     });
   });
 });
