@@ -117,10 +117,16 @@ class Windows {
   /** After a test: pages are left, so that nothing of them runs on. A window in which a test failed is not used again. */
   async layAside(sound: boolean): Promise<void> {
     for (const { page, again } of this.#used.splice(0)) {
-      if (sound && again && !page.isClosed()) {
-        await page.goto('about:blank');
-        this.#free.push(page);
-      } else await page.context().close();
+      // One that does not even leave its page in time is not used again either.
+      const left =
+        sound && again
+          ? await page.goto('about:blank', { timeout: 20_000 }).then(
+              () => true,
+              () => false,
+            )
+          : false;
+      if (left) this.#free.push(page);
+      else await page.context().close();
     }
   }
 }

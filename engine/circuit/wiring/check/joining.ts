@@ -1,5 +1,7 @@
 /** Which wire joins two terminals that must never be joined: the one that parts what belongs to each of them best. */
+
 import type { Nature, Terminal, Wire } from '../types.ts';
+import { SIGNAL_KINDS } from './signal-kinds.ts';
 import type { WiringState } from './state.ts';
 
 interface Step {
@@ -143,19 +145,7 @@ const isOfMains = (nature: Nature): boolean =>
   (nature.kind === 'motor-phase' && nature.side === 'takes' && nature.of === 'induction') ||
   (nature.kind === 'load' && nature.supply === 'ac');
 
-const OF_SIGNALS: ReadonlySet<Nature['kind']> = new Set([
-  'input',
-  'output',
-  'differential-input',
-  'differential-output',
-  'analogue-input',
-  'analogue-output',
-  'supply',
-  'feed',
-  'common',
-  'sensor',
-  'earth',
-]);
+const OF_SIGNALS: ReadonlySet<Nature['kind']> = new Set([...SIGNAL_KINDS, 'earth']);
 
 const isSmall = (nature: Nature): boolean =>
   OF_SIGNALS.has(nature.kind) || (nature.kind === 'load' && nature.supply === 'dc');

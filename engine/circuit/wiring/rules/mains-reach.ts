@@ -2,6 +2,7 @@
 import { reachedFrom } from '../check/reach.ts';
 import { found } from '../check/rule.ts';
 import { list, terminalName, volts } from '../check/say.ts';
+import { SIGNAL_KINDS } from '../check/signal-kinds.ts';
 import type { View } from '../check/view.ts';
 import type { Mains, Nature, Terminal, WiringFinding } from '../types.ts';
 
@@ -9,19 +10,7 @@ export const MAINS_CAUTION =
   'Before anybody touches it: mains off, locked off, and measured dead. Mains wiring belongs to a licensed electrician.';
 
 /** Made for the few volts of a control. */
-const OF_CONTROL = [
-  'input',
-  'output',
-  'differential-input',
-  'differential-output',
-  'analogue-input',
-  'analogue-output',
-  'supply',
-  'feed',
-  'common',
-  'sensor',
-  'load',
-] as const satisfies readonly Nature['kind'][];
+const OF_CONTROL = [...SIGNAL_KINDS, 'load'] as const;
 
 /** Up to here a coil is one of the control voltage, in V. */
 const CONTROL_VOLTS = 60;
